@@ -1,0 +1,225 @@
+import { Matrix, solve } from 'ml-matrix';
+import {
+  centsBetween,
+  findFingering,
+  makeAirColumn,
+  makeNetwork,
+  noteFrequency,
+  resonanceNear,
+} from '../../src/acoustics/index.ts';
+import { hornFromDocument, setupFromDocument } from '../../src/documents/to-acoustics.ts';
+import { HORN_VERSION, type HornDocument } from '../../src/documents/horn-document.ts';
+import { LINKS, PAD_NAMES, SOLVED_BY, TOUCHES } from './keywork.ts';
+import type { HornPlan } from './plans.ts';
+
+/** What is solved: the hole places, the axis length, and the shape of neck and mouthpiece. Millimetres. */
+export interface Solved {
+  readonly length: number;
+  readonly places: Readonly<Record<number, number>>;
+  /** changes of: the neck's diameter a quarter, half and three quarters down; diameters, then lengths of the mouthpiece's chamber and bore; places of body and neck vent */
+  readonly shape: readonly number[];
+}
+
+const AIR = makeAirColumn();
+const RIM = 1;
+/** How much a driven pad's arm leaves between the link's limit and the pad's own stop: a little lost motion. */
+const SLACK = 1.03;
+/** The octaves the shape is asked for, and how wide we would like them, cents. */
+const OCTAVES = ['D', 'Eb', 'E', 'F', 'F#', 'G', 'G#', 'A', 'Bb side', 'B', 'C', 'C#'] as const;
+const OCTAVE_AIM = 20;
+/** The first eight, D to A, count double: there the shape can serve; above, the cone itself is against it. */
+const octaveWeight = (i: number): number => (i < 8 ? 2 : 1);
+/** How far, in units of one, each shape number may wander: neck 0.4 mm, mouthpiece 1 mm,
+ * lengths 6 mm, body vent 3 mm (it must stay on the body), neck vent 20 mm. */
+const SHAPE_SPREAD = [0.4, 0.4, 0.4, 1, 1, 6, 6, 3, 20];
+
+/** First guess: a complete cone, each hole where a node of its note would lie. */
+export function firstGuess(plan: HornPlan): Solved {
+  const apex = plan.neckEntrance / (2 * Math.tan((plan.halfAngle * Math.PI) / 180));
+  const places: Record<number, number> = {};
+  for (const [pad, id] of SOLVED_BY) {
+    const fingering = findFingering(id)!;
+    const f = noteFrequency(fingering.note, plan.transposition);
+    const wave = 347.23 / f / (fingering.register === 2 ? 1 : 2);
+    places[pad] = Math.max(15, 1000 * wave - apex - 20);
+  }
+  return { length: plan.length, places, shape: SHAPE_SPREAD.map(() => 0) };
+}
+
+/** The horn document a plan and its solved numbers make. */
+export function makeDocument(plan: HornPlan, solved: Solved): HornDocument {
+  const slope = 2 * Math.tan((plan.halfAngle * Math.PI) / 180);
+  const cone = (x: number): number => plan.neckEntrance + slope * x;
+  const { shape } = solved;
+  const r2 = (v: number): number => Math.round(v * 100) / 100;
+  const neck = [0, 0.25, 0.5, 0.75, 1].map((u, i) => ({
+    positionMm: r2(u * plan.neckLength),
+    diameterMm: r2(cone(u * plan.neckLength) + (i > 0 && i < 4 ? shape[i - 1] : 0)),
+  }));
+  const flareStart = solved.length - plan.flareLength;
+  const bowStart = 0.66 * solved.length;
+  const point = (x: number): { positionMm: number; diameterMm: number } => {
+    const u = Math.max(0, (x - flareStart) / plan.flareLength);
+    // The flare rises as the cube: gentle where it leaves the cone, wide at the rim.
+    return { positionMm: r2(x), diameterMm: r2(cone(x) + (plan.bellRim - cone(solved.length)) * u ** 3) };
+  };
+  const flare = [0, 0.2, 0.35, 0.5, 0.6, 0.7, 0.8, 0.88, 0.94, 1].map((u) =>
+    point(flareStart + u * plan.flareLength),
+  );
+  const front = new Map(plan.pads.map((p) => [PAD_NAMES[p.number][0], p.front]));
+  return {
+    $schema: '../schemas/horn-1.schema.json',
+    kind: 'ventwright horn',
+    version: HORN_VERSION,
+    name: plan.name,
+    maker: 'Larkfield (invented)',
+    remark:
+      'An invented horn. Hole places, neck taper and mouthpiece are solved so that it plays in tune with this setup; see the README beside this file.',
+    instrument: plan.instrument,
+    transpositionSemitones: plan.transposition,
+    mouthpiece: {
+      pieces: plan.mouthpiece.map(([length, start, end], i) => ({
+        lengthMm: r2(length + (i === 0 ? 0 : shape[4 + i])),
+        startDiameterMm: r2(start + (i === 0 ? 0 : shape[2 + i])),
+        endDiameterMm: r2(end + (i === 0 ? 0 : shape[2 + i])),
+      })),
+      reedVolumeMm3: plan.reedVolumeMm3,
+    },
+    bore: [
+      { section: 'neck', points: neck },
+      { section: 'body', points: [point(plan.neckLength), point(bowStart)] },
+      { section: 'bow', points: [point(bowStart), point(flareStart)] },
+      { section: 'bell', points: flare },
+    ],
+    bellCorrectionMm: 0,
+    holes: [
+      ...plan.pads.map((p) => {
+        const [id, name, rests] = PAD_NAMES[p.number];
+        return {
+          number: p.number,
+          id,
+          name,
+          rests,
+          positionMm: r2(solved.places[p.number]),
+          diameterMm: p.hole,
+          chimneyMm: p.chimney,
+          rimMm: RIM,
+          key: { hingeMm: p.hinge, hingeHeightMm: p.hingeHeight },
+        };
+      }),
+      ...(
+        [
+          [23, r2(plan.vents.body + shape[7]), plan.vents.bodyHole],
+          [24, r2(plan.vents.neck + shape[8]), plan.vents.neckHole],
+        ] as const
+      ).map(([number, positionMm, diameterMm]) => ({
+        number,
+        id: PAD_NAMES[number][0],
+        name: PAD_NAMES[number][1],
+        rests: 'closed' as const,
+        positionMm,
+        diameterMm,
+        chimneyMm: 6,
+        rimMm: RIM,
+        key: null,
+      })),
+    ].sort((a, b) => a.number - b.number),
+    touches: TOUCHES,
+    links: LINKS.map(({ driver, driven, effect, arm }) => ({
+      driver,
+      driven,
+      effect,
+      ...(arm
+        ? { travelRatio: Math.round((SLACK * 1000 * front.get(driven)!) / front.get(driver)!) / 1000 }
+        : {}),
+    })),
+    setup: {
+      kind: 'ventwright setup',
+      version: HORN_VERSION,
+      name: 'As it left the maker (invented)',
+      airC: 26.85,
+      keys: plan.pads.map((p) => ({
+        pad: PAD_NAMES[p.number][0],
+        openingMm: p.front,
+        measuredAt: 'front' as const,
+        padDiameterMm: p.pad,
+        padThicknessMm: plan.padThickness,
+      })),
+    },
+  };
+}
+
+/** Sounding frequency of a fingering on a document's horn, Hz, or null where it has no resonance near its note. */
+export function frequencyOf(document: HornDocument, fingeringId: string): number | null {
+  const fingering = findFingering(fingeringId)!;
+  const network = makeNetwork(hornFromDocument(document), setupFromDocument(document.setup), fingering, AIR);
+  const played = resonanceNear(network, noteFrequency(fingering.note, document.transpositionSemitones));
+  return played.found ? played.resonance.frequency : null;
+}
+
+/** Moves each hole until its note is in tune, bottom up, and again until nothing moves. */
+export function solvePlaces(plan: HornPlan, start: Solved, sweeps: number): Solved {
+  let { length } = start;
+  const places: Record<number, number> = { ...start.places };
+  const miss = (id: string): number => {
+    const f = frequencyOf(makeDocument(plan, { length, places, shape: start.shape }), id);
+    const { note } = findFingering(id)!;
+    return f === null ? 0 : centsBetween(noteFrequency(note, plan.transposition), f);
+  };
+  for (let sweep = 0; sweep < sweeps; sweep++) {
+    length += step(plan, 'Bb3', miss('Bb3'));
+    for (const [pad, id] of SOLVED_BY) {
+      for (let i = 0; i < 2; i++) places[pad] = Math.max(8, places[pad] + step(plan, id, miss(id)));
+    }
+  }
+  return { length, places, shape: start.shape };
+}
+
+/** How far a hole moves for so many cents: its note's wave length in a cone, in proportion. */
+function step(plan: HornPlan, id: string, cents: number): number {
+  const fingering = findFingering(id)!;
+  const f = noteFrequency(fingering.note, plan.transposition);
+  const length = 347230 / f / (fingering.register === 2 ? 1 : 2);
+  return (cents / 1200) * Math.LN2 * length;
+}
+
+/** Widths of the octaves beyond a pure octave, cents, low D up. */
+export function octaveMisses(document: HornDocument): number[] {
+  return OCTAVES.map((name) => {
+    const [letter, way] = name.split(' ');
+    const low = letter === 'C' || letter === 'C#' ? 5 : 4;
+    const suffix = way === undefined ? '' : ` ${way}`;
+    const f1 = frequencyOf(document, `${letter}${low}${suffix}`);
+    const f2 = frequencyOf(document, `${letter}${low + 1}${suffix}`);
+    return f1 === null || f2 === null ? 100 : centsBetween(2 * f1, f2);
+  });
+}
+
+/** One Gauss–Newton step of the shape towards the wanted octaves, held near the plan by the spread. */
+export function improveShape(plan: HornPlan, at: Solved): Solved {
+  const base = octaveMisses(makeDocument(plan, at));
+  const rows = base.length;
+  const jacobian = Matrix.zeros(rows + SHAPE_SPREAD.length, SHAPE_SPREAD.length);
+  SHAPE_SPREAD.forEach((spread, j) => {
+    const nudge = 0.1 * spread;
+    const shape = at.shape.map((v, i) => (i === j ? v + nudge : v));
+    const moved = octaveMisses(makeDocument(plan, { ...at, shape }));
+    moved.forEach((m, i) => jacobian.set(i, j, (octaveWeight(i) * (m - base[i])) / 0.1));
+    jacobian.set(rows + j, j, STIFFNESS);
+  });
+  const wanted = Matrix.columnVector([
+    ...base.map((m, i) => octaveWeight(i) * (OCTAVE_AIM - m)),
+    ...at.shape.map((v, j) => (-STIFFNESS * v) / SHAPE_SPREAD[j]),
+  ]);
+  const change = solve(jacobian, wanted, true).to1DArray();
+  return {
+    ...at,
+    shape: at.shape.map((v, j) => {
+      const next = v + 0.6 * Math.max(-0.5, Math.min(0.5, change[j])) * SHAPE_SPREAD[j];
+      return Math.max(-2 * SHAPE_SPREAD[j], Math.min(2 * SHAPE_SPREAD[j], next));
+    }),
+  };
+}
+
+/** Cents of octave error that one unit of spread counts as much as. */
+const STIFFNESS = 3;

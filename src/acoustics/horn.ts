@@ -1,0 +1,80 @@
+import type { Bore } from './bore/bore.ts';
+import type { Hinge, Opening } from './keywork/hinge.ts';
+import type { Keywork } from './keywork/linkage.ts';
+
+/**
+ * The four things every answer depends on, always in this order:
+ *
+ *   Horn       what was built: bore, holes, hinges, links
+ *   Setup      what the bench can change: openings and pads
+ *   Fingering  what the player does
+ *   AirColumn  what the day does
+ */
+
+/** One tone hole or vent with its key's hinge. Metres. */
+export interface ToneHole {
+  /** our id, as in `e`, `bis`, `low-c-sharp` */
+  readonly id: string;
+  /** counted from the bell up */
+  readonly number: number;
+  /** the pad's name in the trade */
+  readonly name: string;
+  /** from the mouthpiece tip along the bore */
+  readonly x: number;
+  readonly boreRadius: number;
+  readonly holeRadius: number;
+  /** crown of the bore to the rim */
+  readonly chimney: number;
+  readonly rimThickness: number;
+  /** null for a vent: a narrow tube whose small pad never limits it */
+  readonly hinge: Hinge | null;
+}
+
+/** What was built. */
+export interface Horn {
+  readonly name: string;
+  /** semitones from written to sounding pitch */
+  readonly transposition: number;
+  readonly bore: Bore;
+  /** m³ of air with the same compliance as the reed */
+  readonly reedVolume: number;
+  /** from the mouthpiece to the bell */
+  readonly holes: readonly ToneHole[];
+  readonly keywork: Keywork;
+}
+
+/** One key as set: its own stop's opening, and its pad. Metres. */
+export interface KeySetup {
+  readonly opening: Opening;
+  readonly padRadius: number;
+  readonly padThickness: number;
+}
+
+/** What the bench can change: one entry per hole with a hinge. */
+export interface Setup {
+  readonly keys: ReadonlyMap<string, KeySetup>;
+}
+
+/** The hole with this id. @throws RangeError where the horn has none */
+export function holeOf(horn: Horn, id: string): ToneHole {
+  const hole = horn.holes.find((h) => h.id === id);
+  if (hole === undefined) {
+    throw new RangeError(`invalid key: "${id}"; expected one of ${horn.holes.map((h) => h.id).join(', ')}`);
+  }
+  return hole;
+}
+
+/** The key's entry in a setup. @throws RangeError where the setup has none */
+export function keySetupOf(setup: Setup, id: string): KeySetup {
+  const key = setup.keys.get(id);
+  if (key === undefined)
+    throw new RangeError(`invalid setup: no opening for "${id}"; expected one for every pad`);
+  return key;
+}
+
+/** A setup with one key's opening changed. */
+export function withOpening(setup: Setup, id: string, opening: Opening): Setup {
+  const keys = new Map(setup.keys);
+  keys.set(id, { ...keySetupOf(setup, id), opening });
+  return { keys };
+}

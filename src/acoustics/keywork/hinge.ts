@@ -1,0 +1,112 @@
+/**
+ * The motion of a pad about its rod: a true rotation.
+ *
+ *            rod ○ ┄┄┄┄┄┄┄ z = hinge.height
+ *                 ╲
+ *                  back ▁▁▁▁▁ centre ▁▁▁▁▁ front        face of the pad, radius d
+ *      ─────────────█████               █████──────     rim plane, z = 0
+ *                 s = L − d    s = L    s = L + d        distance from the rod along the closed face
+ *
+ * Closed, the face lies on the rim and its centre over the hole's. Opened by θ, the face point at s stands at
+ *
+ *   z(s) = z_r + s·sin θ − z_r·cos θ          height above the rim plane
+ *   x(s) = s·cos θ + z_r·sin θ − L            sideways from the hole's centre, away from the rod
+ *
+ * All in metres and radians. The formulas are plain geometry.
+ */
+
+/** Where an opening is measured: the far edge, the middle, or the edge by the rod. */
+export type MeasuringPoint = 'front' | 'centre' | 'back';
+
+/** An opening is a height above the rim plane *at a place*; one without the other means nothing. */
+export interface Opening {
+  readonly at: MeasuringPoint;
+  /** m, ≥ 0 */
+  readonly height: number;
+}
+
+/** Where the rod lies. */
+export interface Hinge {
+  /** L, m, rod to pad centre along the rim plane; `Infinity` for a pad that rises parallel to the rim */
+  readonly distance: number;
+  /** z_r, m, rod above the rim plane; negative when the posts are so short that it lies below */
+  readonly height: number;
+}
+
+/** A pad standing over its hole. Heights are those of the face above the rim plane, m. */
+export interface PadPose {
+  /** θ, rad */
+  readonly angle: number;
+  readonly front: number;
+  readonly centre: number;
+  readonly back: number;
+  /** m, how far the face's centre has moved away from the rod, along the rim plane */
+  readonly shift: number;
+}
+
+/** The widest angle a key is taken to swing through: beyond it the pad stands beside the hole, not over it. */
+export const WIDEST_SWING = Math.PI / 3;
+
+const SIGN = { front: 1, centre: 0, back: -1 } as const;
+
+/** Distance s from the rod to a measuring point along the closed face, m. */
+function reachFromRod(hinge: Hinge, padRadius: number, at: MeasuringPoint): number {
+  return hinge.distance + SIGN[at] * padRadius;
+}
+
+/** Height of the face point at distance s, for a swing θ, m. */
+function heightAt(hinge: Hinge, s: number, angle: number): number {
+  return hinge.height + s * Math.sin(angle) - hinge.height * Math.cos(angle);
+}
+
+/** The largest opening a hinge allows at a measuring point, m; infinite for a parallel pad. */
+export function largestOpening(hinge: Hinge, padRadius: number, at: MeasuringPoint): number {
+  if (hinge.distance === Infinity) return Infinity;
+  return heightAt(hinge, reachFromRod(hinge, padRadius, at), WIDEST_SWING);
+}
+
+/**
+ * Pose of a pad from one opening and its measuring point.
+ *
+ * @param hinge     where the rod lies; its distance must be greater than the pad's radius
+ * @param padRadius d, m, > 0
+ * @param opening   0 up to {@link largestOpening}
+ * @throws RangeError naming the value, where the rod is under the pad or the swing would pass 60°
+ */
+export function makePadPose(hinge: Hinge, padRadius: number, opening: Opening): PadPose {
+  const h = opening.height;
+  if (!(padRadius > 0)) throw new RangeError(`invalid pad radius: ${mm(padRadius)} mm; expected more than 0`);
+  if (!(h >= 0)) throw new RangeError(`invalid ${opening.at} opening: ${mm(h)} mm; expected 0 or more`);
+  if (hinge.distance === Infinity) return { angle: 0, front: h, centre: h, back: h, shift: 0 };
+  if (!(hinge.distance > padRadius)) {
+    throw new RangeError(
+      `invalid hinge distance: ${mm(hinge.distance)} mm; expected more than the pad's radius, ${mm(padRadius)} mm`,
+    );
+  }
+  const largest = largestOpening(hinge, padRadius, opening.at);
+  if (!(h <= largest)) {
+    throw new RangeError(
+      `invalid ${opening.at} opening: ${mm(h)} mm; expected at most ${mm(largest)} mm, where this key has swung 60°`,
+    );
+  }
+  // z(s) = h  ⇔  s·sin θ − z_r·cos θ = h − z_r  ⇔  A·sin(θ − φ) = h − z_r,  A = √(s²+z_r²), tan φ = z_r/s.
+  const s = reachFromRod(hinge, padRadius, opening.at);
+  const angle = Math.atan2(hinge.height, s) + Math.asin((h - hinge.height) / Math.hypot(s, hinge.height));
+  return poseAtAngle(hinge, padRadius, angle);
+}
+
+/** Pose of a pad that has swung by θ about its rod. */
+export function poseAtAngle(hinge: Hinge, padRadius: number, angle: number): PadPose {
+  const at = (point: MeasuringPoint): number => heightAt(hinge, reachFromRod(hinge, padRadius, point), angle);
+  return {
+    angle,
+    front: at('front'),
+    centre: at('centre'),
+    back: at('back'),
+    shift: hinge.distance * (Math.cos(angle) - 1) + hinge.height * Math.sin(angle),
+  };
+}
+
+function mm(metres: number): string {
+  return String(Math.round(metres * 1e5) / 100);
+}

@@ -1,0 +1,216 @@
+import { airAt, type Air, type AirColumn } from '../air/air.ts';
+import { cutBore } from '../bore/bore.ts';
+import { coneTwoPortAt, LONGEST_PIECE, type ConePiece } from '../bore/cone.ts';
+import { openEndImpedanceAt } from '../bore/open-end.ts';
+import type { PadModel } from '../holes/pad-models/pad-model.ts';
+import { DEFAULT_PAD_MODEL } from '../holes/pad-models/index.ts';
+import { holeEndIn } from '../holes/pad-over-hole.ts';
+import { holeAdmittanceAt, seriesLength, type HoleEnd } from '../holes/tone-hole.ts';
+import type { Horn, Setup, ToneHole } from '../horn.ts';
+import type { Fingering } from '../keywork/fingerings.ts';
+import { padStates } from '../keywork/linkage.ts';
+import {
+  applySeries,
+  applyShunt,
+  applyTwoPort,
+  makeTwoPort,
+  makeWaveState,
+  type OnePort,
+  type WaveState,
+} from '../two-port.ts';
+
+/** One hole on the bore, ready to compute. */
+export interface HoleElement {
+  readonly kind: 'hole';
+  readonly hole: ToneHole;
+  readonly end: HoleEnd;
+  readonly air: Air;
+  /** ½ρt_a/S·2π: half the series impedance per Hz, imaginary part */
+  readonly halfSeriesPerHz: number;
+}
+
+/** One piece of bore, ready to compute. */
+export interface BoreElement {
+  readonly kind: 'bore';
+  readonly piece: ConePiece;
+}
+
+/** A whole horn under one fingering: its elements from the mouthpiece to the bell, and what closes both ends. */
+export interface Network {
+  readonly elements: readonly (BoreElement | HoleElement)[];
+  readonly bellRadius: number;
+  readonly bellAir: Air;
+  readonly bellCorrection: number;
+  /** m³/Pa, the reed as a shunt across the mouthpiece tip */
+  readonly reedCompliance: number;
+  /** Pa·s/m³, ρc/S at the neck's small end: the unit of resonance heights */
+  readonly referenceImpedance: number;
+}
+
+/** Choices about how the network is built. */
+export interface NetworkOptions {
+  readonly padModel?: PadModel;
+  /** m, the longest bore piece */
+  readonly longestPiece?: number;
+}
+
+/** Builds the network of a horn as set up, under a fingering, in the day's air. */
+export function makeNetwork(
+  horn: Horn,
+  setup: Setup,
+  fingering: Fingering,
+  air: AirColumn,
+  options: NetworkOptions = {},
+): Network {
+  const model = options.padModel ?? DEFAULT_PAD_MODEL;
+  const states = padStates(horn.keywork, new Set(fingering.touches));
+  const ends = new Map(
+    horn.holes.map((hole) => [hole.id, holeEndIn(horn, setup, hole, states.get(hole.id)!, model)]),
+  );
+  return makeNetworkWithEnds(horn, ends, air, options.longestPiece);
+}
+
+/** Builds the network from how each hole ends, for studies that set ends themselves. */
+export function makeNetworkWithEnds(
+  horn: Horn,
+  ends: ReadonlyMap<string, HoleEnd>,
+  air: AirColumn,
+  longestPiece = LONGEST_PIECE,
+): Network {
+  const { bore } = horn;
+  const elements: (BoreElement | HoleElement)[] = [];
+  let x = 0;
+  const addBore = (to: number): void => {
+    for (const piece of cutBore(bore, x, to, air, longestPiece)) elements.push({ kind: 'bore', piece });
+    x = to;
+  };
+  for (const hole of horn.holes) {
+    addBore(hole.x);
+    elements.push(makeHoleElement(hole, ends.get(hole.id)!, airAt(air, hole.x / bore.length)));
+  }
+  addBore(bore.length);
+  const mouthAir = airAt(air, 0);
+  const rhoC = mouthAir.density * mouthAir.soundSpeed;
+  return {
+    elements,
+    bellRadius: bore.stations[bore.stations.length - 1].radius,
+    bellAir: airAt(air, 1),
+    bellCorrection: bore.bellCorrection,
+    reedCompliance: horn.reedVolume / (rhoC * mouthAir.soundSpeed),
+    referenceImpedance: rhoC / (Math.PI * bore.referenceRadius ** 2),
+  };
+}
+
+/** The same network with one hole ending otherwise. */
+export function withHoleEnd(network: Network, id: string, end: HoleEnd): Network {
+  return {
+    ...network,
+    elements: network.elements.map((e) =>
+      e.kind === 'hole' && e.hole.id === id ? makeHoleElement(e.hole, end, e.air) : e,
+    ),
+  };
+}
+
+function makeHoleElement(hole: ToneHole, end: HoleEnd, air: Air): HoleElement {
+  const boreArea = Math.PI * hole.boreRadius ** 2;
+  const halfSeriesPerHz = (Math.PI * air.density * seriesLength(hole, end.ventShare)) / boreArea;
+  return { kind: 'hole', hole, end, air, halfSeriesPerHz };
+}
+
+const twoPort = makeTwoPort();
+const state: WaveState = makeWaveState();
+const onePort: OnePort = new Float64Array(4);
+
+/** What stands across the mouthpiece tip when the admittance is taken. */
+export type MouthEnd = 'bare' | 'with reed';
+
+/**
+ * Input admittance at the mouthpiece tip, in m³/(Pa·s), with its slope per Hz.
+ *
+ * Walks the wave state from the bell to the mouthpiece (see two-port.ts), then Y = u/p; with the reed its
+ * compliance jωC is added.
+ *
+ * @param f   Hz, > 0
+ * @param out re Y, im Y and, if asked for, re dY/df, im dY/df
+ */
+export function inputAdmittanceAt(
+  network: Network,
+  f: number,
+  mouth: MouthEnd,
+  out: OnePort,
+  withSlope = true,
+): void {
+  openEndImpedanceAt(network.bellRadius, f, network.bellAir, network.bellCorrection, onePort);
+  state.fill(0);
+  state[0] = onePort[0];
+  state[1] = onePort[1];
+  state[2] = 1;
+  state[4] = onePort[2];
+  state[5] = onePort[3];
+  const { elements } = network;
+  for (let i = elements.length - 1; i >= 0; i--) {
+    const element = elements[i];
+    if (element.kind === 'bore') {
+      coneTwoPortAt(element.piece, f, twoPort, withSlope);
+      applyTwoPort(twoPort, state, withSlope);
+    } else {
+      applyHole(element, f, withSlope);
+    }
+  }
+  writeAdmittance(f, mouth === 'with reed' ? network.reedCompliance : 0, out, withSlope);
+}
+
+function applyHole(element: HoleElement, f: number, withSlope: boolean): void {
+  const series = element.halfSeriesPerHz;
+  const setSeries = (): void => {
+    onePort[0] = 0;
+    onePort[1] = series * f;
+    onePort[2] = 0;
+    onePort[3] = series;
+  };
+  setSeries();
+  applySeries(onePort, state, withSlope);
+  holeAdmittanceAt(element.hole, element.end, f, element.air, onePort);
+  applyShunt(onePort, state, withSlope);
+  setSeries();
+  applySeries(onePort, state, withSlope);
+}
+
+function writeAdmittance(f: number, compliance: number, out: OnePort, withSlope: boolean): void {
+  const [pr, pi, ur, ui, dpr, dpi, dur, dui] = state;
+  const norm = pr * pr + pi * pi;
+  const yr = (ur * pr + ui * pi) / norm;
+  const yi = (ui * pr - ur * pi) / norm;
+  const perHz = 2 * Math.PI * compliance;
+  out[0] = yr;
+  out[1] = yi + perHz * f;
+  if (!withSlope) return;
+  // (u/p)' = (u' − Y p')/p
+  const nr = dur - (yr * dpr - yi * dpi);
+  const ni = dui - (yr * dpi + yi * dpr);
+  out[2] = (nr * pr + ni * pi) / norm;
+  out[3] = (ni * pr - nr * pi) / norm + perHz;
+}
+
+/**
+ * Input impedance over a list of frequencies, Pa·s/m³.
+ *
+ * @param frequencies Hz
+ * @returns re and im parts, each as long as `frequencies`
+ */
+export function impedanceSweep(
+  network: Network,
+  frequencies: ArrayLike<number>,
+  mouth: MouthEnd = 'bare',
+): { re: Float64Array; im: Float64Array } {
+  const re = new Float64Array(frequencies.length);
+  const im = new Float64Array(frequencies.length);
+  const y = new Float64Array(4);
+  for (let i = 0; i < frequencies.length; i++) {
+    inputAdmittanceAt(network, frequencies[i], mouth, y, false);
+    const norm = y[0] * y[0] + y[1] * y[1];
+    re[i] = y[0] / norm;
+    im[i] = -y[1] / norm;
+  }
+  return { re, im };
+}

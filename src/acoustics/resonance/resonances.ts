@@ -1,0 +1,149 @@
+import { findRoot } from '../numerics/find-root.ts';
+import { inputAdmittanceAt, type Network } from '../network/network.ts';
+
+/**
+ * What a resonance of the air column is to the player.
+ *
+ * The reed's compliance is part of the column. At resonance the input admittance Y = G + jB is real and B
+ * rises through zero.
+ */
+export interface Resonance {
+  /** Hz */
+  readonly frequency: number;
+  /** 1/(G·Z_c): the peak's height in units of ρc/S of the neck's small end */
+  readonly height: number;
+  /** Q = f·B'/(2G) */
+  readonly q: number;
+  /** s, Q/(πf): the time the oscillation takes to grow or fade by e */
+  readonly riseTime: number;
+}
+
+/** 0.001 cent is 5.8e-7 of the frequency; we polish well below it. */
+const TOLERANCE = 1e-10;
+
+/** Widest step of the search, as a share of the spacing between resonances, c/(2·length). */
+const STEPS_PER_SPACING = 10;
+
+/**
+ * Every resonance between two frequencies, found by bracketing and polishing.
+ *
+ * The search walks in steps small against the spacing of resonances, and wherever the angle of the input
+ * reflection turns fast it halves the step, so that a sharp peak is not stepped over. A bracket is a step
+ * over which B goes from negative to positive without passing a pole (G below 1/Z_c at the crossing).
+ *
+ * @param from Hz, > 0
+ * @param to   Hz, > from
+ */
+export function findResonances(network: Network, from: number, to: number): Resonance[] {
+  const found: Resonance[] = [];
+  const y = new Float64Array(4);
+  const widest = widestStep(network);
+  const angleAt = (f: number): { b: number; angle: number } => {
+    inputAdmittanceAt(network, f, 'with reed', y, false);
+    const g = y[0] * network.referenceImpedance;
+    const b = y[1] * network.referenceImpedance;
+    return { b: y[1], angle: -Math.atan2(2 * b, 1 - g * g - b * b) };
+  };
+  let f0 = from;
+  let a0 = angleAt(f0);
+  while (f0 < to) {
+    let f1 = Math.min(to, f0 + widest);
+    let a1 = angleAt(f1);
+    // Steps over which the reflection turns by more than a radian are halved.
+    while (Math.abs(wrap(a1.angle - a0.angle)) > 1 && f1 - f0 > widest / 256) {
+      f1 = 0.5 * (f0 + f1);
+      a1 = angleAt(f1);
+    }
+    if (a0.b < 0 && a1.b >= 0) {
+      const resonance = polish(network, f0, f1);
+      if (resonance !== null) found.push(resonance);
+    }
+    f0 = f1;
+    a0 = a1;
+  }
+  return found;
+}
+
+function widestStep(network: Network): number {
+  let length = 0;
+  for (const e of network.elements) if (e.kind === 'bore') length += e.piece.length;
+  return network.bellAir.soundSpeed / (2 * length) / STEPS_PER_SPACING;
+}
+
+function wrap(angle: number): number {
+  return angle - 2 * Math.PI * Math.round(angle / (2 * Math.PI));
+}
+
+/** The resonance inside a bracket, or null where B jumps through a pole instead of crossing zero. */
+function polish(network: Network, lower: number, upper: number): Resonance | null {
+  const y = new Float64Array(4);
+  const root = findRoot(
+    (f, out) => {
+      inputAdmittanceAt(network, f, 'with reed', y);
+      out[0] = y[1];
+      out[1] = y[3];
+    },
+    lower,
+    upper,
+    TOLERANCE,
+  );
+  if (!root.found) return null;
+  inputAdmittanceAt(network, root.x, 'with reed', y);
+  return y[3] > 0 ? makeResonance(network, root.x, y) : null;
+}
+
+function makeResonance(network: Network, f: number, y: Float64Array): Resonance {
+  const q = (f * y[3]) / (2 * y[0]);
+  return {
+    frequency: f,
+    height: 1 / (y[0] * network.referenceImpedance),
+    q,
+    riseTime: q / (Math.PI * f),
+  };
+}
+
+/** What following one note's resonance came to. */
+export type NoteOutcome =
+  | { readonly found: true; readonly resonance: Resonance }
+  | { readonly found: false; readonly reason: string };
+
+/** Half the interval between the second and third resonance of a complete cone, cents: beyond it lies another mode. */
+const WINDOW_CENTS = 350;
+
+/**
+ * The resonance a note sounds on: the one nearest to the wanted frequency, within ±350 cents.
+ *
+ * @param target Hz
+ */
+export function resonanceNear(network: Network, target: number): NoteOutcome {
+  const span = 2 ** (WINDOW_CENTS / 1200);
+  const candidates = findResonances(network, target / span, target * span);
+  if (candidates.length === 0) {
+    return { found: false, reason: `no resonance within ${WINDOW_CENTS} cents of ${target.toFixed(1)} Hz` };
+  }
+  const distance = (r: Resonance): number => Math.abs(Math.log(r.frequency / target));
+  return { found: true, resonance: candidates.reduce((a, b) => (distance(b) < distance(a) ? b : a)) };
+}
+
+/**
+ * The same resonance after a small change, polished from where it was; falls back to a search.
+ *
+ * @param near Hz, where the resonance was
+ */
+export function followResonance(network: Network, near: number): NoteOutcome {
+  const y = new Float64Array(4);
+  let f = near;
+  for (let i = 0; i < 12; i++) {
+    inputAdmittanceAt(network, f, 'with reed', y);
+    if (!(y[3] > 0)) break;
+    const next = f - y[1] / y[3];
+    if (!(Math.abs(next / near - 1) < 0.06)) break;
+    const step = Math.abs(next - f);
+    f = next;
+    if (step <= TOLERANCE * f) {
+      inputAdmittanceAt(network, f, 'with reed', y);
+      return { found: true, resonance: makeResonance(network, f, y) };
+    }
+  }
+  return resonanceNear(network, near);
+}

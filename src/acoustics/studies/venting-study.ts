@@ -1,0 +1,86 @@
+import type { AirColumn } from '../air/air.ts';
+import { DEFAULT_PAD_MODEL } from '../holes/pad-models/index.ts';
+import { scaledPadModel } from '../holes/pad-models/pad-model.ts';
+import type { Horn, Setup } from '../horn.ts';
+import {
+  DEFAULT_THRESHOLDS,
+  findDiminishingReturn,
+  type DiminishingReturn,
+  type ReturnThresholds,
+} from './diminishing-return.ts';
+import {
+  heldDownBy,
+  LEAST_OPENING,
+  prepareVenting,
+  ventingAt,
+  type HeldDown,
+  type VentingContext,
+  type VentingOptions,
+  type VentingPoint,
+} from './venting.ts';
+
+/** The whole answer for one key: the curve, where it stands, where more height stops helping. */
+export interface VentingStudy {
+  readonly context: VentingContext;
+  /** the key as it stands, links considered */
+  readonly present: VentingPoint;
+  /** evenly spaced front openings from the least to the reach */
+  readonly curve: readonly VentingPoint[];
+  readonly diminishingReturn: DiminishingReturn;
+  /** m at the front: the same point if the pad model errs by its stated share either way; null out of reach */
+  readonly returnSpread: { readonly low: number | null; readonly high: number | null };
+  readonly thresholds: ReturnThresholds;
+  /** pads whose arms this key would hold down if set lower */
+  readonly holdsDown: readonly HeldDown[];
+  /** sentences for the technician: where the answer leaves a model's range, and what was left out */
+  readonly warnings: readonly string[];
+}
+
+/** Choices about the study. */
+export interface VentingStudyOptions extends VentingOptions {
+  readonly thresholds?: ReturnThresholds;
+  /** how many openings the curve has, default 41 */
+  readonly points?: number;
+}
+
+/** Runs the venting study for one key. See venting.ts and diminishing-return.ts for the definitions. */
+export function studyVenting(
+  horn: Horn,
+  setup: Setup,
+  id: string,
+  air: AirColumn,
+  options: VentingStudyOptions = {},
+): VentingStudy {
+  const context = prepareVenting(horn, setup, id, air, options);
+  const thresholds = options.thresholds ?? DEFAULT_THRESHOLDS;
+  const points = options.points ?? 41;
+  const curve = Array.from({ length: points }, (_, i) =>
+    ventingAt(context, LEAST_OPENING + ((context.reach - LEAST_OPENING) * i) / (points - 1)),
+  );
+  const present = ventingAt(context, Math.min(context.standing.pose.front, context.reach));
+  const diminishingReturn = findDiminishingReturn(context, thresholds);
+  const shown = diminishingReturn.kind === 'none in reach' ? [] : diminishingReturn.at.end.warnings;
+  const warnings = [...new Set([...present.end.warnings, ...shown, ...air.warnings])];
+  if (context.governed.length === 0) warnings.push('No note moves by more than a cent when this key moves.');
+  return {
+    context,
+    present,
+    curve,
+    diminishingReturn,
+    returnSpread: returnSpread(context, thresholds),
+    thresholds,
+    holdsDown: heldDownBy(horn, setup, id),
+    warnings,
+  };
+}
+
+/** Where the point of diminishing return would lie if the pad model erred by its stated share either way. */
+function returnSpread(context: VentingContext, thresholds: ReturnThresholds): VentingStudy['returnSpread'] {
+  const model = context.options.padModel ?? DEFAULT_PAD_MODEL;
+  const fronts = [1 - model.relativeError, 1 + model.relativeError].map((factor) => {
+    const options = { ...context.options, padModel: scaledPadModel(model, factor) };
+    const outcome = findDiminishingReturn({ ...context, options }, thresholds);
+    return outcome.kind === 'none in reach' ? null : outcome.at.pose.front;
+  });
+  return { low: fronts[0], high: fronts[1] };
+}

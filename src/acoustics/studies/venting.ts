@@ -1,0 +1,207 @@
+import type { AirColumn } from '../air/air.ts';
+import { DEFAULT_PAD_MODEL } from '../holes/pad-models/index.ts';
+import type { PadEnd } from '../holes/pad-models/pad-model.ts';
+import { holeEnd, padEnd, standingPad, type StandingPad } from '../holes/pad-over-hole.ts';
+import { holeOf, keySetupOf, type Horn, type Setup, type ToneHole } from '../horn.ts';
+import { centsBetween, FINGERINGS, noteFrequency, type Fingering } from '../keywork/fingerings.ts';
+import { largestOpening, makePadPose, type PadPose } from '../keywork/hinge.ts';
+import { padStates } from '../keywork/linkage.ts';
+import { makeNetwork, withHoleEnd, type Network, type NetworkOptions } from '../network/network.ts';
+import { followResonance, resonanceNear, type NoteOutcome, type Resonance } from '../resonance/resonances.ts';
+
+/**
+ * The venting study: one key moves, all else stays as set, and every note of the two registers that the key
+ * governs is followed.
+ *
+ * Definitions, all ours:
+ *
+ *   governs    half of and one and a half times the present opening differ by more than `governsCents` on the note
+ *   vent share the hole's acoustic conductance as a share of what it would be with no pad at all
+ *   strength   the height of the note's resonance as a share of its height with no pad over this hole
+ *   point of diminishing return   see diminishing-return.ts
+ */
+export interface VentingOptions extends NetworkOptions {
+  /** Hz, sounding A4, default 440 */
+  readonly a4?: number;
+  /** m at the front, how far the study looks; default 1.75 times the present opening, at least the hole's radius */
+  readonly reach?: number;
+  /** cents, default 1 */
+  readonly governsCents?: number;
+}
+
+/** One note the key governs, in its network as found. */
+export interface GovernedNote {
+  readonly fingering: Fingering;
+  /** Hz, equal temperament */
+  readonly target: number;
+  /** the resonance at the present opening */
+  readonly present: Resonance;
+  /** the resonance with no pad over this hole */
+  readonly noPad: Resonance;
+  readonly network: Network;
+}
+
+/** A key made ready for the study. */
+export interface VentingContext {
+  readonly horn: Horn;
+  readonly setup: Setup;
+  readonly hole: ToneHole;
+  readonly standing: StandingPad;
+  readonly governed: readonly GovernedNote[];
+  /** m at the front, as far as the study looks */
+  readonly reach: number;
+  readonly options: VentingOptions;
+}
+
+/** One governed note at one opening; null where the resonance is lost. */
+export interface NoteAtOpening {
+  readonly frequency: number;
+  /** from the present opening */
+  readonly cents: number;
+  /** from equal temperament */
+  readonly pitchCents: number;
+  /** height of the resonance, Z/Z_c */
+  readonly height: number;
+  /** height as a share of that with no pad over this hole */
+  readonly strength: number;
+  readonly q: number;
+  /** s */
+  readonly riseTime: number;
+}
+
+/** The key at one opening. */
+export interface VentingPoint {
+  readonly pose: PadPose;
+  readonly end: PadEnd;
+  readonly ventShare: number;
+  /** one entry per governed note, in their order */
+  readonly notes: readonly (NoteAtOpening | null)[];
+}
+
+/** m at the front: below this a pad is a leak, and the study begins. */
+export const LEAST_OPENING = 0.25e-3;
+
+/**
+ * Finds which notes a key governs and makes each ready to follow.
+ *
+ * @param id hole id
+ * @throws RangeError for an unknown id or a vent
+ */
+export function prepareVenting(
+  horn: Horn,
+  setup: Setup,
+  id: string,
+  air: AirColumn,
+  options: VentingOptions = {},
+): VentingContext {
+  const hole = holeOf(horn, id);
+  if (hole.hinge === null)
+    throw new RangeError(`invalid key: "${id}" is a vent; expected a pad with a hinge`);
+  const { padRadius } = keySetupOf(setup, id);
+  const standing = standingPad(horn, setup, id);
+  const present = Math.max(standing.pose.front, LEAST_OPENING);
+  const reach = Math.min(
+    options.reach ?? Math.max(1.75 * present, hole.holeRadius),
+    largestOpening(hole.hinge, padRadius, 'front'),
+  );
+  if (!(reach > LEAST_OPENING)) {
+    throw new RangeError(`invalid reach: ${reach * 1000} mm; expected more than ${LEAST_OPENING * 1000} mm`);
+  }
+  const context = { horn, setup, hole, standing, governed: [], reach, options };
+  const candidates = FINGERINGS.filter((f) => f.register < 3 && fullyOpenIn(horn, f, id));
+  const governed = candidates.flatMap((fingering) => {
+    const note = governedNote(context, fingering, air, Math.min(present, reach / 1.5));
+    return note === null ? [] : [note];
+  });
+  return { ...context, governed };
+}
+
+/** Whether a fingering lets the pad stand fully open. */
+function fullyOpenIn(horn: Horn, fingering: Fingering, id: string): boolean {
+  const state = padStates(horn.keywork, new Set(fingering.touches)).get(id)!;
+  return state.open && state.front === undefined;
+}
+
+/** The note, if the key governs it. */
+function governedNote(
+  context: VentingContext,
+  fingering: Fingering,
+  air: AirColumn,
+  present: number,
+): GovernedNote | null {
+  const { horn, setup, options } = context;
+  const target = noteFrequency(fingering.note, horn.transposition, options.a4);
+  const network = makeNetwork(horn, setup, fingering, air, options);
+  const now = resonanceNear(networkAt(context, network, context.standing.pose.front), target);
+  if (!now.found) return null;
+  const from = now.resonance.frequency;
+  const low = followResonance(networkAt(context, network, 0.5 * present), from);
+  const high = followResonance(networkAt(context, network, 1.5 * present), from);
+  const noPad = followResonance(withoutPad(context, network), from);
+  if (!low.found || !high.found || !noPad.found) return null;
+  const moved = Math.abs(centsBetween(low.resonance.frequency, high.resonance.frequency));
+  if (!(moved > (options.governsCents ?? 1))) return null;
+  return { fingering, target, present: now.resonance, noPad: noPad.resonance, network };
+}
+
+/** The pad at a front opening: its pose and what the pad model says. */
+function padAt(context: VentingContext, front: number): { pose: PadPose; end: PadEnd } {
+  const { hole, setup, options } = context;
+  const pose = makePadPose(hole.hinge!, keySetupOf(setup, hole.id).padRadius, { at: 'front', height: front });
+  return { pose, end: padEnd(hole, setup, pose, options.padModel ?? DEFAULT_PAD_MODEL) };
+}
+
+function networkAt(context: VentingContext, network: Network, front: number): Network {
+  return withHoleEnd(network, context.hole.id, holeEnd(context.hole, padAt(context, front).end));
+}
+
+function withoutPad(context: VentingContext, network: Network): Network {
+  const { noPadLength } = padAt(context, context.reach).end;
+  return withHoleEnd(network, context.hole.id, { endLength: noPadLength, ventShare: 1 });
+}
+
+/**
+ * The key at one front opening: pose, vent share, and every governed note.
+ *
+ * @param front m, 0…reach
+ */
+export function ventingAt(context: VentingContext, front: number): VentingPoint {
+  const { hole } = context;
+  const { pose, end } = padAt(context, front);
+  const ending = holeEnd(hole, end);
+  const notes = context.governed.map((note) => {
+    const outcome = followResonance(withHoleEnd(note.network, hole.id, ending), note.present.frequency);
+    return noteAtOpening(note, outcome);
+  });
+  return { pose, end, ventShare: ending.ventShare, notes };
+}
+
+function noteAtOpening(note: GovernedNote, outcome: NoteOutcome): NoteAtOpening | null {
+  if (!outcome.found) return null;
+  const { frequency, height, q, riseTime } = outcome.resonance;
+  return {
+    frequency,
+    cents: centsBetween(note.present.frequency, frequency),
+    pitchCents: centsBetween(note.target, frequency),
+    height,
+    strength: height / note.noPad.height,
+    q,
+    riseTime,
+  };
+}
+
+/** A pad that this key's arm would hold down if the key were set lower. */
+export interface HeldDown {
+  readonly driven: string;
+  /** m at this key's front: below it the arm rules the driven pad */
+  readonly below: number;
+}
+
+/** Which pads this key's arms would hold down, and from where. */
+export function heldDownBy(horn: Horn, setup: Setup, id: string): HeldDown[] {
+  return horn.keywork.links.flatMap((link) => {
+    if (link.driver !== id || link.ratio === undefined) return [];
+    const driven = standingPad(horn, setup, link.driven);
+    return [{ driven: link.driven, below: driven.pose.front / link.ratio }];
+  });
+}
