@@ -3,7 +3,7 @@ import { linkLimit, type LinkLimit, type PadState } from '../keywork/linkage.ts'
 import { makePadPose, type PadPose } from '../keywork/hinge.ts';
 import { holeOf, keySetupOf, type Horn, type Setup, type ToneHole } from '../horn.ts';
 import type { PadEnd, PadModel } from './pad-models/pad-model.ts';
-import { CLOSED, ventShareOf, type HoleEnd } from './tone-hole.ts';
+import { CLOSED, ventShareOf, type HoleEnd, type HoleShape } from './tone-hole.ts';
 
 /** A pad as it really stands: its own stop or the link that rules, whichever is tighter. */
 export interface StandingPad {
@@ -58,7 +58,7 @@ export function padEnd(hole: ToneHole, setup: Setup, pose: PadPose, model: PadMo
 }
 
 /** How a hole ends for the network, from its pad's end length. */
-export function holeEnd(hole: ToneHole, end: Pick<PadEnd, 'length' | 'noPadLength'>): HoleEnd {
+export function holeEnd(hole: HoleShape, end: Pick<PadEnd, 'length' | 'noPadLength'>): HoleEnd {
   if (end.length === Infinity) return CLOSED;
   return { endLength: end.length, ventShare: ventShareOf(hole, end.length, end.noPadLength) };
 }

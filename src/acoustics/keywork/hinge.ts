@@ -44,8 +44,8 @@ export interface PadPose {
   readonly shift: number;
 }
 
-/** The widest angle a key is taken to swing through: beyond it the pad stands beside the hole, not over it. */
-export const WIDEST_SWING = Math.PI / 3;
+/** The widest swing considered, rad: beyond 80° the pad stands beside the hole, not over it. */
+export const WIDEST_SWING = (80 * Math.PI) / 180;
 
 const SIGN = { front: 1, centre: 0, back: -1 } as const;
 
@@ -59,10 +59,23 @@ function heightAt(hinge: Hinge, s: number, angle: number): number {
   return hinge.height + s * Math.sin(angle) - hinge.height * Math.cos(angle);
 }
 
+/**
+ * The widest swing of this hinge as read at one measuring point, rad.
+ *
+ * Besides {@link WIDEST_SWING} two things end it: a rod below the rim plane makes the back edge dip under the
+ * rim again, at tan(θ/2) = (L − d)/|z_r|; and no point rises further once it stands straight above the rod.
+ */
+function widestAngle(hinge: Hinge, padRadius: number, at: MeasuringPoint): number {
+  const back = reachFromRod(hinge, padRadius, 'back');
+  const dips = hinge.height < 0 ? 2 * Math.atan2(back, -hinge.height) : Infinity;
+  const top = Math.PI / 2 + Math.atan2(hinge.height, reachFromRod(hinge, padRadius, at));
+  return Math.min(WIDEST_SWING, dips, top);
+}
+
 /** The largest opening a hinge allows at a measuring point, m; infinite for a parallel pad. */
 export function largestOpening(hinge: Hinge, padRadius: number, at: MeasuringPoint): number {
   if (hinge.distance === Infinity) return Infinity;
-  return heightAt(hinge, reachFromRod(hinge, padRadius, at), WIDEST_SWING);
+  return heightAt(hinge, reachFromRod(hinge, padRadius, at), widestAngle(hinge, padRadius, at));
 }
 
 /**
@@ -71,7 +84,7 @@ export function largestOpening(hinge: Hinge, padRadius: number, at: MeasuringPoi
  * @param hinge     where the rod lies; its distance must be greater than the pad's radius
  * @param padRadius d, m, > 0
  * @param opening   0 up to {@link largestOpening}
- * @throws RangeError naming the value, where the rod is under the pad or the swing would pass 60°
+ * @throws RangeError naming the value, where the rod is under the pad or the hinge does not swing so far
  */
 export function makePadPose(hinge: Hinge, padRadius: number, opening: Opening): PadPose {
   const h = opening.height;
@@ -86,7 +99,7 @@ export function makePadPose(hinge: Hinge, padRadius: number, opening: Opening): 
   const largest = largestOpening(hinge, padRadius, opening.at);
   if (!(h <= largest)) {
     throw new RangeError(
-      `invalid ${opening.at} opening: ${mm(h)} mm; expected at most ${mm(largest)} mm, where this key has swung 60°`,
+      `invalid ${opening.at} opening: ${mm(h)} mm; expected at most ${mm(largest)} mm, as far as this hinge can swing the pad clear of the rim`,
     );
   }
   // z(s) = h  ⇔  s·sin θ − z_r·cos θ = h − z_r  ⇔  A·sin(θ − φ) = h − z_r,  A = √(s²+z_r²), tan φ = z_r/s.

@@ -1,0 +1,126 @@
+import {
+  DEFAULT_PAD_MODEL,
+  impedanceSweep,
+  makeNetwork,
+  playScale,
+  studyVenting,
+  type VentingStudyOptions,
+} from '../acoustics/index.ts';
+import { answerHoles } from '../documents/hole-request.ts';
+import { reportScale } from '../documents/scale-report.ts';
+import { reportVentingStudy } from '../documents/venting-report.ts';
+import { accept, BadInput } from './bad-input.ts';
+import { readHorn, readJson } from './files.ts';
+import {
+  a4Option,
+  airOption,
+  fingeringOption,
+  keyOption,
+  numberOption,
+  onlyFile,
+  sortWords,
+  type Words,
+} from './options.ts';
+import { scaleTable, studyText } from './tables.ts';
+
+/** One headless command: what it takes, and what it prints. */
+interface Command {
+  readonly usage: string;
+  readonly allowed: readonly string[];
+  readonly run: (words: Words) => string;
+}
+
+const DAY = ['air-c', 'bell-air-c', 'humidity'];
+
+const COMMANDS: Readonly<Record<string, Command>> = {
+  hole: {
+    usage: 'hole < holes.json',
+    allowed: [],
+    run: () => json(accept(answerHoles(readJson('-')), 'standard input')),
+  },
+  impedance: {
+    usage:
+      'impedance <horn.json> --note F4 --from 100 --to 1200 --step 0.5 [--setup <setup.json>] [--with-reed]',
+    allowed: ['note', 'from', 'to', 'step', 'setup', 'with-reed', ...DAY],
+    run: printImpedance,
+  },
+  scale: {
+    usage: 'scale <horn.json> [--setup <setup.json>] [--a4 440] [--json]',
+    allowed: ['setup', 'json', 'a4', ...DAY],
+    run: printScale,
+  },
+  study: {
+    usage: 'study <horn.json> --key 7 [--setup <setup.json>] [--a4 440] [--reach-mm 14] [--json]',
+    allowed: ['key', 'setup', 'json', 'a4', 'reach-mm', ...DAY],
+    run: printStudy,
+  },
+};
+
+function printImpedance(words: Words): string {
+  const loaded = readHorn(onlyFile(words), words.options['setup'] as string | undefined);
+  const hz = { low: 1, high: 20000, unit: 'Hz' };
+  const from = numberOption(words, 'from', hz, undefined);
+  const to = numberOption(words, 'to', { ...hz, low: from }, undefined);
+  const step = numberOption(words, 'step', { low: 0.001, high: 1000, unit: 'Hz' }, undefined);
+  const count = Math.floor((to - from) / step + 1e-9) + 1;
+  if (!(count <= 1_000_000))
+    throw new BadInput(`invalid --step: ${step} Hz; expected at most a million lines, this makes ${count}`);
+  const network = makeNetwork(loaded.horn, loaded.setup, fingeringOption(words), airOption(words, loaded));
+  const frequencies = Float64Array.from({ length: count }, (_, i) => from + i * step);
+  const { re, im } = impedanceSweep(
+    network,
+    frequencies,
+    words.options['with-reed'] === true ? 'with reed' : 'bare',
+  );
+  const rows = Array.from(frequencies, (f, i) => `${Number(f.toFixed(9))},${re[i]},${im[i]}`);
+  return ['frequencyHz,realPaSPerM3,imaginaryPaSPerM3', ...rows].join('\n');
+}
+
+function printScale(words: Words): string {
+  const loaded = readHorn(onlyFile(words), words.options['setup'] as string | undefined);
+  const notes = reportScale(
+    playScale(loaded.horn, loaded.setup, airOption(words, loaded), { a4: a4Option(words) }),
+  );
+  return words.options['json'] === true ? json(notes) : scaleTable(loaded.document.name, notes);
+}
+
+function printStudy(words: Words): string {
+  const loaded = readHorn(onlyFile(words), words.options['setup'] as string | undefined);
+  const reach = numberOption(words, 'reach-mm', { low: 1, high: 60, unit: 'mm' }, 0) / 1000;
+  const options: VentingStudyOptions = { a4: a4Option(words), ...(reach > 0 ? { reach } : {}) };
+  const study = studyVenting(
+    loaded.horn,
+    loaded.setup,
+    keyOption(words, loaded),
+    airOption(words, loaded),
+    options,
+  );
+  const { id, relativeError } = DEFAULT_PAD_MODEL;
+  const report = reportVentingStudy(study, { id, relativeError });
+  return words.options['json'] === true ? json(report) : studyText(report);
+}
+
+function json(value: unknown): string {
+  return JSON.stringify(value, null, 2);
+}
+
+function main([name, ...rest]: readonly string[]): number {
+  try {
+    const command = name !== undefined && Object.hasOwn(COMMANDS, name) ? COMMANDS[name] : undefined;
+    if (command === undefined) {
+      const usages = Object.values(COMMANDS).map((c) => `  npm run --silent ventwright -- ${c.usage}`);
+      throw new BadInput(
+        `${name === undefined ? 'missing command' : `unknown command "${name}"`}; expected one of\n${usages.join('\n')}`,
+      );
+    }
+    process.stdout.write(`${command.run(sortWords(rest, command.allowed))}\n`);
+    return 0;
+  } catch (error) {
+    // RangeErrors are the core's sentences about what it was given.
+    if (!(error instanceof BadInput || error instanceof RangeError)) throw error;
+    process.stderr.write(`${error.message}\n`);
+    return 2;
+  }
+}
+
+process.exitCode = main(process.argv.slice(2));

@@ -1,0 +1,138 @@
+import { parseArgs } from 'node:util';
+import {
+  findFingering,
+  FINGERINGS,
+  makeAirColumn,
+  type AirColumn,
+  type Fingering,
+} from '../acoustics/index.ts';
+import type { LoadedHorn } from '../documents/to-acoustics.ts';
+import { BadInput } from './bad-input.ts';
+
+/** The words after a command, sorted. */
+export interface Words {
+  readonly files: readonly string[];
+  readonly options: Readonly<Record<string, string | boolean | undefined>>;
+}
+
+/** Options that take a value, and options that stand alone. */
+const VALUED = [
+  'setup',
+  'note',
+  'key',
+  'from',
+  'to',
+  'step',
+  'air-c',
+  'bell-air-c',
+  'humidity',
+  'a4',
+  'reach-mm',
+] as const;
+const ALONE = ['json', 'with-reed'] as const;
+
+/** Sorts the words of a command line. @throws BadInput for an option it does not know */
+export function sortWords(words: readonly string[], allowed: readonly string[]): Words {
+  const options = Object.fromEntries(
+    [
+      ...VALUED.map((name) => [name, { type: 'string' as const }]),
+      ...ALONE.map((name) => [name, { type: 'boolean' as const }]),
+    ].filter(([name]) => allowed.includes(name as string)),
+  );
+  try {
+    const { values, positionals } = parseArgs({
+      args: [...words],
+      options,
+      allowPositionals: true,
+      strict: true,
+    });
+    return { files: positionals, options: values as Words['options'] };
+  } catch (error) {
+    throw new BadInput(
+      `${(error as Error).message.split('. ')[0]}; options here: ${allowed.map((a) => `--${a}`).join(', ')}`,
+    );
+  }
+}
+
+/** The one file a command works on. */
+export function onlyFile(words: Words): string {
+  if (words.files.length !== 1)
+    throw new BadInput(`expected one horn file (or - for standard input); got ${words.files.length}`);
+  return words.files[0];
+}
+
+/** An option's number within a range. */
+export function numberOption(
+  words: Words,
+  name: string,
+  range: { readonly low: number; readonly high: number; readonly unit: string },
+  otherwise: number | undefined,
+): number {
+  const raw = words.options[name];
+  const { low, high, unit } = range;
+  if (raw === undefined && otherwise !== undefined) return otherwise;
+  const value = typeof raw === 'string' && raw.trim() !== '' ? Number(raw) : NaN;
+  if (!(value >= low && value <= high)) {
+    const shown = raw === undefined ? 'missing' : `invalid`;
+    throw new BadInput(
+      `${shown} --${name}${raw === undefined ? '' : `: ${String(raw)} ${unit}`}; expected ${low} to ${high} ${unit}`,
+    );
+  }
+  return value;
+}
+
+/** The text of an option that must be there. */
+export function textOption(words: Words, name: string): string {
+  const raw = words.options[name];
+  if (typeof raw !== 'string') throw new BadInput(`missing --${name}`);
+  return raw;
+}
+
+/** The day's air: options first, then what the setup notes, then 26.85 °C. */
+export function airOption(words: Words, loaded: LoadedHorn): AirColumn {
+  const mouthpieceC = numberOption(
+    words,
+    'air-c',
+    { low: 0, high: 45, unit: '°C' },
+    loaded.document.setup.airC ?? 26.85,
+  );
+  const bellC = numberOption(words, 'bell-air-c', { low: 0, high: 45, unit: '°C' }, mouthpieceC);
+  if (words.options['humidity'] === undefined) return makeAirColumn({ mouthpieceC, bellC });
+  const humidity = numberOption(
+    words,
+    'humidity',
+    { low: 0, high: 1, unit: '(share of saturation)' },
+    undefined,
+  );
+  return makeAirColumn({ mouthpieceC, bellC, humidity });
+}
+
+/** Hz of the sounding A4. */
+export function a4Option(words: Words): number {
+  return numberOption(words, 'a4', { low: 400, high: 480, unit: 'Hz' }, 440);
+}
+
+/** The fingering a note name stands for. */
+export function fingeringOption(words: Words): Fingering {
+  const name = textOption(words, 'note');
+  const fingering = findFingering(name);
+  if (fingering === undefined) {
+    throw new BadInput(
+      `invalid --note: "${name}"; expected one of ${FINGERINGS.map((f) => f.id).join(', ')}`,
+    );
+  }
+  return fingering;
+}
+
+/** The id of the key that a pad number or id stands for. */
+export function keyOption(words: Words, loaded: LoadedHorn): string {
+  const name = textOption(words, 'key');
+  const pads = loaded.document.holes.filter((hole) => hole.key !== null);
+  const pad = pads.find((hole) => hole.id === name || String(hole.number) === name);
+  if (pad === undefined) {
+    throw new BadInput(
+      `invalid --key: "${name}"; expected ${pads.map((h) => `${h.number} (${h.id})`).join(', ')}`,
+    );
+  }
+  return pad.id;
+}

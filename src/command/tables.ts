@@ -1,0 +1,82 @@
+import type { ScaleNoteReport } from '../documents/scale-report.ts';
+import type { VentingStudyReport } from '../documents/venting-report.ts';
+
+const MM_PER_INCH = 25.4;
+
+/** A scale as lines of text. */
+export function scaleTable(horn: string, notes: readonly ScaleNoteReport[]): string {
+  const head = ['fingering', 'target Hz', 'Hz', 'cents', 'height', 'Q', 'rise ms', 'cutoff Hz'];
+  const rows = notes.map((note) => [
+    note.fingering,
+    note.targetHz.toFixed(2),
+    ...(note.played === null
+      ? ['none', '', '', '', '']
+      : [
+          note.played.hz.toFixed(2),
+          signed(note.played.cents),
+          note.played.heightRatio.toFixed(1),
+          note.played.q.toFixed(1),
+          note.played.riseMs.toFixed(1),
+        ]),
+    note.cutoffHz === null ? '' : note.cutoffHz.toFixed(0),
+  ]);
+  return [horn, '', ...columns([head, ...rows]), '', LIMITS].join('\n');
+}
+
+const LIMITS = 'Absolute pitch is good to about ±10 cents; differences between setups are far better.';
+
+/** A venting study as a few sentences and a table. */
+export function studyText(study: VentingStudyReport): string {
+  const { diminishingReturn: stop, present, key } = study;
+  const stands = `Pad ${key.number}, ${key.name}: stands at ${both(present.frontMm)} front, ${both(present.centreMm)} centre, ${both(present.backMm)} back; vent share ${(100 * present.ventShare).toFixed(0)} %.`;
+  const point = stop.point ?? present;
+  const rows = study.governed.map((note, i) => {
+    const now = present.notes[i];
+    const then = point.notes[i];
+    return [
+      note.fingering,
+      now === null ? 'lost' : signed(now.pitchCents),
+      then === null ? 'lost' : signed(then.fromPresentCents),
+      now === null ? 'lost' : `${(100 * now.strength).toFixed(0)} %`,
+      then === null ? 'lost' : `${(100 * then.strength).toFixed(0)} %`,
+    ];
+  });
+  const head = ['note', 'cents now', 'change there', 'strength now', 'strength there'];
+  return [
+    stands,
+    answer(study),
+    '',
+    ...columns([head, ...rows]),
+    '',
+    ...study.warnings.map((w) => `! ${w}`),
+    LIMITS,
+  ].join('\n');
+}
+
+function answer(study: VentingStudyReport): string {
+  const stop = study.diminishingReturn;
+  if (stop.point === null) {
+    return `No point of diminishing return within ${both(study.reachFrontMm)}: ${stop.reason}.`;
+  }
+  const spread =
+    stop.lowFrontMm === null || stop.highFrontMm === null
+      ? ''
+      : ` (${both(stop.lowFrontMm)} to ${both(stop.highFrontMm)} if the pad model errs by ${(100 * study.padModel.relativeError).toFixed(0)} %)`;
+  const found = `More height stops helping at ${both(stop.point.frontMm)} front${spread}; decided by ${stop.decidedBy}.`;
+  return stop.link === null ? found : `${found} But ${stop.reason}.`;
+}
+
+function both(mm: number): string {
+  return `${mm.toFixed(1)} mm (${(mm / MM_PER_INCH).toFixed(3)} in)`;
+}
+
+function signed(cents: number): string {
+  return `${cents < 0 ? '−' : '+'}${Math.abs(cents).toFixed(1)}`;
+}
+
+function columns(rows: readonly (readonly string[])[]): string[] {
+  const widths = rows[0].map((_, i) => Math.max(...rows.map((row) => row[i].length)));
+  return rows.map((row) =>
+    row.map((cell, i) => (i === 0 ? cell.padEnd(widths[i]) : cell.padStart(widths[i]))).join('  '),
+  );
+}

@@ -1,0 +1,157 @@
+import type { DiminishingReturn, VentingPoint, VentingStudy } from '../acoustics/index.ts';
+
+/** One governed note at one opening, bench units; null where its resonance is lost. */
+export interface NoteAtOpeningReport {
+  readonly hz: number;
+  /** from the present opening */
+  readonly fromPresentCents: number;
+  /** from equal temperament */
+  readonly pitchCents: number;
+  readonly heightRatio: number;
+  /** height as a share of that with no pad over this hole */
+  readonly strength: number;
+  readonly q: number;
+  readonly riseMs: number;
+}
+
+/** The key at one opening, bench units. */
+export interface VentingPointReport {
+  readonly frontMm: number;
+  readonly centreMm: number;
+  readonly backMm: number;
+  readonly angleDeg: number;
+  readonly equivalentParallelMm: number;
+  readonly endCorrectionMm: number | null;
+  readonly ventShare: number;
+  readonly notes: readonly (NoteAtOpeningReport | null)[];
+}
+
+/** The point of diminishing return, bench units. */
+export interface DiminishingReturnReport {
+  readonly kind: DiminishingReturn['kind'];
+  readonly point: VentingPointReport | null;
+  readonly decidedBy: string | null;
+  /** the same point's front opening if the pad model errs by its stated share; null out of reach */
+  readonly lowFrontMm: number | null;
+  readonly highFrontMm: number | null;
+  readonly link: { readonly driver: string; readonly limitFrontMm: number } | null;
+  readonly reason: string | null;
+}
+
+/** The venting study of one key, bench units. */
+export interface VentingStudyReport {
+  readonly horn: string;
+  readonly key: { readonly number: number; readonly id: string; readonly name: string };
+  readonly padModel: { readonly id: string; readonly relativeError: number };
+  readonly reachFrontMm: number;
+  readonly thresholds: { readonly stepMm: number; readonly cents: number; readonly ventShare: number };
+  readonly governed: readonly {
+    readonly fingering: string;
+    readonly note: string;
+    readonly register: number;
+    readonly targetHz: number;
+  }[];
+  readonly present: VentingPointReport;
+  readonly ownStopFrontMm: number;
+  readonly ruledBy: { readonly driver: string; readonly limitFrontMm: number } | null;
+  readonly holdsDown: readonly { readonly pad: string; readonly belowFrontMm: number }[];
+  readonly diminishingReturn: DiminishingReturnReport;
+  readonly curve: readonly VentingPointReport[];
+  readonly warnings: readonly string[];
+}
+
+const toMm = (metres: number): number => 1000 * metres;
+const toMmOrNull = (metres: number | null): number | null => (metres === null ? null : toMm(metres));
+
+/** One point in bench units. */
+export function reportPoint(point: VentingPoint): VentingPointReport {
+  return {
+    frontMm: toMm(point.pose.front),
+    centreMm: toMm(point.pose.centre),
+    backMm: toMm(point.pose.back),
+    angleDeg: (point.pose.angle * 180) / Math.PI,
+    equivalentParallelMm: toMm(point.end.equivalentParallel),
+    endCorrectionMm: Number.isFinite(point.end.length) ? toMm(point.end.length) : null,
+    ventShare: point.ventShare,
+    notes: point.notes.map((note) =>
+      note === null
+        ? null
+        : {
+            hz: note.frequency,
+            fromPresentCents: note.cents,
+            pitchCents: note.pitchCents,
+            heightRatio: note.height,
+            strength: note.strength,
+            q: note.q,
+            riseMs: 1000 * note.riseTime,
+          },
+    ),
+  };
+}
+
+/** A study in bench units. */
+export function reportVentingStudy(
+  study: VentingStudy,
+  padModel: VentingStudyReport['padModel'],
+): VentingStudyReport {
+  const { context, thresholds } = study;
+  const { hole, standing } = context;
+  return {
+    horn: context.horn.name,
+    key: { number: hole.number, id: hole.id, name: hole.name },
+    padModel,
+    reachFrontMm: toMm(context.reach),
+    thresholds: { stepMm: toMm(thresholds.step), cents: thresholds.cents, ventShare: thresholds.share },
+    governed: context.governed.map(({ fingering, target }) => ({
+      fingering: fingering.id,
+      note: fingering.note,
+      register: fingering.register,
+      targetHz: target,
+    })),
+    present: reportPoint(study.present),
+    ownStopFrontMm: toMm(standing.ownFront),
+    ruledBy:
+      standing.ruledBy === null
+        ? null
+        : { driver: standing.ruledBy.driver, limitFrontMm: toMm(standing.ruledBy.front) },
+    holdsDown: study.holdsDown.map(({ driven, below }) => ({ pad: driven, belowFrontMm: toMm(below) })),
+    diminishingReturn: reportReturn(study),
+    curve: study.curve.map(reportPoint),
+    warnings: study.warnings,
+  };
+}
+
+function reportReturn(study: VentingStudy): DiminishingReturnReport {
+  const outcome = study.diminishingReturn;
+  const spread = {
+    lowFrontMm: toMmOrNull(study.returnSpread.low),
+    highFrontMm: toMmOrNull(study.returnSpread.high),
+  };
+  if (outcome.kind === 'none in reach') {
+    return {
+      kind: outcome.kind,
+      point: null,
+      decidedBy: null,
+      ...spread,
+      link: null,
+      reason: outcome.reason,
+    };
+  }
+  const decidedBy =
+    outcome.decidedBy.by === 'pitch' ? `pitch of ${outcome.decidedBy.fingering}` : outcome.decidedBy.by;
+  const link =
+    outcome.kind === 'set by a link'
+      ? { driver: outcome.driver, limitFrontMm: toMm(outcome.linkFront) }
+      : null;
+  return {
+    kind: outcome.kind,
+    point: reportPoint(outcome.at),
+    decidedBy,
+    ...spread,
+    link,
+    reason:
+      link === null
+        ? null
+        : `the arm from ${link.driver} lets it open no further than ${link.limitFrontMm.toFixed(2)} mm`,
+  };
+}
