@@ -102,6 +102,8 @@ export function makePadPose(hinge: Hinge, padRadius: number, opening: Opening): 
       `invalid ${opening.at} opening: ${mm(h)} mm; expected at most ${mm(largest)} mm, as far as this hinge can swing the pad clear of the rim`,
     );
   }
+  // Shut is shut, whatever the rounding of the formula below.
+  if (h === 0) return poseAtAngle(hinge, padRadius, 0);
   // z(s) = h  ⇔  s·sin θ − z_r·cos θ = h − z_r  ⇔  A·sin(θ − φ) = h − z_r,  A = √(s²+z_r²), tan φ = z_r/s.
   const s = reachFromRod(hinge, padRadius, opening.at);
   const angle = Math.atan2(hinge.height, s) + Math.asin((h - hinge.height) / Math.hypot(s, hinge.height));
