@@ -58,17 +58,15 @@ export function applyTwoPort(m: TwoPort, state: WaveState, withSlope: boolean): 
     m[4] * dpi + m[5] * dpr + m[6] * dui + m[7] * dur + m[12] * pi + m[13] * pr + m[14] * ui + m[15] * ur;
 }
 
-/** Adds a series impedance z to a wave state: p₁ = p₂ + z·u₂. */
-export function applySeries(z: OnePort, state: WaveState, withSlope: boolean): void {
+/** Adds a series reactance jxf to a wave state: p₁ = p₂ + jxf·u₂. */
+export function applyReactance(x: number, f: number, state: WaveState, withSlope: boolean): void {
   const ur = state[2];
   const ui = state[3];
-  state[0] += z[0] * ur - z[1] * ui;
-  state[1] += z[0] * ui + z[1] * ur;
+  state[0] -= x * f * ui;
+  state[1] += x * f * ur;
   if (!withSlope) return;
-  const dur = state[6];
-  const dui = state[7];
-  state[4] += z[0] * dur - z[1] * dui + z[2] * ur - z[3] * ui;
-  state[5] += z[0] * dui + z[1] * dur + z[2] * ui + z[3] * ur;
+  state[4] -= x * (f * state[7] + ui);
+  state[5] += x * (f * state[6] + ur);
 }
 
 /** Adds a shunt admittance y to a wave state: u₁ = u₂ + y·p₂. */

@@ -1,6 +1,7 @@
 import type { Air } from '../air/air.ts';
 import type { TwoPort } from '../two-port.ts';
-import { makeWallTerms, wallTermsAt } from './wall-losses.ts';
+import { epsilonSlope, evenHyperbolicsAt } from '../numerics/even-hyperbolics.ts';
+import { lineTermsAt, makeLineTerms, makeWalls, type Walls } from './wall-losses.ts';
 
 /** One short cone (or cylinder) of bore, from its mouthpiece end to its bell end. Metres. */
 export interface ConePiece {
@@ -10,14 +11,12 @@ export interface ConePiece {
   /** radius at the bell end */
   readonly r2: number;
   readonly air: Air;
-  /** radius that stands for the piece in the wall losses, (r2 − r1)/ln(r2/r1) */
-  readonly rEq: number;
+  /** its walls, at the radius that stands for the piece, (r2 − r1)/ln(r2/r1) */
+  readonly walls: Walls;
 }
 
 /** The longest piece that may stand for a cone with losses: an error of about 0.01 cent and 0.1 % in height. */
 export const LONGEST_PIECE = 0.05;
-
-const wall = makeWallTerms();
 
 /**
  * Checks and freezes a cone piece.
@@ -36,18 +35,21 @@ export function makeConePiece(length: number, r1: number, r2: number, air: Air):
   // (r2−r1)/ln(r2/r1) loses its digits as r2 → r1; below 1e-4 its series is exact to rounding.
   const rEq =
     Math.abs(ratio) < 1e-4 ? r1 * (1 + ratio / 2 - (ratio * ratio) / 12) : (r2 - r1) / Math.log(r2 / r1);
-  return { length, r1, r2, air, rEq };
+  return { length, r1, r2, air, walls: makeWalls(rEq, air) };
 }
+
+const line = makeLineTerms();
+const even = new Float64Array(4);
+const bend = new Float64Array(2);
 
 /**
  * Two-port of a cone with wall losses (spherical waves).
  *
- *   s = ΓL,  m = sinh s/s,  m' = (cosh s − m)/s,  t₁ = (r₂−r₁)/r₁,  t₂ = (r₂−r₁)/r₂
- *   A = (r₂/r₁)cosh s − t₁m         B = z sinh s/(πr₁r₂)
- *   C = (πr₁r₂/z)(sinh s + t₁t₂m')   D = (r₁/r₂)cosh s + t₂m
+ *   w = Z'Y'L²,  σ = sinh s/s,  ε = (cosh s − σ)/s²,  s² = w,  t₁ = (r₂−r₁)/r₁,  t₂ = (r₂−r₁)/r₂
+ *   A = (r₂/r₁)(σ + wε) − t₁σ          B = (Z'S)L σ/(πr₁r₂)
+ *   C = πr₁r₂(Y'/S)L (σ + t₁t₂ε)        D = (r₁/r₂)(σ + wε) + t₂σ
  *
- * Γ and the specific impedance z are taken at the radius rEq. A cylinder is the case t₁ = t₂ = 0 and needs
- * no branch.
+ * Z'S and Y'/S are taken at the piece's own walls. A cylinder is the case t₁ = t₂ = 0 and needs no branch.
  *
  * @param f   Hz, > 0
  * @param out A…D and their slopes per Hz
@@ -57,74 +59,79 @@ export function makeConePiece(length: number, r1: number, r2: number, air: Air):
  * **Holds for:** pieces ≤ 5 cm: 0.01 cent, 0.1 % in height against finer cutting (tested).
  */
 export function coneTwoPortAt(piece: ConePiece, f: number, out: TwoPort, withSlope: boolean): void {
-  wallTermsAt(piece.rEq, f, piece.air, wall);
   const { length, r1, r2 } = piece;
-  const sr = wall[0] * length;
-  const si = wall[1] * length;
-  const grow = Math.exp(sr);
-  const coshR = 0.5 * (grow + 1 / grow);
-  const sinhR = 0.5 * (grow - 1 / grow);
-  const cos = Math.cos(si);
-  const sin = Math.sin(si);
-  const chRe = coshR * cos;
-  const chIm = sinhR * sin;
-  const shRe = sinhR * cos;
-  const shIm = coshR * sin;
-
-  const sNorm = sr * sr + si * si;
-  const iRe = sr / sNorm;
-  const iIm = -si / sNorm;
-  const mRe = shRe * iRe - shIm * iIm;
-  const mIm = shRe * iIm + shIm * iRe;
-  const m1Re = (chRe - mRe) * iRe - (chIm - mIm) * iIm;
-  const m1Im = (chRe - mRe) * iIm + (chIm - mIm) * iRe;
+  lineTermsAt(piece.walls, f, line, withSlope);
+  const zRe = line[0] * length;
+  const zIm = line[1] * length;
+  const yRe = line[2] * length;
+  const yIm = line[3] * length;
+  const wRe = zRe * yRe - zIm * yIm;
+  const wIm = zRe * yIm + zIm * yRe;
+  evenHyperbolicsAt(wRe, wIm, even);
+  const sRe = even[0];
+  const sIm = even[1];
+  const eRe = even[2];
+  const eIm = even[3];
+  const chRe = sRe + wRe * eRe - wIm * eIm;
+  const chIm = sIm + wRe * eIm + wIm * eRe;
 
   const up = r2 / r1;
-  const t1 = (r2 - r1) / r1;
-  const t2 = (r2 - r1) / r2;
+  const down = 1 / up;
+  const t1 = up - 1;
+  const t2 = 1 - down;
   const area = Math.PI * r1 * r2;
-  const zRe = wall[2];
-  const zIm = wall[3];
-  const zNorm = zRe * zRe + zIm * zIm;
-  const yRe = (area * zRe) / zNorm;
-  const yIm = (-area * zIm) / zNorm;
-  const kRe = shRe + t1 * t2 * m1Re;
-  const kIm = shIm + t1 * t2 * m1Im;
+  const perArea = 1 / area;
+  const kRe = sRe + t1 * t2 * eRe;
+  const kIm = sIm + t1 * t2 * eIm;
+  out[0] = up * chRe - t1 * sRe;
+  out[1] = up * chIm - t1 * sIm;
+  out[2] = (zRe * sRe - zIm * sIm) * perArea;
+  out[3] = (zRe * sIm + zIm * sRe) * perArea;
+  out[4] = area * (yRe * kRe - yIm * kIm);
+  out[5] = area * (yRe * kIm + yIm * kRe);
+  out[6] = down * chRe + t2 * sRe;
+  out[7] = down * chIm + t2 * sIm;
+  if (withSlope) writeSlopes(piece, out, wRe, wIm);
+}
 
-  out[0] = up * chRe - t1 * mRe;
-  out[1] = up * chIm - t1 * mIm;
-  out[2] = (zRe * shRe - zIm * shIm) / area;
-  out[3] = (zRe * shIm + zIm * shRe) / area;
-  out[4] = yRe * kRe - yIm * kIm;
-  out[5] = yRe * kIm + yIm * kRe;
-  out[6] = chRe / up + t2 * mRe;
-  out[7] = chIm / up + t2 * mIm;
-  if (!withSlope) return;
-
-  // ds/df, the logarithmic slope of z, and m'' = (sinh s − 2m')/s.
-  const dsRe = wall[4] * length;
-  const dsIm = wall[5] * length;
-  const lzRe = (wall[6] * zRe + wall[7] * zIm) / zNorm;
-  const lzIm = (wall[7] * zRe - wall[6] * zIm) / zNorm;
-  const m2Re = (shRe - 2 * m1Re) * iRe - (shIm - 2 * m1Im) * iIm;
-  const m2Im = (shRe - 2 * m1Re) * iIm + (shIm - 2 * m1Im) * iRe;
-
-  const aRe = up * shRe - t1 * m1Re;
-  const aIm = up * shIm - t1 * m1Im;
-  out[8] = aRe * dsRe - aIm * dsIm;
-  out[9] = aRe * dsIm + aIm * dsRe;
-  const bRe = chRe * dsRe - chIm * dsIm;
-  const bIm = chRe * dsIm + chIm * dsRe;
-  out[10] = out[2] * lzRe - out[3] * lzIm + (zRe * bRe - zIm * bIm) / area;
-  out[11] = out[2] * lzIm + out[3] * lzRe + (zRe * bIm + zIm * bRe) / area;
-  const cRe = chRe + t1 * t2 * m2Re;
-  const cIm = chIm + t1 * t2 * m2Im;
-  const eRe = cRe * dsRe - cIm * dsIm;
-  const eIm = cRe * dsIm + cIm * dsRe;
-  out[12] = yRe * eRe - yIm * eIm - (out[4] * lzRe - out[5] * lzIm);
-  out[13] = yRe * eIm + yIm * eRe - (out[4] * lzIm + out[5] * lzRe);
-  const dRe = shRe / up + t2 * m1Re;
-  const dIm = shIm / up + t2 * m1Im;
-  out[14] = dRe * dsRe - dIm * dsIm;
-  out[15] = dRe * dsIm + dIm * dsRe;
+/** d/df of A…D, from the line terms and even functions just computed: σ' = ε/2, cosh' = σ/2 in w. */
+function writeSlopes(piece: ConePiece, out: TwoPort, wRe: number, wIm: number): void {
+  const { length, r1, r2 } = piece;
+  const zRe = line[0];
+  const zIm = line[1];
+  const yRe = line[2];
+  const yIm = line[3];
+  const dzRe = line[4];
+  const dzIm = line[5];
+  const dyRe = line[6];
+  const dyIm = line[7];
+  const sRe = even[0];
+  const sIm = even[1];
+  const eRe = even[2];
+  const eIm = even[3];
+  const up = r2 / r1;
+  const down = r1 / r2;
+  const t1 = up - 1;
+  const t2 = 1 - down;
+  const area = Math.PI * r1 * r2;
+  const l2 = length * length;
+  const dwRe = l2 * (dzRe * yRe - dzIm * yIm + zRe * dyRe - zIm * dyIm);
+  const dwIm = l2 * (dzRe * yIm + dzIm * yRe + zRe * dyIm + zIm * dyRe);
+  const dsRe = 0.5 * (eRe * dwRe - eIm * dwIm);
+  const dsIm = 0.5 * (eRe * dwIm + eIm * dwRe);
+  const dchRe = 0.5 * (sRe * dwRe - sIm * dwIm);
+  const dchIm = 0.5 * (sRe * dwIm + sIm * dwRe);
+  epsilonSlope(wRe, wIm, even, bend);
+  const kRe = sRe + t1 * t2 * eRe;
+  const kIm = sIm + t1 * t2 * eIm;
+  const dkRe = dsRe + t1 * t2 * (bend[0] * dwRe - bend[1] * dwIm);
+  const dkIm = dsIm + t1 * t2 * (bend[0] * dwIm + bend[1] * dwRe);
+  out[8] = up * dchRe - t1 * dsRe;
+  out[9] = up * dchIm - t1 * dsIm;
+  out[10] = (length * (dzRe * sRe - dzIm * sIm + zRe * dsRe - zIm * dsIm)) / area;
+  out[11] = (length * (dzRe * sIm + dzIm * sRe + zRe * dsIm + zIm * dsRe)) / area;
+  out[12] = area * length * (dyRe * kRe - dyIm * kIm + yRe * dkRe - yIm * dkIm);
+  out[13] = area * length * (dyRe * kIm + dyIm * kRe + yRe * dkIm + yIm * dkRe);
+  out[14] = down * dchRe + t2 * dsRe;
+  out[15] = down * dchIm + t2 * dsIm;
 }

@@ -1,6 +1,6 @@
 import type { Air } from '../air/air.ts';
-import { makeWallTerms, wallTermsAt } from '../bore/wall-losses.ts';
-import { add, div, mul, sub, tanhOf, type Complex } from '../numerics/complex.ts';
+import { lineTermsAt, makeLineTerms, makeWalls, type Walls } from '../bore/wall-losses.ts';
+import { evenHyperbolicsAt } from '../numerics/even-hyperbolics.ts';
 import type { OnePort } from '../two-port.ts';
 
 /**
@@ -89,17 +89,49 @@ export function ventShareOf(shape: HoleShape, endLength: number, noPadEndLength:
   return holeLength(shape, noPadEndLength) / holeLength(shape, endLength);
 }
 
-const wall = makeWallTerms();
+/** A hole and its end made ready to compute: its chimney as a lossy tube, its lumped ends. */
+export interface HoleTube {
+  readonly walls: Walls;
+  /** t + t_m, m */
+  readonly length: number;
+  /** S_h, m² */
+  readonly area: number;
+  /** 2πρ t_i, per Hz: the inner length's inertance times S_h */
+  readonly innerPerHz: number;
+  /** 2πρ·endLength, per Hz; Infinity when closed */
+  readonly endPerHz: number;
+  /** πρS_h/c, per Hz²: the radiation resistance times S_h */
+  readonly radiationPerHz2: number;
+}
+
+/** Makes a hole ready to compute. */
+export function makeHoleTube(shape: HoleShape, end: HoleEnd, air: Air): HoleTube {
+  const area = Math.PI * shape.holeRadius * shape.holeRadius;
+  const walls = makeWalls(shape.holeRadius, air);
+  return {
+    walls,
+    length: shape.chimney + matchingLength(shape),
+    area,
+    innerPerHz: walls.inertancePerHz * innerLength(shape),
+    endPerHz: walls.inertancePerHz * end.endLength,
+    radiationPerHz2: (Math.PI * air.density * area) / air.soundSpeed,
+  };
+}
+
+const line = makeLineTerms();
+const even = new Float64Array(4);
 
 /**
  * Shunt admittance of a hole 1/Z_s, open or closed, in Pa⁻¹·s⁻¹·m³, with its slope.
  *
- * The chimney is a lossy tube of length t + t_m. Open, it ends in the lumped impedance
+ * The chimney is a lossy tube of length l = t + t_m. Open, it ends in the lumped impedance
  * jωρ·endLength/S_h + ρck²/4π: an inertance, and the radiation resistance of a source small against the
  * wavelength in free space. Closed, it ends in nothing. Writing the end as a length inside tan(k·length)
  * instead would put a false resonance into a nearly closed hole; the two agree to third order in k·length.
  *
- *   Y_l = Y_c (Y_e + Y_c T)/(Y_c + Y_e T),  T = tanh Γ(t + t_m),  Y_s = Y_l/(1 + jωρ t_i Y_l/S_h)
+ *   with z = Z'S·l, y = Y'/S·l, w = zy, σ = sinh s/s, χ = cosh s = σ + wε, e = Z_e S_h, i = jωρ t_i
+ *   open    Y_s/S_h = N/(M + iN),  N = χ + yσe,  M = χe + zσ
+ *   closed  the same with          N = yσ,       M = χ
  *
  * **Source:** Keefe 1990, JASA 88, 35; Dalmont et al. 2002, Acta Acustica 88, 567; radiation resistance of
  * a monopole, Pierce, Acoustics, ch. 4 (all from memory).
@@ -108,49 +140,69 @@ const wall = makeWallTerms();
  * @param f   Hz
  * @param out Y_s and dY_s/df
  */
-export function holeAdmittanceAt(shape: HoleShape, end: HoleEnd, f: number, air: Air, out: OnePort): void {
-  const { holeRadius: b } = shape;
-  const area = Math.PI * b * b;
-  const omega = 2 * Math.PI * f;
-  wallTermsAt(b, f, air, wall);
+export function holeAdmittanceAt(tube: HoleTube, f: number, out: OnePort, withSlope: boolean): void {
+  const { length, area } = tube;
+  lineTermsAt(tube.walls, f, line, withSlope);
+  const zRe = line[0] * length;
+  const zIm = line[1] * length;
+  const yRe = line[2] * length;
+  const yIm = line[3] * length;
+  const wRe = zRe * yRe - zIm * yIm;
+  const wIm = zRe * yIm + zIm * yRe;
+  evenHyperbolicsAt(wRe, wIm, even);
+  const sRe = even[0];
+  const sIm = even[1];
+  const chRe = sRe + wRe * even[2] - wIm * even[3];
+  const chIm = sIm + wRe * even[3] + wIm * even[2];
+  const ysRe = yRe * sRe - yIm * sIm;
+  const ysIm = yRe * sIm + yIm * sRe;
+  const closed = tube.endPerHz === Infinity;
+  const eRe = closed ? 0 : tube.radiationPerHz2 * f * f;
+  const eIm = closed ? 0 : tube.endPerHz * f;
+  const nRe = closed ? ysRe : chRe + ysRe * eRe - ysIm * eIm;
+  const nIm = closed ? ysIm : chIm + ysRe * eIm + ysIm * eRe;
+  const mRe = closed ? chRe : chRe * eRe - chIm * eIm + zRe * sRe - zIm * sIm;
+  const mIm = closed ? chIm : chRe * eIm + chIm * eRe + zRe * sIm + zIm * sRe;
+  const inner = tube.innerPerHz * f;
+  const bRe = mRe - inner * nIm;
+  const bIm = mIm + inner * nRe;
+  const norm = bRe * bRe + bIm * bIm;
+  const qRe = (nRe * bRe + nIm * bIm) / norm;
+  const qIm = (nIm * bRe - nRe * bIm) / norm;
+  out[0] = area * qRe;
+  out[1] = area * qIm;
+  if (!withSlope) return;
 
-  // T = tanh s and its slope (1 − T²)s'.
-  const length = shape.chimney + matchingLength(shape);
-  const t = tanhOf(wall[0] * length, wall[1] * length);
-  const tSquare = mul(t, t);
-  const dt = mul({ re: 1 - tSquare.re, im: -tSquare.im }, { re: wall[4] * length, im: wall[5] * length });
-
-  // Everything as impedances over the tube's own z: ζ_e = Z_e S/z, its slope, and the line's input.
-  const z = { re: wall[2], im: wall[3] };
-  const dz = { re: wall[6], im: wall[7] };
-  let line: Complex;
-  let dLine: Complex;
-  if (end.endLength === Infinity) {
-    // Y_l S = T/z
-    line = div(t, z);
-    dLine = div(sub(dt, mul(line, dz)), z);
-  } else {
-    const resistance = (air.density * omega * omega * area) / (4 * Math.PI * air.soundSpeed);
-    const e = { re: resistance, im: omega * air.density * end.endLength };
-    const de = { re: (2 * resistance) / f, im: e.im / f };
-    // Y_l S = (1/z)(z + eT)/(e + zT)
-    const top = add(z, mul(e, t));
-    const bottom = add(e, mul(z, t));
-    const dTop = add(dz, add(mul(de, t), mul(e, dt)));
-    const dBottom = add(de, add(mul(dz, t), mul(z, dt)));
-    const under = mul(z, bottom);
-    line = div(top, under);
-    dLine = div(sub(dTop, mul(line, add(mul(dz, bottom), mul(z, dBottom)))), under);
-  }
-
-  // y = Y_l S/(1 + jωρ t_i·Y_l S)
-  const inner = { re: 0, im: omega * air.density * innerLength(shape) };
-  const below = add({ re: 1, im: 0 }, mul(inner, line));
-  const y = div(line, below);
-  const dBelow = add(mul(inner, dLine), mul({ re: 0, im: inner.im / f }, line));
-  const dy = div(sub(dLine, mul(y, dBelow)), below);
-  out[0] = y.re * area;
-  out[1] = y.im * area;
-  out[2] = dy.re * area;
-  out[3] = dy.im * area;
+  const dzRe = line[4] * length;
+  const dzIm = line[5] * length;
+  const dyRe = line[6] * length;
+  const dyIm = line[7] * length;
+  const dwRe = dzRe * yRe - dzIm * yIm + zRe * dyRe - zIm * dyIm;
+  const dwIm = dzRe * yIm + dzIm * yRe + zRe * dyIm + zIm * dyRe;
+  // σ' = ε/2 and χ' = σ/2 in w.
+  const dsRe = 0.5 * (even[2] * dwRe - even[3] * dwIm);
+  const dsIm = 0.5 * (even[2] * dwIm + even[3] * dwRe);
+  const dchRe = 0.5 * (sRe * dwRe - sIm * dwIm);
+  const dchIm = 0.5 * (sRe * dwIm + sIm * dwRe);
+  const dysRe = dyRe * sRe - dyIm * sIm + yRe * dsRe - yIm * dsIm;
+  const dysIm = dyRe * sIm + dyIm * sRe + yRe * dsIm + yIm * dsRe;
+  const deRe = (2 * eRe) / f;
+  const deIm = eIm / f;
+  const dnRe = closed ? dysRe : dchRe + dysRe * eRe - dysIm * eIm + ysRe * deRe - ysIm * deIm;
+  const dnIm = closed ? dysIm : dchIm + dysRe * eIm + dysIm * eRe + ysRe * deIm + ysIm * deRe;
+  const dmRe = closed
+    ? dchRe
+    : dchRe * eRe - dchIm * eIm + chRe * deRe - chIm * deIm +
+      dzRe * sRe - dzIm * sIm + zRe * dsRe - zIm * dsIm; // prettier-ignore
+  const dmIm = closed
+    ? dchIm
+    : dchRe * eIm + dchIm * eRe + chRe * deIm + chIm * deRe +
+      dzRe * sIm + dzIm * sRe + zRe * dsIm + zIm * dsRe; // prettier-ignore
+  // (N/B)' = (N' − q B')/B,  B = M + iN
+  const dbRe = dmRe - inner * dnIm - tube.innerPerHz * nIm;
+  const dbIm = dmIm + inner * dnRe + tube.innerPerHz * nRe;
+  const tRe = dnRe - (qRe * dbRe - qIm * dbIm);
+  const tIm = dnIm - (qRe * dbIm + qIm * dbRe);
+  out[2] = (area * (tRe * bRe + tIm * bIm)) / norm;
+  out[3] = (area * (tIm * bRe - tRe * bIm)) / norm;
 }

@@ -5,12 +5,18 @@ import { openEndImpedanceAt } from '../bore/open-end.ts';
 import type { PadModel } from '../holes/pad-models/pad-model.ts';
 import { DEFAULT_PAD_MODEL } from '../holes/pad-models/index.ts';
 import { holeEndIn } from '../holes/pad-over-hole.ts';
-import { holeAdmittanceAt, seriesLength, type HoleEnd } from '../holes/tone-hole.ts';
+import {
+  holeAdmittanceAt,
+  makeHoleTube,
+  seriesLength,
+  type HoleEnd,
+  type HoleTube,
+} from '../holes/tone-hole.ts';
 import type { Horn, Setup, ToneHole } from '../horn.ts';
 import type { Fingering } from '../keywork/fingerings.ts';
 import { padStates } from '../keywork/linkage.ts';
 import {
-  applySeries,
+  applyReactance,
   applyShunt,
   applyTwoPort,
   makeTwoPort,
@@ -24,6 +30,7 @@ export interface HoleElement {
   readonly kind: 'hole';
   readonly hole: ToneHole;
   readonly end: HoleEnd;
+  readonly tube: HoleTube;
   readonly air: Air;
   /** ½ρt_a/S·2π: half the series impedance per Hz, imaginary part */
   readonly halfSeriesPerHz: number;
@@ -114,7 +121,7 @@ export function withHoleEnd(network: Network, id: string, end: HoleEnd): Network
 function makeHoleElement(hole: ToneHole, end: HoleEnd, air: Air): HoleElement {
   const boreArea = Math.PI * hole.boreRadius ** 2;
   const halfSeriesPerHz = (Math.PI * air.density * seriesLength(hole, end.ventShare)) / boreArea;
-  return { kind: 'hole', hole, end, air, halfSeriesPerHz };
+  return { kind: 'hole', hole, end, tube: makeHoleTube(hole, end, air), air, halfSeriesPerHz };
 }
 
 const twoPort = makeTwoPort();
@@ -160,24 +167,18 @@ export function inputAdmittanceAt(
   writeAdmittance(f, mouth === 'with reed' ? network.reedCompliance : 0, out, withSlope);
 }
 
-function applyHole(element: HoleElement, f: number, withSlope: boolean): void {
-  const series = element.halfSeriesPerHz;
-  const setSeries = (): void => {
-    onePort[0] = 0;
-    onePort[1] = series * f;
-    onePort[2] = 0;
-    onePort[3] = series;
-  };
-  setSeries();
-  applySeries(onePort, state, withSlope);
-  holeAdmittanceAt(element.hole, element.end, f, element.air, onePort);
+function applyHole({ tube, halfSeriesPerHz }: HoleElement, f: number, withSlope: boolean): void {
+  applyReactance(halfSeriesPerHz, f, state, withSlope);
+  holeAdmittanceAt(tube, f, onePort, withSlope);
   applyShunt(onePort, state, withSlope);
-  setSeries();
-  applySeries(onePort, state, withSlope);
+  applyReactance(halfSeriesPerHz, f, state, withSlope);
 }
 
 function writeAdmittance(f: number, compliance: number, out: OnePort, withSlope: boolean): void {
-  const [pr, pi, ur, ui, dpr, dpi, dur, dui] = state;
+  const pr = state[0];
+  const pi = state[1];
+  const ur = state[2];
+  const ui = state[3];
   const norm = pr * pr + pi * pi;
   const yr = (ur * pr + ui * pi) / norm;
   const yi = (ui * pr - ur * pi) / norm;
@@ -185,6 +186,10 @@ function writeAdmittance(f: number, compliance: number, out: OnePort, withSlope:
   out[0] = yr;
   out[1] = yi + perHz * f;
   if (!withSlope) return;
+  const dpr = state[4];
+  const dpi = state[5];
+  const dur = state[6];
+  const dui = state[7];
   // (u/p)' = (u' − Y p')/p
   const nr = dur - (yr * dpr - yi * dpi);
   const ni = dui - (yr * dpi + yi * dpr);

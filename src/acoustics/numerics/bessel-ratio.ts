@@ -3,7 +3,7 @@
  * layers in a round tube ask for.
  *
  * Two routes, joined at s = 26 where both are good to 1e-14:
- *   s < 26   backward recurrence of ρₙ = Jₙ/Jₙ₋₁ = 1/(2n/x − ρₙ₊₁)  (Miller's method)
+ *   s < 26   backward recurrence Jₙ₋₁ = (2n/x)Jₙ − Jₙ₊₁ from far up  (Miller's method)
  *   s ≥ 26   the Hankel expansion. On this ray the growing exponential drowns the other one
  *            (e^{−√2·s} < 1e-15), so g solves the Riccati equation g' = 1 − g/x + g² as a plain series
  *            in 1/x with g → −j.
@@ -13,16 +13,17 @@
  */
 
 const SERIES_FROM = 26;
-const TERMS = 14;
+/** How many terms of the expansion are kept. */
+export const HANKEL_TERMS = 14;
 
 /** Coefficients bₖ = aₖ·e^{jkπ/4} of g = Σ bₖ s^{−k}, interleaved re, im. */
-const coefficients: Float64Array = makeCoefficients();
+export const HANKEL_COEFFICIENTS: Float64Array = makeCoefficients();
 
 function makeCoefficients(): Float64Array {
   // aₖ from g' = 1 − g/x + g²:  2a₀aₖ = (2−k)aₖ₋₁ − Σ aᵢaₖ₋ᵢ,  a₀ = −j.
   const aRe = [0];
   const aIm = [-1];
-  for (let k = 1; k < TERMS; k++) {
+  for (let k = 1; k < HANKEL_TERMS; k++) {
     let sumRe = (2 - k) * aRe[k - 1];
     let sumIm = (2 - k) * aIm[k - 1];
     for (let i = 1; i < k; i++) {
@@ -33,8 +34,8 @@ function makeCoefficients(): Float64Array {
     aRe.push(-sumIm / 2);
     aIm.push(sumRe / 2);
   }
-  const out = new Float64Array(2 * TERMS);
-  for (let k = 0; k < TERMS; k++) {
+  const out = new Float64Array(2 * HANKEL_TERMS);
+  for (let k = 0; k < HANKEL_TERMS; k++) {
     const cos = Math.cos((k * Math.PI) / 4);
     const sin = Math.sin((k * Math.PI) / 4);
     out[2 * k] = aRe[k] * cos - aIm[k] * sin;
@@ -56,28 +57,33 @@ export function besselRatioAt(s: number, out: Float64Array): void {
 
 function hankelRatio(s: number, out: Float64Array): void {
   const y = 1 / s;
-  let re = coefficients[2 * TERMS - 2];
-  let im = coefficients[2 * TERMS - 1];
-  for (let k = TERMS - 2; k >= 0; k--) {
-    re = re * y + coefficients[2 * k];
-    im = im * y + coefficients[2 * k + 1];
+  let re = HANKEL_COEFFICIENTS[2 * HANKEL_TERMS - 2];
+  let im = HANKEL_COEFFICIENTS[2 * HANKEL_TERMS - 1];
+  for (let k = HANKEL_TERMS - 2; k >= 0; k--) {
+    re = re * y + HANKEL_COEFFICIENTS[2 * k];
+    im = im * y + HANKEL_COEFFICIENTS[2 * k + 1];
   }
   out[0] = re;
   out[1] = im;
 }
 
 function recurrenceRatio(s: number, out: Float64Array): void {
-  // 1/x = (1 + j)/(√2 s)
-  const inverse = Math.SQRT1_2 / s;
-  let re = 0;
+  // Jₙ₋₁ = (2n/x)Jₙ − Jₙ₊₁ from far up, in any scale; 1/x = (1 + j)/(√2 s).
+  const inverse = Math.SQRT2 / s;
+  let re = 1e-100;
   let im = 0;
-  for (let n = Math.ceil(s) + 24; n >= 1; n--) {
-    const dRe = 2 * n * inverse - re;
-    const dIm = 2 * n * inverse - im;
-    const norm = dRe * dRe + dIm * dIm;
-    re = dRe / norm;
-    im = -dIm / norm;
+  let aboveRe = 0;
+  let aboveIm = 0;
+  for (let n = Math.ceil(s) + 18; n >= 1; n--) {
+    const c = n * inverse;
+    const belowRe = c * (re - im) - aboveRe;
+    const belowIm = c * (re + im) - aboveIm;
+    aboveRe = re;
+    aboveIm = im;
+    re = belowRe;
+    im = belowIm;
   }
-  out[0] = re;
-  out[1] = im;
+  const norm = re * re + im * im;
+  out[0] = (aboveRe * re + aboveIm * im) / norm;
+  out[1] = (aboveIm * re - aboveRe * im) / norm;
 }

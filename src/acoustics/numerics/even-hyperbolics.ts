@@ -6,13 +6,20 @@
  * and from them cosh s = σ + wε, σ' = ε/2, ε' = (σ − 3ε)/2w. Both are entire, so no root of w is ever needed,
  * and nothing is lost where s is small.
  *
- * Two routes, joined at |w| = 1: the series below, the closed forms above.
+ * Two routes, joined at |w| = 2.5: the series below, the closed forms above.
  */
 
-/** Terms that bound the next one at 1e-16 of the sum for |w| ≤ 1, and for |w| ≤ {@link SMALL}. */
-const TERMS = 9;
-const SMALL_TERMS = 6;
-const SMALL = 0.09;
+/** Above this |w| the closed forms serve. */
+const LARGE = 2.5;
+/** Terms kept just below it: the next is under 1e-17. */
+const TERMS = 11;
+
+/** How many terms are needed for the next one to stay below 1e-16. */
+function termsAt(size: number): number {
+  if (size < 0.02) return size < 0.0025 ? 4 : 5;
+  if (size < 0.25) return size < 0.09 ? 6 : 7;
+  return size < 1 ? 9 : TERMS;
+}
 
 /** σ's and ε's coefficients, interleaved. */
 const COEFFICIENTS = makeCoefficients();
@@ -31,11 +38,11 @@ function makeCoefficients(): Float64Array {
 /** Writes σ (0, 1) and ε (2, 3) at w = wRe + j·wIm. */
 export function evenHyperbolicsAt(wRe: number, wIm: number, out: Float64Array): void {
   const size = Math.abs(wRe) + Math.abs(wIm);
-  if (size > 1) {
+  if (size > LARGE) {
     closedForms(wRe, wIm, out);
     return;
   }
-  let i = size < SMALL ? 2 * SMALL_TERMS - 2 : 2 * TERMS - 2;
+  let i = 2 * termsAt(size) - 2;
   let sRe = COEFFICIENTS[i];
   let sIm = 0;
   let eRe = COEFFICIENTS[i + 1];
@@ -77,7 +84,7 @@ function closedForms(wRe: number, wIm: number, out: Float64Array): void {
 /** Writes ε' = dε/dw into out[0, 1] from w, σ and ε; by its series where the closed form loses digits. */
 export function epsilonSlope(wRe: number, wIm: number, even: Float64Array, out: Float64Array): void {
   const size = Math.abs(wRe) + Math.abs(wIm);
-  if (size > 1) {
+  if (size > LARGE) {
     const nRe = even[0] - 3 * even[2];
     const nIm = even[1] - 3 * even[3];
     const norm = 2 * (wRe * wRe + wIm * wIm);
