@@ -62,10 +62,12 @@ export function evenHyperbolicsAt(wRe: number, wIm: number, out: Float64Array): 
 }
 
 function closedForms(wRe: number, wIm: number, out: Float64Array): void {
-  // s = √w with the root in the upper half plane; both functions are even, so either would do.
+  // s = √w = x + jy; the larger of the two first, so that no digits are lost near the axes.
   const size = Math.hypot(wRe, wIm);
-  const y = Math.sqrt(Math.max(0, 0.5 * (size - wRe)));
-  const x = y === 0 ? Math.sqrt(size) : wIm / (2 * y);
+  const larger = Math.sqrt(0.5 * (size + Math.abs(wRe)));
+  const smaller = wIm / (2 * larger);
+  const x = wRe >= 0 ? larger : smaller;
+  const y = wRe >= 0 ? smaller : larger;
   const grow = Math.exp(x);
   const coshR = 0.5 * (grow + 1 / grow);
   const sinhR = 0.5 * (grow - 1 / grow);
