@@ -16,6 +16,7 @@ export function lossless(network: Network): Network {
         return { ...e, piece: { ...e.piece, air, walls: makeWalls(e.piece.walls.radius, air) } };
       }
       const air = inviscid(e.air);
+      if (e.kind === 'volume') return { ...e, air };
       return { ...e, air, tube: makeHoleTube(e.hole, e.end, air) };
     }),
   };

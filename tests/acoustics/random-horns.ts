@@ -116,6 +116,8 @@ function makeRandomHorn(p: typeof plan extends fc.Arbitrary<infer T> ? T : never
       name: 'random',
       transposition: 0,
       bore,
+      neckStart: 0,
+      extraMouthpieceVolume: 0,
       reedVolume: p.reedVolume,
       holes,
       keywork: { rests, touches, links: [] },
