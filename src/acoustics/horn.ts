@@ -36,6 +36,10 @@ export interface Horn {
   /** semitones from written to sounding pitch */
   readonly transposition: number;
   readonly bore: Bore;
+  /** m from the mouthpiece tip to the neck's small end */
+  readonly neckStart: number;
+  /** m³ of air to be thought of beside the bore there, where a mouthpiece differs from the one measured */
+  readonly extraMouthpieceVolume: number;
   /** m³ of air with the same compliance as the reed */
   readonly reedVolume: number;
   /** from the mouthpiece to the bell */

@@ -1,9 +1,17 @@
 /** The public surface of the acoustics: other rooms import from here only. SI in, SI out. */
-export { airAtTemperature, makeAirColumn, airAt, REFERENCE_C, type Air, type AirColumn } from './air/air.ts';
+export {
+  airAtTemperature,
+  airLogSlopes,
+  makeAirColumn,
+  airAt,
+  REFERENCE_C,
+  type Air,
+  type AirColumn,
+} from './air/air.ts';
 export { boreVolume, cutBore, makeBore, radiusAt, type Bore, type BoreStation } from './bore/bore.ts';
 export { coneTwoPortAt, makeConePiece, LONGEST_PIECE, type ConePiece } from './bore/cone.ts';
 export { END_FLANGED, END_UNFLANGED, flangedEndLength, openEndImpedanceAt } from './bore/open-end.ts';
-export { makeWallTerms, wallTermsAt, type WallTerms } from './bore/wall-losses.ts';
+export * from './bore/wall-losses.ts';
 export * from './holes/pad-models/index.ts';
 export {
   scaledPadModel,
@@ -12,12 +20,14 @@ export {
   type PadOverHole,
 } from './holes/pad-models/pad-model.ts';
 export * from './holes/pad-over-hole.ts';
+export * from './holes/hole-lengths.ts';
 export * from './holes/tone-hole.ts';
 export * from './horn.ts';
 export * from './keywork/fingerings.ts';
 export * from './keywork/hinge.ts';
 export * from './keywork/linkage.ts';
 export * from './network/network.ts';
+export * from './network/sensitivities.ts';
 export { besselRatioAt } from './numerics/bessel-ratio.ts';
 export { findRoot, findThreshold, type RootOutcome } from './numerics/find-root.ts';
 export * from './resonance/lattice-cutoff.ts';
@@ -26,4 +36,5 @@ export * from './studies/scale.ts';
 export * from './studies/diminishing-return.ts';
 export * from './studies/venting.ts';
 export * from './studies/venting-study.ts';
+export * from './studies/whole-horn.ts';
 export * from './two-port.ts';

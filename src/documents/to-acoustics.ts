@@ -80,6 +80,8 @@ export function hornFromDocument(document: HornDocument): Horn {
     name: document.name,
     transposition: document.transpositionSemitones,
     bore,
+    neckStart,
+    extraMouthpieceVolume: 0,
     reedVolume: document.mouthpiece.reedVolumeMm3 * MM ** 3,
     holes: holes.sort((a, b) => a.x - b.x),
     keywork: {

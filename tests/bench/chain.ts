@@ -43,25 +43,27 @@ export interface Chain {
 /** Writes a network out as a chain. */
 export function chainOf(network: Network): Chain {
   return {
-    elements: network.elements.map((e) =>
-      e.kind === 'bore'
-        ? {
-            kind: 'bore',
-            length: e.piece.length,
-            r1: e.piece.r1,
-            r2: e.piece.r2,
-            air: airOf(e.piece.air),
-          }
-        : {
-            kind: 'hole',
-            radius: e.hole.holeRadius,
-            tube: e.hole.chimney + matchingLength(e.hole),
-            inner: innerLength(e.hole),
-            end: e.end.endLength === Infinity ? null : e.end.endLength,
-            halfSeriesPerHz: e.halfSeriesPerHz,
-            air: airOf(e.air),
-          },
-    ),
+    elements: network.elements
+      .filter((e) => e.kind !== 'volume')
+      .map((e) =>
+        e.kind === 'bore'
+          ? {
+              kind: 'bore',
+              length: e.piece.length,
+              r1: e.piece.r1,
+              r2: e.piece.r2,
+              air: airOf(e.piece.air),
+            }
+          : {
+              kind: 'hole',
+              radius: e.hole.holeRadius,
+              tube: e.hole.chimney + matchingLength(e.hole),
+              inner: innerLength(e.hole),
+              end: e.end.endLength === Infinity ? null : e.end.endLength,
+              halfSeriesPerHz: e.halfSeriesPerHz,
+              air: airOf(e.air),
+            },
+      ),
     bellRadius: network.bellRadius,
     bellCorrection: network.bellCorrection,
     bellAir: airOf(network.bellAir),

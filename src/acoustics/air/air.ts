@@ -1,5 +1,5 @@
-import { cramerSoundSpeed } from './cramer-1993.ts';
-import { keefeAir } from './keefe-1984.ts';
+import { cramerSoundSpeed, cramerSoundSpeedSlope } from './cramer-1993.ts';
+import { keefeAir, KEEFE_SLOPES } from './keefe-1984.ts';
 
 /** Air as the waves meet it. SI units. */
 export interface Air {
@@ -49,10 +49,41 @@ export function airAtTemperature(
   const dry = keefeAir(temperatureC);
   if (humidity === null && carbonDioxide === null) return dry;
   const ratio =
-    cramerSoundSpeed(temperatureC, humidity ?? 0, carbonDioxide ?? 0.0004) /
-    cramerSoundSpeed(temperatureC, 0, 0.0004);
+    cramerSoundSpeed(temperatureC, humidity ?? 0, carbonDioxide ?? ORDINARY_CO2) /
+    cramerSoundSpeed(temperatureC, 0, ORDINARY_CO2);
   return { ...dry, soundSpeed: dry.soundSpeed * ratio, density: dry.density / (ratio * ratio) };
 }
+
+/**
+ * How the logarithm of each property of air changes per °C: (dρ/dT)/ρ and so on.
+ * The arguments are those of {@link airAtTemperature}.
+ */
+export function airLogSlopes(
+  temperatureC: number,
+  humidity: number | null = null,
+  carbonDioxide: number | null = null,
+): Air {
+  const dry = keefeAir(temperatureC);
+  const ofDry = (key: keyof Air): number => KEEFE_SLOPES[key] / dry[key];
+  let faster = 0;
+  if (humidity !== null || carbonDioxide !== null) {
+    const moist = [temperatureC, humidity ?? 0, carbonDioxide ?? ORDINARY_CO2] as const;
+    const plain = [temperatureC, 0, ORDINARY_CO2] as const;
+    faster =
+      cramerSoundSpeedSlope(...moist) / cramerSoundSpeed(...moist) -
+      cramerSoundSpeedSlope(...plain) / cramerSoundSpeed(...plain);
+  }
+  return {
+    soundSpeed: ofDry('soundSpeed') + faster,
+    density: ofDry('density') - 2 * faster,
+    viscosity: ofDry('viscosity'),
+    heatRatio: ofDry('heatRatio'),
+    prandtlRoot: ofDry('prandtlRoot'),
+  };
+}
+
+/** Mole fraction of carbon dioxide in ordinary air. */
+const ORDINARY_CO2 = 0.0004;
 
 /**
  * Checks and freezes the air in the horn.
@@ -97,4 +128,10 @@ function within(name: string, value: number, low: number, high: number, unit: st
   if (!(value >= low && value <= high)) {
     throw new RangeError(`invalid ${name}: ${value} ${unit}; expected ${low} to ${high} ${unit}`);
   }
+}
+
+/** Logarithmic slopes per °C of the air at a place along the bore, when the whole column warms evenly. */
+export function airLogSlopesAt(column: AirColumn, fraction: number): Air {
+  const t = column.mouthpieceC + fraction * (column.bellC - column.mouthpieceC);
+  return airLogSlopes(t, column.humidity, column.carbonDioxide);
 }

@@ -17,3 +17,12 @@ export function keefeAir(temperatureC: number): Air {
     soundSpeed: 347.23 * (1 + 0.00166 * d),
   };
 }
+
+/** Slopes of {@link keefeAir}'s numbers per °C (they are linear in temperature). */
+export const KEEFE_SLOPES: Air = Object.freeze({
+  density: -1.1769 * 0.00335,
+  viscosity: 1.846e-5 * 0.0025,
+  heatRatio: -1.4017 * 0.00002,
+  prandtlRoot: -0.841 * 0.0002,
+  soundSpeed: 347.23 * 0.00166,
+});

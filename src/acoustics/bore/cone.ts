@@ -1,7 +1,7 @@
 import type { Air } from '../air/air.ts';
 import type { TwoPort } from '../two-port.ts';
 import { epsilonSlope, evenHyperbolicsAt } from '../numerics/even-hyperbolics.ts';
-import { lineTermsAt, makeLineTerms, makeWalls, type Walls } from './wall-losses.ts';
+import { lineTermsAt, makeLineTerms, makeWalls, turnSlopesToTemperature, type Walls } from './wall-losses.ts';
 
 /** One short cone (or cylinder) of bore, from its mouthpiece end to its bell end. Metres. */
 export interface ConePiece {
@@ -59,8 +59,20 @@ const bend = new Float64Array(2);
  * **Holds for:** pieces ≤ 5 cm: 0.01 cent, 0.1 % in height against finer cutting (tested).
  */
 export function coneTwoPortAt(piece: ConePiece, f: number, out: TwoPort, withSlope: boolean): void {
-  const { length, r1, r2 } = piece;
   lineTermsAt(piece.walls, f, line, withSlope);
+  writeTwoPort(piece, out, withSlope);
+}
+
+/** The same two-port with its slopes per °C in the place of those per Hz. */
+export function coneWarmingAt(piece: ConePiece, f: number, logSlopes: Air, out: TwoPort): void {
+  lineTermsAt(piece.walls, f, line, true);
+  turnSlopesToTemperature(piece.walls, f, logSlopes, line);
+  writeTwoPort(piece, out, true);
+}
+
+/** A…D, and their slopes along whatever the line terms' slopes are taken. */
+function writeTwoPort(piece: ConePiece, out: TwoPort, withSlope: boolean): void {
+  const { length, r1, r2 } = piece;
   const zRe = line[0] * length;
   const zIm = line[1] * length;
   const yRe = line[2] * length;
@@ -94,7 +106,7 @@ export function coneTwoPortAt(piece: ConePiece, f: number, out: TwoPort, withSlo
   if (withSlope) writeSlopes(piece, out, wRe, wIm);
 }
 
-/** d/df of A…D, from the line terms and even functions just computed: σ' = ε/2, cosh' = σ/2 in w. */
+/** Slopes of A…D, from the line terms and even functions just computed: σ' = ε/2, cosh' = σ/2 in w. */
 function writeSlopes(piece: ConePiece, out: TwoPort, wRe: number, wIm: number): void {
   const { length, r1, r2 } = piece;
   const zRe = line[0];

@@ -21,6 +21,13 @@ export function flangedEndLength(radius: number, flange: number): number {
   return radius * (END_FLANGED + ratio * (END_UNFLANGED - END_FLANGED) + 0.057 * ratio * (1 - ratio ** 5));
 }
 
+/** Slope of {@link flangedEndLength} in the radius, the flange's width held. */
+export function flangedEndSlope(radius: number, flange: number): number {
+  const ratio = radius / (radius + flange);
+  const perRatio = END_UNFLANGED - END_FLANGED + 0.057 * (1 - 6 * ratio ** 5);
+  return flangedEndLength(radius, flange) / radius + perRatio * ratio * (1 - ratio);
+}
+
 /**
  * Radiation impedance of an open pipe end without flange, Pa·s/m³, with its slope.
  *

@@ -186,6 +186,40 @@ function thickLayers(walls: Walls, s: number, f: number, out: LineTerms, withSlo
 }
 
 /**
+ * Turns the slopes in a tube's line terms from per Hz into per metre of radius.
+ *
+ * P and y depend on f and r through s = r√f·const only, so r·∂P/∂r = 2f·∂P/∂f.
+ *
+ * @param line as {@link lineTermsAt} wrote it with slopes; 4…7 are overwritten
+ */
+export function turnSlopesToRadius(walls: Walls, f: number, line: LineTerms): void {
+  for (let i = 0; i < 4; i++) line[i + 4] = (2 / walls.radius) * (f * line[i + 4] - line[i]);
+}
+
+/**
+ * Turns the slopes in a tube's line terms from per Hz into per °C.
+ *
+ * @param logSlopes of the air, per °C
+ * @param line      as {@link lineTermsAt} wrote it with slopes; 4…7 are overwritten
+ */
+export function turnSlopesToTemperature(walls: Walls, f: number, logSlopes: Air, line: LineTerms): void {
+  const { density, soundSpeed, viscosity, prandtlRoot, heatRatio } = logSlopes;
+  const sv = 0.5 * (density - viscosity);
+  const st = sv + prandtlRoot;
+  const compliance = walls.compliancePerHz * f;
+  const stiffness = -density - 2 * soundSpeed;
+  // y = 1 + (γ−1)F: what a change of γ alone does.
+  const { heatRatio: gamma } = walls.air;
+  const perGamma = (gamma * heatRatio) / (gamma - 1);
+  for (let i = 0; i < 2; i++) {
+    line[i + 4] = density * line[i] + 2 * sv * (f * line[i + 4] - line[i]);
+    const plain = i === 1 ? compliance : 0;
+    line[i + 6] =
+      stiffness * line[i + 2] + 2 * st * (f * line[i + 6] - line[i + 2]) + perGamma * (line[i + 2] - plain);
+  }
+}
+
+/**
  * Where {@link wallTermsAt} writes: complex numbers as re, im pairs.
  *
  *   0, 1  Γ        propagation constant, 1/m

@@ -3,7 +3,8 @@ import { linkLimit, type LinkLimit, type PadState } from '../keywork/linkage.ts'
 import { makePadPose, type PadPose } from '../keywork/hinge.ts';
 import { holeOf, keySetupOf, type Horn, type Setup, type ToneHole } from '../horn.ts';
 import type { PadEnd, PadModel } from './pad-models/pad-model.ts';
-import { CLOSED, ventShareOf, type HoleEnd, type HoleShape } from './tone-hole.ts';
+import { ventShareOf, type HoleShape } from './hole-lengths.ts';
+import { CLOSED, type HoleEnd } from './tone-hole.ts';
 
 /** A pad as it really stands: its own stop or the link that rules, whichever is tighter. */
 export interface StandingPad {

@@ -1,24 +1,21 @@
 import type { Air } from '../air/air.ts';
-import { lineTermsAt, makeLineTerms, makeWalls, type Walls } from '../bore/wall-losses.ts';
+import {
+  lineTermsAt,
+  makeLineTerms,
+  makeWalls,
+  turnSlopesToRadius,
+  turnSlopesToTemperature,
+  type Walls,
+} from '../bore/wall-losses.ts';
 import { evenHyperbolicsAt } from '../numerics/even-hyperbolics.ts';
 import type { OnePort } from '../two-port.ts';
-
-/**
- * A tone hole as a T-circuit on the bore.
- *
- *      ──Z_a/2──┬──Z_a/2──        Z_a = jωρ t_a/S,  S = πa²,  t_a < 0
- *               Z_s              Z_s = jωρ t_i/S_h + chimney(t + t_m) ended by the opening, S_h = πb²
- *
- * a bore radius at the hole, b hole radius, δ = b/a, t chimney height from the crown of the bore to the rim.
- */
-export interface HoleShape {
-  /** a, m */
-  readonly boreRadius: number;
-  /** b, m */
-  readonly holeRadius: number;
-  /** t, m */
-  readonly chimney: number;
-}
+import {
+  innerLength,
+  innerLengthSlope,
+  matchingLength,
+  matchingLengthSlope,
+  type HoleShape,
+} from './hole-lengths.ts';
 
 /** A hole under its pad, as the network needs it: how its chimney ends. */
 export interface HoleEnd {
@@ -29,65 +26,6 @@ export interface HoleEnd {
 }
 
 export const CLOSED: HoleEnd = Object.freeze({ endLength: Infinity, ventShare: 0 });
-
-/**
- * Matching length between a round chimney and the round bore, m: t_m = (bδ/8)(1 + 0.207δ³).
- *
- * **Source:** Nederveen et al. 1998, JASA 104, 957 (from memory, confirmed).
- */
-export function matchingLength({ boreRadius: a, holeRadius: b }: HoleShape): number {
-  const d = b / a;
-  return ((b * d) / 8) * (1 + 0.207 * d ** 3);
-}
-
-/**
- * Inner length correction, m: t_i/b = 0.822 − 0.095δ − 1.566δ² + 2.138δ³ − 1.640δ⁴ + 0.502δ⁵.
- *
- * **Source:** Lefebvre & Scavone 2012, JASA 131, 3153 (from memory; finite elements agree to 0.01 b).
- * **Holds for:** δ 0.2…0.98.
- */
-export function innerLength({ boreRadius: a, holeRadius: b }: HoleShape): number {
-  const d = b / a;
-  return b * (0.822 + d * (-0.095 + d * (-1.566 + d * (2.138 + d * (-1.64 + d * 0.502)))));
-}
-
-/**
- * Series length correction, m, negative.
- *
- *   open   t_a = −bδ²[0.35 − 0.06 tanh(2.7t/b)]
- *   closed t_a = −bδ²[0.12 + 0.17 tanh(2.4t/b)]
- *
- * The literature has these two ends only. Between them we go in proportion to the vent share, so that a
- * closing pad meets the closed hole without a jump; that blend is ours.
- *
- * **Source:** Lefebvre & Scavone 2012 (from memory) for both ends.
- */
-export function seriesLength(
-  { boreRadius: a, holeRadius: b, chimney: t }: HoleShape,
-  ventShare: number,
-): number {
-  const d = b / a;
-  const open = 0.35 - 0.06 * Math.tanh((2.7 * t) / b);
-  const closed = 0.12 + 0.17 * Math.tanh((2.4 * t) / b);
-  return -b * d * d * (closed + ventShare * (open - closed));
-}
-
-/** Acoustic length of an open hole at low frequency, m: t_e = t_i + t + t_m + endLength. */
-export function holeLength(shape: HoleShape, endLength: number): number {
-  return innerLength(shape) + shape.chimney + matchingLength(shape) + endLength;
-}
-
-/**
- * Share of its unobstructed acoustic conductance S_h/(ρt_e) that a hole keeps under its pad, 0…1.
- * Our definition; exact at both ends.
- *
- * @param endLength      m, beyond the rim plane with the pad
- * @param noPadEndLength m, beyond the rim plane without it
- */
-export function ventShareOf(shape: HoleShape, endLength: number, noPadEndLength: number): number {
-  if (endLength === Infinity) return 0;
-  return holeLength(shape, noPadEndLength) / holeLength(shape, endLength);
-}
 
 /** A hole and its end made ready to compute: its chimney as a lossy tube, its lumped ends. */
 export interface HoleTube {
@@ -141,8 +79,28 @@ const even = new Float64Array(4);
  * @param out Y_s and dY_s/df
  */
 export function holeAdmittanceAt(tube: HoleTube, f: number, out: OnePort, withSlope: boolean): void {
-  const { length, area } = tube;
   lineTermsAt(tube.walls, f, line, withSlope);
+  setHole(tube, f);
+  out[0] = tube.area * at.qRe;
+  out[1] = tube.area * at.qIm;
+  if (!withSlope) return;
+  const { length } = tube;
+  for (let i = 0; i < 4; i++) direction[i] = line[4 + i] * length;
+  direction[4] = (2 * at.eRe) / f;
+  direction[5] = at.eIm / f;
+  direction[6] = tube.innerPerHz;
+  slopeAlong(tube, out, 2);
+}
+
+/** What {@link setHole} leaves behind: the letters of {@link holeAdmittanceAt}. */
+const at = {
+  ...{ zRe: 0, zIm: 0, yRe: 0, yIm: 0, ysRe: 0, ysIm: 0, chRe: 0, chIm: 0, eRe: 0, eIm: 0 },
+  ...{ nRe: 0, nIm: 0, mRe: 0, mIm: 0, inner: 0, qRe: 0, qIm: 0 },
+};
+
+/** Computes Y_s/S_h = q and all it is made of, from the line terms. */
+function setHole(tube: HoleTube, f: number): void {
+  const { length } = tube;
   const zRe = line[0] * length;
   const zIm = line[1] * length;
   const yRe = line[2] * length;
@@ -167,27 +125,54 @@ export function holeAdmittanceAt(tube: HoleTube, f: number, out: OnePort, withSl
   const bRe = mRe - inner * nIm;
   const bIm = mIm + inner * nRe;
   const norm = bRe * bRe + bIm * bIm;
-  const qRe = (nRe * bRe + nIm * bIm) / norm;
-  const qIm = (nIm * bRe - nRe * bIm) / norm;
-  out[0] = area * qRe;
-  out[1] = area * qIm;
-  if (!withSlope) return;
+  at.zRe = zRe;
+  at.zIm = zIm;
+  at.yRe = yRe;
+  at.yIm = yIm;
+  at.ysRe = ysRe;
+  at.ysIm = ysIm;
+  at.chRe = chRe;
+  at.chIm = chIm;
+  at.eRe = eRe;
+  at.eIm = eIm;
+  at.nRe = nRe;
+  at.nIm = nIm;
+  at.mRe = mRe;
+  at.mIm = mIm;
+  at.inner = inner;
+  at.qRe = (nRe * bRe + nIm * bIm) / norm;
+  at.qIm = (nIm * bRe - nRe * bIm) / norm;
+}
 
-  const dzRe = line[4] * length;
-  const dzIm = line[5] * length;
-  const dyRe = line[6] * length;
-  const dyIm = line[7] * length;
+/** Small changes of z, y, e (re, im pairs) and i (imaginary part) that a slope is taken along. */
+const direction = new Float64Array(7);
+
+/**
+ * Writes S_h·dq along {@link direction} into out[at0] and out[at0 + 1], after {@link setHole}.
+ *
+ *   dw = y dz + z dy,  dσ = ½ε dw,  dχ = ½σ dw
+ *   (N/B)' = (N' − qB')/B,  B = M + iN
+ */
+function slopeAlong(tube: HoleTube, out: Float64Array, at0: number): void {
+  const { zRe, zIm, yRe, yIm, ysRe, ysIm, chRe, chIm, eRe, eIm, inner } = at;
+  const dzRe = direction[0];
+  const dzIm = direction[1];
+  const dyRe = direction[2];
+  const dyIm = direction[3];
+  const deRe = direction[4];
+  const deIm = direction[5];
+  const dInner = direction[6];
+  const sRe = even[0];
+  const sIm = even[1];
   const dwRe = dzRe * yRe - dzIm * yIm + zRe * dyRe - zIm * dyIm;
   const dwIm = dzRe * yIm + dzIm * yRe + zRe * dyIm + zIm * dyRe;
-  // σ' = ε/2 and χ' = σ/2 in w.
   const dsRe = 0.5 * (even[2] * dwRe - even[3] * dwIm);
   const dsIm = 0.5 * (even[2] * dwIm + even[3] * dwRe);
   const dchRe = 0.5 * (sRe * dwRe - sIm * dwIm);
   const dchIm = 0.5 * (sRe * dwIm + sIm * dwRe);
   const dysRe = dyRe * sRe - dyIm * sIm + yRe * dsRe - yIm * dsIm;
   const dysIm = dyRe * sIm + dyIm * sRe + yRe * dsIm + yIm * dsRe;
-  const deRe = (2 * eRe) / f;
-  const deIm = eIm / f;
+  const closed = tube.endPerHz === Infinity;
   const dnRe = closed ? dysRe : dchRe + dysRe * eRe - dysIm * eIm + ysRe * deRe - ysIm * deIm;
   const dnIm = closed ? dysIm : dchIm + dysRe * eIm + dysIm * eRe + ysRe * deIm + ysIm * deRe;
   const dmRe = closed
@@ -198,11 +183,72 @@ export function holeAdmittanceAt(tube: HoleTube, f: number, out: OnePort, withSl
     ? dchIm
     : dchRe * eIm + dchIm * eRe + chRe * deIm + chIm * deRe +
       dzRe * sIm + dzIm * sRe + zRe * dsIm + zIm * dsRe; // prettier-ignore
-  // (N/B)' = (N' − q B')/B,  B = M + iN
-  const dbRe = dmRe - inner * dnIm - tube.innerPerHz * nIm;
-  const dbIm = dmIm + inner * dnRe + tube.innerPerHz * nRe;
-  const tRe = dnRe - (qRe * dbRe - qIm * dbIm);
-  const tIm = dnIm - (qRe * dbIm + qIm * dbRe);
-  out[2] = (area * (tRe * bRe + tIm * bIm)) / norm;
-  out[3] = (area * (tIm * bRe - tRe * bIm)) / norm;
+  const bRe = at.mRe - inner * at.nIm;
+  const bIm = at.mIm + inner * at.nRe;
+  const norm = bRe * bRe + bIm * bIm;
+  const dbRe = dmRe - inner * dnIm - dInner * at.nIm;
+  const dbIm = dmIm + inner * dnRe + dInner * at.nRe;
+  const tRe = dnRe - (at.qRe * dbRe - at.qIm * dbIm);
+  const tIm = dnIm - (at.qRe * dbIm + at.qIm * dbRe);
+  out[at0] = (tube.area * (tRe * bRe + tIm * bIm)) / norm;
+  out[at0 + 1] = (tube.area * (tIm * bRe - tRe * bIm)) / norm;
 }
+
+/**
+ * Where {@link holeVariationsAt} writes: slopes of Y_s as re, im pairs.
+ *
+ *   0, 1 per m of end length   2, 3 per m of chimney   4, 5 per m of hole radius, the end length's own
+ *   change left out   6, 7 per °C
+ */
+export type HoleVariations = Float64Array;
+
+/**
+ * How a hole's shunt admittance answers to what the bench can change.
+ *
+ * @param f         Hz
+ * @param logSlopes of the air, per °C
+ * @param admittance takes Y_s itself, re and im
+ */
+export function holeVariationsAt(
+  shape: HoleShape,
+  tube: HoleTube,
+  f: number,
+  logSlopes: Air,
+  out: HoleVariations,
+  admittance: OnePort,
+): void {
+  const { walls, length } = tube;
+  lineTermsAt(walls, f, line, true);
+  setHole(tube, f);
+  admittance[0] = tube.area * at.qRe;
+  admittance[1] = tube.area * at.qIm;
+  perHz.set(line);
+
+  direction.fill(0);
+  direction[5] = walls.inertancePerHz * f;
+  slopeAlong(tube, out, 0);
+
+  direction.fill(0);
+  for (let i = 0; i < 4; i++) direction[i] = line[i];
+  slopeAlong(tube, out, 2);
+
+  turnSlopesToRadius(walls, f, line);
+  const longer = matchingLengthSlope(shape);
+  for (let i = 0; i < 4; i++) direction[i] = line[4 + i] * length + line[i] * longer;
+  direction[4] = (2 * at.eRe) / shape.holeRadius;
+  direction[5] = 0;
+  direction[6] = walls.inertancePerHz * f * innerLengthSlope(shape);
+  slopeAlong(tube, out, 4);
+  out[4] += (2 / shape.holeRadius) * tube.area * at.qRe;
+  out[5] += (2 / shape.holeRadius) * tube.area * at.qIm;
+
+  line.set(perHz);
+  turnSlopesToTemperature(walls, f, logSlopes, line);
+  for (let i = 0; i < 4; i++) direction[i] = line[4 + i] * length;
+  direction[4] = at.eRe * (logSlopes.density - logSlopes.soundSpeed);
+  direction[5] = at.eIm * logSlopes.density;
+  direction[6] = at.inner * logSlopes.density;
+  slopeAlong(tube, out, 6);
+}
+
+const perHz = makeLineTerms();

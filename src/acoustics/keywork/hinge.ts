@@ -125,3 +125,14 @@ export function poseAtAngle(hinge: Hinge, padRadius: number, angle: number): Pad
 function mm(metres: number): string {
   return String(Math.round(metres * 1e5) / 100);
 }
+
+/** How the centre rises per front as the pad swings on, no unit; 1 for a parallel pad. */
+export function centrePerFront(hinge: Hinge, padRadius: number, pose: PadPose): number {
+  if (hinge.distance === Infinity) return 1;
+  return rise(hinge, hinge.distance, pose.angle) / rise(hinge, hinge.distance + padRadius, pose.angle);
+}
+
+/** dz/dθ of the face point at distance s. */
+function rise(hinge: Hinge, s: number, angle: number): number {
+  return s * Math.cos(angle) + hinge.height * Math.sin(angle);
+}

@@ -1,17 +1,12 @@
-import { airAt, type Air, type AirColumn } from '../air/air.ts';
+import { airAt, airLogSlopesAt, type Air, type AirColumn } from '../air/air.ts';
 import { cutBore } from '../bore/bore.ts';
 import { coneTwoPortAt, LONGEST_PIECE, type ConePiece } from '../bore/cone.ts';
 import { openEndImpedanceAt } from '../bore/open-end.ts';
 import type { PadModel } from '../holes/pad-models/pad-model.ts';
 import { DEFAULT_PAD_MODEL } from '../holes/pad-models/index.ts';
 import { holeEndIn } from '../holes/pad-over-hole.ts';
-import {
-  holeAdmittanceAt,
-  makeHoleTube,
-  seriesLength,
-  type HoleEnd,
-  type HoleTube,
-} from '../holes/tone-hole.ts';
+import { holeAdmittanceAt, makeHoleTube, type HoleEnd, type HoleTube } from '../holes/tone-hole.ts';
+import { seriesLength } from '../holes/hole-lengths.ts';
 import type { Horn, Setup, ToneHole } from '../horn.ts';
 import type { Fingering } from '../keywork/fingerings.ts';
 import { padStates } from '../keywork/linkage.ts';
@@ -32,6 +27,8 @@ export interface HoleElement {
   readonly end: HoleEnd;
   readonly tube: HoleTube;
   readonly air: Air;
+  /** logarithmic slopes of its air, per °C */
+  readonly warming: Air;
   /** ½ρt_a/S·2π: half the series impedance per Hz, imaginary part */
   readonly halfSeriesPerHz: number;
 }
@@ -40,13 +37,29 @@ export interface HoleElement {
 export interface BoreElement {
   readonly kind: 'bore';
   readonly piece: ConePiece;
+  readonly warming: Air;
 }
+
+/** A small volume of air beside the bore, as a compliance. */
+export interface VolumeElement {
+  readonly kind: 'volume';
+  /** m³/Pa */
+  readonly compliance: number;
+  readonly air: Air;
+  readonly warming: Air;
+}
+
+/** One thing on the way from the mouthpiece to the bell. */
+export type NetworkElement = BoreElement | HoleElement | VolumeElement;
 
 /** A whole horn under one fingering: its elements from the mouthpiece to the bell, and what closes both ends. */
 export interface Network {
-  readonly elements: readonly (BoreElement | HoleElement)[];
+  readonly elements: readonly NetworkElement[];
   readonly bellRadius: number;
   readonly bellAir: Air;
+  /** logarithmic slopes of the air at the bell and at the mouthpiece tip, per °C */
+  readonly bellWarming: Air;
+  readonly mouthWarming: Air;
   readonly bellCorrection: number;
   /** m³/Pa, the reed as a shunt across the mouthpiece tip */
   readonly reedCompliance: number;
@@ -85,15 +98,26 @@ export function makeNetworkWithEnds(
   longestPiece = LONGEST_PIECE,
 ): Network {
   const { bore } = horn;
-  const elements: (BoreElement | HoleElement)[] = [];
+  const elements: NetworkElement[] = [];
+  const even = air.mouthpieceC === air.bellC ? airLogSlopesAt(air, 0) : null;
+  const warmingAt = (place: number): Air => even ?? airLogSlopesAt(air, place / bore.length);
   let x = 0;
   const addBore = (to: number): void => {
-    for (const piece of cutBore(bore, x, to, air, longestPiece)) elements.push({ kind: 'bore', piece });
+    for (const piece of cutBore(bore, x, to, air, longestPiece)) {
+      elements.push({ kind: 'bore', piece, warming: warmingAt(x + piece.length / 2) });
+      x += piece.length;
+    }
     x = to;
   };
+  addBore(horn.neckStart);
+  const neckAir = airAt(air, x / bore.length);
+  const compliance = horn.extraMouthpieceVolume / (neckAir.density * neckAir.soundSpeed ** 2);
+  elements.push({ kind: 'volume', compliance, air: neckAir, warming: warmingAt(x) });
   for (const hole of horn.holes) {
     addBore(hole.x);
-    elements.push(makeHoleElement(hole, ends.get(hole.id)!, airAt(air, hole.x / bore.length)));
+    elements.push(
+      makeHoleElement(hole, ends.get(hole.id)!, airAt(air, hole.x / bore.length), warmingAt(hole.x)),
+    );
   }
   addBore(bore.length);
   const mouthAir = airAt(air, 0);
@@ -102,26 +126,31 @@ export function makeNetworkWithEnds(
     elements,
     bellRadius: bore.stations[bore.stations.length - 1].radius,
     bellAir: airAt(air, 1),
+    bellWarming: airLogSlopesAt(air, 1),
+    mouthWarming: airLogSlopesAt(air, 0),
     bellCorrection: bore.bellCorrection,
     reedCompliance: horn.reedVolume / (rhoC * mouthAir.soundSpeed),
     referenceImpedance: rhoC / (Math.PI * bore.referenceRadius ** 2),
   };
 }
 
-/** The same network with one hole ending otherwise. */
-export function withHoleEnd(network: Network, id: string, end: HoleEnd): Network {
+/** The same network with some holes ending otherwise. */
+export function withHoleEnds(network: Network, ends: ReadonlyMap<string, HoleEnd>): Network {
   return {
     ...network,
-    elements: network.elements.map((e) =>
-      e.kind === 'hole' && e.hole.id === id ? makeHoleElement(e.hole, end, e.air) : e,
-    ),
+    elements: network.elements.map((e) => {
+      const end = e.kind === 'hole' ? ends.get(e.hole.id) : undefined;
+      return e.kind === 'hole' && end !== undefined && end !== e.end
+        ? makeHoleElement(e.hole, end, e.air, e.warming)
+        : e;
+    }),
   };
 }
 
-function makeHoleElement(hole: ToneHole, end: HoleEnd, air: Air): HoleElement {
+function makeHoleElement(hole: ToneHole, end: HoleEnd, air: Air, warming: Air): HoleElement {
   const boreArea = Math.PI * hole.boreRadius ** 2;
   const halfSeriesPerHz = (Math.PI * air.density * seriesLength(hole, end.ventShare)) / boreArea;
-  return { kind: 'hole', hole, end, tube: makeHoleTube(hole, end, air), air, halfSeriesPerHz };
+  return { kind: 'hole', hole, end, tube: makeHoleTube(hole, end, air), air, warming, halfSeriesPerHz };
 }
 
 const twoPort = makeTwoPort();
@@ -160,8 +189,14 @@ export function inputAdmittanceAt(
     if (element.kind === 'bore') {
       coneTwoPortAt(element.piece, f, twoPort, withSlope);
       applyTwoPort(twoPort, state, withSlope);
-    } else {
+    } else if (element.kind === 'hole') {
       applyHole(element, f, withSlope);
+    } else if (element.compliance !== 0) {
+      onePort[0] = 0;
+      onePort[1] = 2 * Math.PI * f * element.compliance;
+      onePort[2] = 0;
+      onePort[3] = 2 * Math.PI * element.compliance;
+      applyShunt(onePort, state, withSlope);
     }
   }
   writeAdmittance(f, mouth === 'with reed' ? network.reedCompliance : 0, out, withSlope);

@@ -1,5 +1,5 @@
 import { boreVolume } from '../bore/bore.ts';
-import { holeLength } from '../holes/tone-hole.ts';
+import { holeLength } from '../holes/hole-lengths.ts';
 import type { Horn } from '../horn.ts';
 import type { HoleElement, Network } from '../network/network.ts';
 

@@ -6,7 +6,7 @@ import { holeOf, keySetupOf, type Horn, type Setup, type ToneHole } from '../hor
 import { centsBetween, FINGERINGS, noteFrequency, type Fingering } from '../keywork/fingerings.ts';
 import { largestOpening, makePadPose, type PadPose } from '../keywork/hinge.ts';
 import { padStates } from '../keywork/linkage.ts';
-import { makeNetwork, withHoleEnd, type Network, type NetworkOptions } from '../network/network.ts';
+import { makeNetwork, withHoleEnds, type Network, type NetworkOptions } from '../network/network.ts';
 import { followResonance, resonanceNear, type NoteOutcome, type Resonance } from '../resonance/resonances.ts';
 
 /**
@@ -152,12 +152,15 @@ function padAt(context: VentingContext, front: number): { pose: PadPose; end: Pa
 }
 
 function networkAt(context: VentingContext, network: Network, front: number): Network {
-  return withHoleEnd(network, context.hole.id, holeEnd(context.hole, padAt(context, front).end));
+  return withHoleEnds(
+    network,
+    new Map([[context.hole.id, holeEnd(context.hole, padAt(context, front).end)]]),
+  );
 }
 
 function withoutPad(context: VentingContext, network: Network): Network {
   const { noPadLength } = padAt(context, context.reach).end;
-  return withHoleEnd(network, context.hole.id, { endLength: noPadLength, ventShare: 1 });
+  return withHoleEnds(network, new Map([[context.hole.id, { endLength: noPadLength, ventShare: 1 }]]));
 }
 
 /**
@@ -170,7 +173,8 @@ export function ventingAt(context: VentingContext, front: number): VentingPoint 
   const { pose, end } = padAt(context, front);
   const ending = holeEnd(hole, end);
   const notes = context.governed.map((note) => {
-    const outcome = followResonance(withHoleEnd(note.network, hole.id, ending), note.present.frequency);
+    const network = withHoleEnds(note.network, new Map([[hole.id, ending]]));
+    const outcome = followResonance(network, note.present.frequency);
     return noteAtOpening(note, outcome);
   });
   return { pose, end, ventShare: ending.ventShare, notes };

@@ -36,6 +36,12 @@ export interface PadEnd {
   readonly noPadLength: number;
   /** d length/d centreHeight, no unit, ≤ 0; −Infinity at zero opening */
   readonly slope: number;
+  /** ∂length/∂holeRadius, all else held, no unit */
+  readonly holeRadiusSlope: number;
+  /** ∂noPadLength/∂holeRadius, no unit */
+  readonly noPadHoleRadiusSlope: number;
+  /** ∂length/∂padThickness, the face held where it is, no unit */
+  readonly padThicknessSlope: number;
   /** m, the opening of a parallel pad with the same end length */
   readonly equivalentParallel: number;
   /** sentences for the technician, where an input lies outside the model's range */
@@ -66,6 +72,8 @@ export function scaledPadModel(model: PadModel, factor: number): PadModel {
         ...end,
         length: end.noPadLength + factor * (end.length - end.noPadLength),
         slope: factor * end.slope,
+        holeRadiusSlope: end.noPadHoleRadiusSlope + factor * (end.holeRadiusSlope - end.noPadHoleRadiusSlope),
+        padThicknessSlope: factor * end.padThicknessSlope,
       };
     },
   };

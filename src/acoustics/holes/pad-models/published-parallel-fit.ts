@@ -1,4 +1,4 @@
-import { flangedEndLength } from '../../bore/open-end.ts';
+import { flangedEndLength, flangedEndSlope } from '../../bore/open-end.ts';
 import type { PadEnd, PadModel, PadOverHole } from './pad-model.ts';
 
 /**
@@ -24,9 +24,9 @@ function endOf(pad: PadOverHole): PadEnd {
   const { holeRadius: b, rimThickness: w, padRadius: d, centreHeight: h } = pad;
   const noPadLength = flangedEndLength(b, w);
   const warnings = warningsFor(pad);
-  if (h === 0) {
-    return { length: Infinity, noPadLength, slope: -Infinity, equivalentParallel: 0, warnings };
-  }
+  const noPadHoleRadiusSlope = flangedEndSlope(b, w);
+  const shared = { noPadLength, noPadHoleRadiusSlope, padThicknessSlope: 0, equivalentParallel: h, warnings };
+  if (h === 0) return { ...shared, length: Infinity, slope: -Infinity, holeRadiusSlope: 0 };
   const x = h / b;
   const rim = x + (3 * w) / b;
   const curtain = 3.5 * x ** 0.8 * rim ** -0.4;
@@ -34,11 +34,11 @@ function endOf(pad: PadOverHole): PadEnd {
   const sum = curtain + free;
   const dSum = (curtain * (0.8 / x - 0.4 / rim) + (2.6 * free) / x) / b;
   return {
+    ...shared,
     length: noPadLength + b / sum,
-    noPadLength,
     slope: (-b * dSum) / (sum * sum),
-    equivalentParallel: h,
-    warnings,
+    // With h and w held the curtain term goes as b^−0.4.
+    holeRadiusSlope: noPadHoleRadiusSlope + 1 / sum + (0.4 * curtain) / (sum * sum),
   };
 }
 

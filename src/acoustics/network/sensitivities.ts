@@ -1,0 +1,208 @@
+import { coneWarmingAt } from '../bore/cone.ts';
+import { openEndImpedanceAt } from '../bore/open-end.ts';
+import { holeVariationsAt, type HoleVariations } from '../holes/tone-hole.ts';
+import { seriesLengthSlopes } from '../holes/hole-lengths.ts';
+import {
+  applyReactance,
+  applyShunt,
+  applyTwoPort,
+  makeTwoPort,
+  makeWaveState,
+  type OnePort,
+} from '../two-port.ts';
+import type { HoleElement, Network } from './network.ts';
+
+/**
+ * How the input admittance answers to every small change in the network, exactly, from one walk.
+ *
+ * Let p, u be the state of the network and δp, δu what a small change adds to it. For a reciprocal two-port
+ * (AD − BC = 1) the number
+ *
+ *   W = p·δu − u·δp
+ *
+ * is the same on both its sides. At the mouthpiece δY = δ(u/p) = W/p². So a change anywhere needs only the
+ * state where it happens: reciprocity carries it through everything between there and the mouthpiece, and the
+ * left partial product is never formed.
+ *
+ *   shunt admittance y       W = p²·δy
+ *   series impedance z       W = −u²·δz
+ *   two-port                 W = p₁(δC p₂ + δD u₂) − u₁(δA p₂ + δB u₂)
+ *   bell load z, u = 1       W = −δz
+ *
+ * **Source:** ours; the invariant is Lagrange's identity for the wave equation. Checked against central
+ * differences in the tests.
+ */
+
+/** What the bench can change at one hole. Slopes of the input admittance, re and im, m³/(Pa·s) per m. */
+export interface HoleSensitivity {
+  readonly id: string;
+  /** per m of end length, everything beyond the rim plane; zero for a closed hole */
+  readonly endRe: number;
+  readonly endIm: number;
+  /** per unit of vent share, which sets the series length; zero for a closed hole */
+  readonly shareRe: number;
+  readonly shareIm: number;
+  /** per m of chimney, the vent share held */
+  readonly chimneyRe: number;
+  readonly chimneyIm: number;
+  /** per m of hole radius, end length and vent share held */
+  readonly radiusRe: number;
+  readonly radiusIm: number;
+}
+
+/** All first-order answers of a network's input admittance (with reed) at one frequency. */
+export interface Sensitivities {
+  readonly holes: readonly HoleSensitivity[];
+  /** per °C, the whole column warming evenly */
+  readonly temperatureRe: number;
+  readonly temperatureIm: number;
+  /** per m³ of mouthpiece volume, added at the neck's small end */
+  readonly mouthpieceRe: number;
+  readonly mouthpieceIm: number;
+  /** of ln(ρc) at the mouthpiece, per °C: how the unit of heights changes */
+  readonly referenceLogSlope: number;
+}
+
+const twoPort = makeTwoPort();
+const state = makeWaveState();
+const onePort: OnePort = new Float64Array(4);
+const variations: HoleVariations = new Float64Array(8);
+
+/**
+ * Slopes of the input admittance, reed included, with respect to every hole, the temperature and the
+ * mouthpiece's volume.
+ *
+ * @param f Hz, usually a resonance
+ */
+export function sensitivitiesAt(network: Network, f: number): Sensitivities {
+  const { elements } = network;
+  const omega = 2 * Math.PI * f;
+
+  const bell = network.bellWarming;
+  openEndImpedanceAt(network.bellRadius, f, network.bellAir, network.bellCorrection, onePort);
+  state.fill(0);
+  state[0] = onePort[0];
+  state[1] = onePort[1];
+  state[2] = 1;
+  // Z = ρc·ζ(f/c): d/dT = Z(ρ' + c') − f c'·dZ/df, primes for logarithmic slopes.
+  const warm = bell.density + bell.soundSpeed;
+  let wTempRe = -(onePort[0] * warm - f * bell.soundSpeed * onePort[2]);
+  let wTempIm = -(onePort[1] * warm - f * bell.soundSpeed * onePort[3]);
+  let wMouthRe = 0;
+  let wMouthIm = 0;
+  const holes: Mutable<HoleSensitivity>[] = [];
+
+  for (let i = elements.length - 1; i >= 0; i--) {
+    const element = elements[i];
+    const logSlopes = element.warming;
+    if (element.kind === 'bore') {
+      const { 0: pr, 1: pi, 2: ur, 3: ui } = state;
+      coneWarmingAt(element.piece, f, logSlopes, twoPort);
+      applyTwoPort(twoPort, state, false);
+      const m = twoPort;
+      const dpr = m[8] * pr - m[9] * pi + m[10] * ur - m[11] * ui;
+      const dpi = m[8] * pi + m[9] * pr + m[10] * ui + m[11] * ur;
+      const dur = m[12] * pr - m[13] * pi + m[14] * ur - m[15] * ui;
+      const dui = m[12] * pi + m[13] * pr + m[14] * ui + m[15] * ur;
+      wTempRe += state[0] * dur - state[1] * dui - (state[2] * dpr - state[3] * dpi);
+      wTempIm += state[0] * dui + state[1] * dur - (state[2] * dpi + state[3] * dpr);
+    } else if (element.kind === 'volume') {
+      const squareRe = state[0] * state[0] - state[1] * state[1];
+      const squareIm = 2 * state[0] * state[1];
+      const perVolume = omega / (element.air.density * element.air.soundSpeed ** 2);
+      wMouthRe -= squareIm * perVolume;
+      wMouthIm += squareRe * perVolume;
+      const y = omega * element.compliance;
+      const dy = -y * (logSlopes.density + 2 * logSlopes.soundSpeed);
+      wTempRe -= squareIm * dy;
+      wTempIm += squareRe * dy;
+      onePort[0] = 0;
+      onePort[1] = y;
+      applyShunt(onePort, state, false);
+    } else {
+      const hole = passHole(element, f);
+      holes.push(hole.sensitivity);
+      wTempRe += hole.temperatureRe;
+      wTempIm += hole.temperatureIm;
+    }
+  }
+
+  // δY = W/p²
+  const pr = state[0];
+  const pi = state[1];
+  const squareRe = pr * pr - pi * pi;
+  const squareIm = 2 * pr * pi;
+  const norm = squareRe * squareRe + squareIm * squareIm;
+  const iRe = squareRe / norm;
+  const iIm = -squareIm / norm;
+  for (const hole of holes) {
+    for (const [re, im] of PARTS) {
+      const wRe = hole[re];
+      hole[re] = wRe * iRe - hole[im] * iIm;
+      hole[im] = wRe * iIm + hole[im] * iRe;
+    }
+  }
+  const mouth = network.mouthWarming;
+  const reedSlope = -omega * network.reedCompliance * (mouth.density + 2 * mouth.soundSpeed);
+  return {
+    holes: holes.reverse(),
+    temperatureRe: wTempRe * iRe - wTempIm * iIm,
+    temperatureIm: wTempRe * iIm + wTempIm * iRe + reedSlope,
+    mouthpieceRe: wMouthRe * iRe - wMouthIm * iIm,
+    mouthpieceIm: wMouthRe * iIm + wMouthIm * iRe,
+    referenceLogSlope: mouth.density + mouth.soundSpeed,
+  };
+}
+
+type Mutable<T> = { -readonly [K in keyof T]: T[K] };
+
+const PARTS = [
+  ['endRe', 'endIm'],
+  ['shareRe', 'shareIm'],
+  ['chimneyRe', 'chimneyIm'],
+  ['radiusRe', 'radiusIm'],
+] as const;
+
+/** Takes the state past a hole and gives the W of each of its changes, still undivided by p². */
+function passHole(
+  element: HoleElement,
+  f: number,
+): { sensitivity: Mutable<HoleSensitivity>; temperatureRe: number; temperatureIm: number } {
+  const { hole, tube, end, air, warming, halfSeriesPerHz } = element;
+  // Both halves of the series impedance: −(u₂² + u₁²)·δz, δz = jωρδt_a/2S.
+  let uRe = state[2] * state[2] - state[3] * state[3];
+  let uIm = 2 * state[2] * state[3];
+  applyReactance(halfSeriesPerHz, f, state, false);
+  const pRe = state[0] * state[0] - state[1] * state[1];
+  const pIm = 2 * state[0] * state[1];
+  holeVariationsAt(hole, tube, f, warming, variations, onePort);
+  applyShunt(onePort, state, false);
+  uRe += state[2] * state[2] - state[3] * state[3];
+  uIm += 2 * state[2] * state[3];
+  applyReactance(halfSeriesPerHz, f, state, false);
+
+  const series = seriesLengthSlopes(hole, end.ventShare);
+  const perLength = (air.density * f) / hole.boreRadius ** 2;
+  // −u²·j·x = (u_im·x, −u_re·x)
+  const shareX = perLength * series.ventShare;
+  const chimneyX = perLength * series.chimney;
+  const radiusX = perLength * series.holeRadius;
+  const warmX = halfSeriesPerHz * f * warming.density;
+  const v = variations;
+  const open = end.endLength !== Infinity;
+  return {
+    sensitivity: {
+      id: hole.id,
+      endRe: open ? pRe * v[0] - pIm * v[1] : 0,
+      endIm: open ? pRe * v[1] + pIm * v[0] : 0,
+      shareRe: open ? uIm * shareX : 0,
+      shareIm: open ? -uRe * shareX : 0,
+      chimneyRe: pRe * v[2] - pIm * v[3] + uIm * chimneyX,
+      chimneyIm: pRe * v[3] + pIm * v[2] - uRe * chimneyX,
+      radiusRe: pRe * v[4] - pIm * v[5] + uIm * radiusX,
+      radiusIm: pRe * v[5] + pIm * v[4] - uRe * radiusX,
+    },
+    temperatureRe: pRe * v[6] - pIm * v[7] + uIm * warmX,
+    temperatureIm: pRe * v[7] + pIm * v[6] - uRe * warmX,
+  };
+}
