@@ -1,4 +1,5 @@
-import { makeHoleTube, makeWalls, type Air, type Network } from '../../src/acoustics/index.ts';
+import { makeHoleTube, type Air, type Network } from '../../src/acoustics/index.ts';
+import { makeWalls } from '../../src/acoustics/bore/wall-losses.ts';
 
 /** Air whose layers are a millionth of a millionth of the tube: losses off, by the same code. */
 export function inviscid(air: Air): Air {

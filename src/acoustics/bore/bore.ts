@@ -1,6 +1,6 @@
 import type { AirColumn } from '../air/air.ts';
 import { airAt } from '../air/air.ts';
-import { LONGEST_PIECE, makeConePiece, type ConePiece } from './cone.ts';
+import { LONGEST_PIECE, makeConePiece, STEEPEST_PIECE, type ConePiece } from './cone.ts';
 
 /** A place along the bore axis where the radius is known. Metres from the mouthpiece tip. */
 export interface BoreStation {
@@ -93,7 +93,7 @@ function radiusBefore(bore: Bore, x: number): number {
   return b.x === a.x ? a.radius : a.radius + ((b.radius - a.radius) * (x - a.x)) / (b.x - a.x);
 }
 
-/** Cuts the bore between two places into cone pieces of at most `longest` metres, each with its own air. */
+/** Cuts the bore between two places into cone pieces of at most `longest` metres and no steeper than allowed, each with its own air. */
 export function cutBore(
   bore: Bore,
   x1: number,
@@ -108,7 +108,8 @@ export function cutBore(
     if (!(span > 0)) continue;
     const r1 = radiusAt(bore, cuts[i - 1]);
     const r2 = radiusBefore(bore, cuts[i]);
-    const count = Math.ceil(span / longest);
+    const steep = Math.abs(Math.log(r2 / r1)) / STEEPEST_PIECE;
+    const count = Math.max(1, Math.ceil(span / longest), Math.ceil(steep));
     for (let j = 0; j < count; j++) {
       const from = r1 + ((r2 - r1) * j) / count;
       const to = r1 + ((r2 - r1) * (j + 1)) / count;

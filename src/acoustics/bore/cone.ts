@@ -15,8 +15,14 @@ export interface ConePiece {
   readonly walls: Walls;
 }
 
-/** The longest piece that may stand for a cone with losses: an error of about 0.01 cent and 0.1 % in height. */
+/** The longest piece that may stand for a cone with losses, m. */
 export const LONGEST_PIECE = 0.05;
+
+/**
+ * The most a piece's radius may change, as a natural logarithm: one radius has to stand for its losses.
+ * With both limits a horn is within 0.01 cent and 0.1 % in height of one cut ever finer.
+ */
+export const STEEPEST_PIECE = 0.1;
 
 /**
  * Checks and freezes a cone piece.

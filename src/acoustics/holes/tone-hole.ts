@@ -42,6 +42,12 @@ export interface HoleTube {
   readonly radiationPerHz2: number;
 }
 
+/**
+ * m, an end this long lets through less than 1e-20 of what the chimney's own air takes up at any audible
+ * frequency: the hole is closed. Beyond it squares would overflow.
+ */
+const CLOSED_FROM = 1e30;
+
 /** Makes a hole ready to compute. */
 export function makeHoleTube(shape: HoleShape, end: HoleEnd, air: Air): HoleTube {
   const area = Math.PI * shape.holeRadius * shape.holeRadius;
@@ -51,7 +57,7 @@ export function makeHoleTube(shape: HoleShape, end: HoleEnd, air: Air): HoleTube
     length: shape.chimney + matchingLength(shape),
     area,
     innerPerHz: walls.inertancePerHz * innerLength(shape),
-    endPerHz: walls.inertancePerHz * end.endLength,
+    endPerHz: end.endLength < CLOSED_FROM ? walls.inertancePerHz * end.endLength : Infinity,
     radiationPerHz2: (Math.PI * air.density * area) / air.soundSpeed,
   };
 }

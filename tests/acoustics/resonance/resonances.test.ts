@@ -1,0 +1,143 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import {
+  centsBetween,
+  findResonances,
+  followResonance,
+  inputAdmittanceAt,
+  makeNetwork,
+  resonanceNear,
+  type Network,
+} from '../../../src/acoustics/index.ts';
+import { demoHorn, fingeringOf } from '../demo-horns.ts';
+import { randomHorns } from '../random-horns.ts';
+import { makeAirColumn } from '../../../src/acoustics/index.ts';
+import { POLISHED_CENTS, relative } from '../tolerances.ts';
+
+const air = makeAirColumn();
+
+/** Zeros of B from below in a dense even grid, each bisected: slow and plain. */
+function denseScan(network: Network, from: number, to: number, step: number): number[] {
+  const y = new Float64Array(4);
+  const at = (f: number): [number, number] => {
+    inputAdmittanceAt(network, f, 'with reed', y, false);
+    return [y[0], y[1]];
+  };
+  const found: number[] = [];
+  let [, last] = at(from);
+  for (let f = from; f < to; f += step) {
+    const upper = Math.min(to, f + step);
+    const [, b] = at(upper);
+    if (last < 0 && b >= 0) {
+      let [p, q] = [f, upper];
+      for (let i = 0; i < 60; i++) {
+        const middle = 0.5 * (p + q);
+        if (at(middle)[1] < 0) p = middle;
+        else q = middle;
+      }
+      found.push(0.5 * (p + q));
+    }
+    last = b;
+  }
+  return found;
+}
+
+describe('resonances found by bracketing', () => {
+  it.each(['alto', 'tenor'] as const)('of the demo %s are those of a dense scan, to 0.001 cent', (name) => {
+    const { horn, setup } = demoHorn(name);
+    for (const id of ['Bb3', 'D4', 'G4', 'C#5', 'D5', 'A5', 'C#6', 'F#6', 'F6 front']) {
+      const network = makeNetwork(horn, setup, fingeringOf(id), air);
+      const fast = findResonances(network, 60, 1800).map((r) => r.frequency);
+      const slow = denseScan(network, 60, 1800, 0.5);
+      expect(fast.length).toBe(slow.length);
+      fast.forEach((f, i) => expect(Math.abs(centsBetween(slow[i], f))).toBeLessThan(POLISHED_CENTS));
+    }
+  });
+
+  it('of random horns are those of a dense scan, to 0.001 cent', () => {
+    fc.assert(
+      fc.property(randomHorns, ({ horn, setup, fingering, air: day }) => {
+        const network = makeNetwork(horn, setup, fingering, day);
+        const fast = findResonances(network, 60, 1500).map((r) => r.frequency);
+        const slow = denseScan(network, 60, 1500, 0.5);
+        expect(fast.length).toBe(slow.length);
+        fast.forEach((f, i) => expect(Math.abs(centsBetween(slow[i], f))).toBeLessThan(POLISHED_CENTS));
+      }),
+      { seed: 801, numRuns: 60 },
+    );
+  });
+
+  it('have the height, Q and rise time that their own definition gives', () => {
+    const { horn, setup } = demoHorn('alto');
+    const network = makeNetwork(horn, setup, fingeringOf('G4'), air);
+    for (const r of findResonances(network, 100, 1200)) {
+      const y = new Float64Array(4);
+      const at = (f: number): [number, number] => {
+        inputAdmittanceAt(network, f, 'with reed', y, false);
+        return [y[0], y[1]];
+      };
+      const [g] = at(r.frequency);
+      expect(relative(r.height, 1 / (g * network.referenceImpedance))).toBeLessThan(1e-9);
+      const h = 1e-3;
+      const slope = (at(r.frequency + h)[1] - at(r.frequency - h)[1]) / (2 * h);
+      expect(relative(r.q, (r.frequency * slope) / (2 * g))).toBeLessThan(1e-5);
+      expect(relative(r.riseTime, r.q / (Math.PI * r.frequency))).toBeLessThan(1e-12);
+    }
+  });
+
+  it('are the peaks of the impedance with the reed, where they are sharp', () => {
+    const { horn, setup } = demoHorn('alto');
+    const network = makeNetwork(horn, setup, fingeringOf('D4'), air);
+    for (const r of findResonances(network, 100, 700)) {
+      const y = new Float64Array(4);
+      const height = (f: number): number => {
+        inputAdmittanceAt(network, f, 'with reed', y, false);
+        return 1 / Math.hypot(y[0], y[1]);
+      };
+      let best = r.frequency;
+      for (let c = -30; c <= 30; c += 0.05) {
+        const f = r.frequency * 2 ** (c / 1200);
+        if (height(f) > height(best)) best = f;
+      }
+      // The peak and the zero of B part by the order of 1/Q² of a half width.
+      expect(Math.abs(centsBetween(r.frequency, best))).toBeLessThan((0.5 * 1731) / r.q ** 2 + 0.05);
+    }
+  });
+});
+
+describe('following one resonance', () => {
+  const { horn, setup } = demoHorn('alto');
+  const network = makeNetwork(horn, setup, fingeringOf('F4'), air);
+
+  it('comes to the same place as a search', () => {
+    for (const r of findResonances(network, 100, 900)) {
+      for (const off of [0.995, 1.004]) {
+        const followed = followResonance(network, r.frequency * off);
+        expect(followed.found).toBe(true);
+        if (followed.found) {
+          expect(Math.abs(centsBetween(r.frequency, followed.resonance.frequency))).toBeLessThan(
+            POLISHED_CENTS,
+          );
+        }
+      }
+    }
+  });
+
+  it('says why where there is none near', () => {
+    const [first] = findResonances(network, 60, 400);
+    const outcome = resonanceNear(network, first.frequency / 1.5);
+    expect(outcome.found).toBe(false);
+    if (!outcome.found) expect(outcome.reason).toMatch(/no resonance within 350 cents/);
+  });
+
+  it('gives an outcome on any random horn and never a NaN', () => {
+    fc.assert(
+      fc.property(randomHorns, fc.double({ min: 40, max: 2000, noNaN: true }), (r, near) => {
+        const outcome = followResonance(makeNetwork(r.horn, r.setup, r.fingering, r.air), near);
+        if (outcome.found) expect(Object.values(outcome.resonance).every(Number.isFinite)).toBe(true);
+        else expect(outcome.reason.length).toBeGreaterThan(10);
+      }),
+      { seed: 802, numRuns: 200 },
+    );
+  });
+});
