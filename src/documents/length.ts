@@ -1,9 +1,7 @@
 import { create, unitDependencies } from 'mathjs';
+import type { LengthUnit } from './length-format.ts';
 
 const { unit } = create({ unitDependencies });
-
-/** The units a bench reads openings in. */
-export type LengthUnit = 'mm' | 'thou';
 
 /** A typed length understood, or a sentence on why not. */
 export type LengthOutcome =
@@ -53,17 +51,4 @@ export function parseLength(typed: string, field: string, assumed: LengthUnit): 
   const written = word === '' ? (top === undefined ? assumed : 'in') : word;
   if (!Object.hasOwn(UNIT_WORDS, written) || !Number.isFinite(number)) return refuse();
   return { ok: true, mm: unit(number, UNIT_WORDS[written]).toNumber('mm') };
-}
-
-const MM_PER_INCH = 25.4;
-
-/** A length in one unit, rounded as the bench reads it: 0.05 mm or a thousandth of an inch. */
-export function formatLength(mm: number, as: LengthUnit): string {
-  return as === 'mm' ? `${mm.toFixed(1)} mm` : `${(mm / MM_PER_INCH).toFixed(3)} in`;
-}
-
-/** A length in both units, the chosen one first: `0.310 in (7.9 mm)`. */
-export function formatBoth(mm: number, first: LengthUnit): string {
-  const second = first === 'mm' ? 'thou' : 'mm';
-  return `${formatLength(mm, first)} (${formatLength(mm, second)})`;
 }

@@ -1,0 +1,14 @@
+import './views/key-study/key-study-view.ts';
+import { openBench } from './shell/bench.ts';
+import { DEMO_ALTO, DEMO_HORNS } from './shell/demo-horns.ts';
+import type { WorkerPort } from './shell/physics-client.ts';
+import { makeBenchState } from './state/bench-state.ts';
+import { makeStore } from './state/bench-store.ts';
+
+const makeWorker = (): WorkerPort =>
+  new Worker(new URL('./shell/physics-worker.ts', import.meta.url), { type: 'module', name: 'physics' });
+
+const shelf = DEMO_HORNS.map(({ id, label }) => ({ id, label }));
+const store = makeStore(makeBenchState(shelf, DEMO_HORNS[0].id, DEMO_ALTO));
+
+document.querySelector('vw-key-study')!.bench = openBench(store, makeWorker);

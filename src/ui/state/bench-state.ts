@@ -1,0 +1,210 @@
+import type { MeasuringPoint } from '../../acoustics/index.ts';
+import type { HornDocument } from '../../documents/horn-document.ts';
+import type { LengthUnit } from '../../documents/length-format.ts';
+import type { PointReport, StudyReport } from './study-report.ts';
+import type { DayFieldId, FieldId } from './fields.ts';
+import { applyEdits, keyedHoles, measurementsOf, type HornEdits, type KeyEdits } from './key-edits.ts';
+
+/** What the curve's upper panel shows. */
+export type Measure = 'pitch' | 'strength' | 'rise time';
+
+/** A text as typed, and what is wrong with it; null where it is in use. */
+export interface TypedText {
+  readonly text: string;
+  readonly problem: string | null;
+}
+
+/** One horn on the bench with all that was done to it. */
+export interface HornOnBench {
+  readonly document: HornDocument;
+  readonly keyId: string;
+  readonly edits: HornEdits;
+  /** mm at the front by pad id; left out where the proposal follows the answer */
+  readonly proposedMm: Readonly<Record<string, number>>;
+  readonly typed: Readonly<Record<string, Readonly<Partial<Record<FieldId | 'measuredAt', TypedText>>>>>;
+}
+
+/** A study asked for, and what came of it. */
+export interface StudyState {
+  /** what the report answers; null before the first */
+  readonly report: StudyReport | null;
+  /** counts studies asked for; a report is current when it answers the last */
+  readonly asked: number;
+  readonly answered: number;
+  readonly problem: string | null;
+}
+
+/** Everything the screen depends on. */
+export interface BenchState {
+  /** what can be put on the bench, and its name */
+  readonly shelf: readonly { readonly id: string; readonly label: string }[];
+  readonly hornId: string;
+  readonly horns: Readonly<Record<string, HornOnBench>>;
+  readonly unit: LengthUnit;
+  /** where proposed openings are read and told */
+  readonly readAt: MeasuringPoint;
+  readonly measure: Measure;
+  readonly day: Readonly<Record<DayFieldId, number>>;
+  readonly dayTyped: Readonly<Partial<Record<DayFieldId, TypedText>>>;
+  readonly study: StudyState;
+  /** the key at the last proposed opening the physics answered for */
+  readonly point: PointReport | null;
+  /** a browser failure to tell, or null */
+  readonly alert: string | null;
+}
+
+/** The lower-stack E key: the one the bench opens with. */
+const FIRST_KEY = 'e';
+
+export function makeBenchState(
+  shelf: BenchState['shelf'],
+  hornId: string,
+  document: HornDocument,
+): BenchState {
+  return {
+    shelf,
+    hornId,
+    horns: { [hornId]: onBench(document) },
+    unit: 'mm',
+    readAt: 'front',
+    measure: 'pitch',
+    day: { airC: document.setup.airC ?? 26.85, a4Hz: 440 },
+    dayTyped: {},
+    study: { report: null, asked: 0, answered: 0, problem: null },
+    point: null,
+    alert: null,
+  };
+}
+
+function onBench(document: HornDocument): HornOnBench {
+  const keys = keyedHoles(document);
+  const keyId = keys.some((k) => k.id === FIRST_KEY) ? FIRST_KEY : keys[0].id;
+  return { document, keyId, edits: {}, proposedMm: {}, typed: {} };
+}
+
+/** The horn in hand. */
+export function hornInHand(state: BenchState): HornOnBench {
+  return state.horns[state.hornId];
+}
+
+/** The key in hand as measured, edits included. */
+export function keyInHand(state: BenchState): ReturnType<typeof measurementsOf> {
+  const horn = hornInHand(state);
+  return { ...measurementsOf(horn.document, horn.keyId), ...horn.edits[horn.keyId] };
+}
+
+/** The document with everything typed over it. */
+export function documentInHand(state: BenchState): HornDocument {
+  const horn = hornInHand(state);
+  return applyEdits(horn.document, horn.edits);
+}
+
+/** mm at the front: what was proposed for the key in hand, or else the answer, or else as it stands. */
+export function proposedMmOf(state: BenchState, report: StudyReport): number {
+  return hornInHand(state).proposedMm[report.keyId] ?? suggestedMmOf(report);
+}
+
+/** Where a proposal starts: at the answer, or as found where there is none the key can reach. */
+export function suggestedMmOf(report: StudyReport): number {
+  return report.answer.kind === 'reached' ? report.answer.point.frontMm : report.present.frontMm;
+}
+
+/** Whether a report belongs to the horn and key in hand and nothing newer was asked. */
+export function isCurrent(state: BenchState): boolean {
+  const { report, asked, answered } = state.study;
+  return report !== null && asked === answered && report.keyId === hornInHand(state).keyId;
+}
+
+// Actions: each takes a state and gives the next.
+
+/** Puts a horn on the bench, or takes up one that is there already with all that was done to it. */
+export function takeHorn(state: BenchState, hornId: string, document: HornDocument): BenchState {
+  const horns = state.horns[hornId] ? state.horns : { ...state.horns, [hornId]: onBench(document) };
+  return { ...state, hornId, horns, point: null };
+}
+
+function withHorn(state: BenchState, change: (horn: HornOnBench) => Partial<HornOnBench>): BenchState {
+  const horn = hornInHand(state);
+  return { ...state, horns: { ...state.horns, [state.hornId]: { ...horn, ...change(horn) } } };
+}
+
+export function chooseKey(state: BenchState, keyId: string): BenchState {
+  return withHorn({ ...state, point: null }, () => ({ keyId }));
+}
+
+/** Takes a checked change of the key in hand into use. */
+export function acceptEdit(
+  state: BenchState,
+  field: FieldId | 'measuredAt',
+  edit: KeyEdits,
+  text: string | null,
+): BenchState {
+  const next = withHorn(state, (horn) => ({
+    edits: { ...horn.edits, [horn.keyId]: { ...horn.edits[horn.keyId], ...edit } },
+  }));
+  return text === null ? forgetText(next, field) : keepText(next, field, { text, problem: null });
+}
+
+/** Keeps a text as typed, in use or refused. */
+export function keepText(state: BenchState, field: FieldId | 'measuredAt', typed: TypedText): BenchState {
+  return withHorn(state, (horn) => ({
+    typed: { ...horn.typed, [horn.keyId]: { ...horn.typed[horn.keyId], [field]: typed } },
+  }));
+}
+
+function forgetText(state: BenchState, field: FieldId | 'measuredAt'): BenchState {
+  return withHorn(state, (horn) => {
+    const rest = { ...horn.typed[horn.keyId] };
+    delete rest[field];
+    return { typed: { ...horn.typed, [horn.keyId]: rest } };
+  });
+}
+
+/** Proposes an opening for the key in hand; null follows the answer. */
+export function propose(state: BenchState, frontMm: number | null): BenchState {
+  return forgetText(
+    withHorn(state, (horn) => {
+      const rest = { ...horn.proposedMm };
+      delete rest[horn.keyId];
+      return { proposedMm: frontMm === null ? rest : { ...rest, [horn.keyId]: frontMm } };
+    }),
+    'proposed',
+  );
+}
+
+/** The key in hand as the document has it; what was typed over it is dropped. */
+export function resetKey(state: BenchState): BenchState {
+  return withHorn(state, (horn) => {
+    const edits = { ...horn.edits };
+    const typed = { ...horn.typed };
+    const proposed = { ...horn.proposedMm };
+    delete edits[horn.keyId];
+    delete typed[horn.keyId];
+    delete proposed[horn.keyId];
+    return { edits, typed, proposedMm: proposed };
+  });
+}
+
+export function acceptDay(state: BenchState, field: DayFieldId, value: number, text: string): BenchState {
+  return {
+    ...state,
+    day: { ...state.day, [field]: value },
+    dayTyped: { ...state.dayTyped, [field]: { text, problem: null } },
+  };
+}
+
+export function refuseDay(state: BenchState, field: DayFieldId, typed: TypedText): BenchState {
+  return { ...state, dayTyped: { ...state.dayTyped, [field]: typed } };
+}
+
+export function studyAsked(state: BenchState, asked: number): BenchState {
+  return { ...state, study: { ...state.study, asked } };
+}
+
+export function studyArrived(state: BenchState, answered: number, report: StudyReport): BenchState {
+  return { ...state, point: null, study: { ...state.study, answered, report, problem: null } };
+}
+
+export function studyFailed(state: BenchState, answered: number, problem: string): BenchState {
+  return { ...state, study: { ...state.study, answered, problem } };
+}

@@ -1,0 +1,104 @@
+import { LEAST_OPENING, largestOpening, makePadPose, type MeasuringPoint } from '../../acoustics/index.ts';
+import type { HornDocument } from '../../documents/horn-document.ts';
+import { formatBoth, type LengthUnit } from '../../documents/length-format.ts';
+import { parseLength } from '../../documents/length.ts';
+import { loadHorn } from '../../documents/to-acoustics.ts';
+import type { DayFieldPlan, LengthFieldPlan } from './fields.ts';
+import { applyEdits, measurementsOf, type HornEdits, type KeyEdits } from './key-edits.ts';
+
+/** What became of a typed text: a value in the field's own unit, or a sentence on why not. */
+export type FieldOutcome =
+  { readonly ok: true; readonly value: number } | { readonly ok: false; readonly message: string };
+
+/** A horn, what was typed over it, and the key in hand. */
+export interface KeyInHand {
+  readonly document: HornDocument;
+  readonly edits: HornEdits;
+  readonly keyId: string;
+}
+
+/** Reads one of a key's lengths and holds the whole horn against the checks with it. */
+export function readKeyLength(
+  inHand: KeyInHand,
+  plan: LengthFieldPlan,
+  typed: string,
+  assumed: LengthUnit,
+): FieldOutcome {
+  const bare = typed.trim();
+  const minus = plan.signed === true && /^[-−]/.test(bare);
+  const read = parseLength(minus ? bare.slice(1) : bare, plan.name, assumed);
+  if (!read.ok) {
+    return plan.signed === true
+      ? { ok: false, message: `${read.message}, with a minus if the rod lies below the rim` }
+      : read;
+  }
+  const value = minus ? -read.mm : read.mm;
+  const problem = problemWith(inHand, { [plan.id]: value });
+  return problem === null ? { ok: true, value } : { ok: false, message: problem };
+}
+
+/** Why the horn cannot be with these changes on the key in hand, or null if it can. */
+export function problemWith({ document, edits, keyId }: KeyInHand, change: KeyEdits): string | null {
+  const read = loadHorn(applyEdits(document, { ...edits, [keyId]: { ...edits[keyId], ...change } }));
+  return read.ok ? null : read.issues[0].message;
+}
+
+/**
+ * Reads a proposed opening, typed at a measuring point.
+ *
+ * @param reachMm how far the study looks, at the front
+ * @returns mm at the front
+ */
+export function readProposed(
+  inHand: KeyInHand,
+  at: MeasuringPoint,
+  reachMm: number,
+  typed: string,
+  assumed: LengthUnit,
+): FieldOutcome {
+  const read = parseLength(typed, `proposed opening at the ${at}`, assumed);
+  if (!read.ok) return read;
+  const key = { ...measurementsOf(inHand.document, inHand.keyId), ...inHand.edits[inHand.keyId] };
+  const hinge = { distance: key.hingeMm / 1000, height: key.hingeHeightMm / 1000 };
+  const radius = key.padDiameterMm / 2000;
+  const pointOf = (frontMm: number): number =>
+    makePadPose(hinge, radius, { at: 'front', height: frontMm / 1000 })[at] * 1000;
+  const low = pointOf(LEAST_OPENING * 1000);
+  const high = pointOf(reachMm);
+  const outside: FieldOutcome = {
+    ok: false,
+    message:
+      `invalid proposed opening: ${formatBoth(read.mm, assumed)} at the ${at}; expected ` +
+      `${formatBoth(low, assumed)} to ${formatBoth(high, assumed)}, as far as this study looks`,
+  };
+  if (read.mm / 1000 > largestOpening(hinge, radius, at)) return outside;
+  const value = makePadPose(hinge, radius, { at, height: read.mm / 1000 }).front * 1000;
+  // What is typed is rounded to the bench's digits, so the ends count as within.
+  const slack = 0.05;
+  if (!(read.mm >= low - slack && read.mm <= high + slack)) return outside;
+  return { ok: true, value: Math.min(Math.max(value, LEAST_OPENING * 1000), reachMm) };
+}
+
+/** Reads a temperature or a frequency: `27`, `26,9 °C`, `80 F`, `442 Hz`. */
+export function readDayNumber(plan: DayFieldPlan, typed: string): FieldOutcome {
+  const match = /^([-−]?\d+(?:[.,]\d*)?|[-−]?[.,]\d+)\s*(°?\s*[cf]|hz)?$/i.exec(typed.trim());
+  const unit = (match?.[2] ?? plan.unit).replace(/[°\s]/g, '').toLowerCase();
+  const fits = plan.id === 'airC' ? unit === 'c' || unit === 'f' : unit === 'hz';
+  if (match === null || !fits) {
+    const example = plan.id === 'airC' ? '27, 26,9 °C or 80 °F' : '440 or 442 Hz';
+    return {
+      ok: false,
+      message: `invalid ${plan.name}: “${typed.trim()}”; expected a number such as ${example}`,
+    };
+  }
+  const number = Number(match[1].replace(',', '.').replace('−', '-'));
+  const value = unit === 'f' ? (number - 32) / 1.8 : number;
+  if (!(value >= plan.low && value <= plan.high)) {
+    const shown = unit === 'f' ? `${number} °F` : `${number} ${plan.unit}`;
+    return {
+      ok: false,
+      message: `invalid ${plan.name}: ${shown}; expected ${plan.low} to ${plan.high} ${plan.unit}`,
+    };
+  }
+  return { ok: true, value };
+}

@@ -1,0 +1,201 @@
+import type { MeasuringPoint } from '../../../acoustics/index.ts';
+import { formatBoth, formatLength, type LengthUnit } from '../../../documents/length-format.ts';
+import type { PointReport, StudyReport } from '../../state/study-report.ts';
+import { listed, noteLabel, unbroken } from './note-names.ts';
+
+/** The answer in words, biggest first. */
+export interface AnswerSentences {
+  readonly headline: string;
+  /** what the headline means, and what decided it */
+  readonly reason: string;
+  /** how sure it is */
+  readonly sure: string;
+  /** where the key stands now against it */
+  readonly standing: string;
+  /** what else moves: links this key would hold down or is held by */
+  readonly links: readonly LinkSentence[];
+}
+
+/** A sentence about a link; pressing where the proposed opening runs into it. */
+export interface LinkSentence {
+  readonly text: string;
+  readonly pressing: boolean;
+}
+
+/** How words give lengths: in which unit first, read where. */
+export interface Manner {
+  readonly unit: LengthUnit;
+  readonly readAt: MeasuringPoint;
+}
+
+/** Reading a pad's opening with a wedge repeats to this, common practice. */
+const READING_REPEAT_MM = 0.2;
+
+/** Changes of a note smaller than this are not worth a word. */
+const LEAST_TOLD_CENTS = 0.05;
+
+/** The opening of a point where the person reads it: `9.8 mm (0.385 in) at the front`. */
+export function openingWords(point: PointReport, { unit, readAt }: Manner): string {
+  return `${formatBoth(openingMm(point, readAt), unit)} at the ${readAt}`;
+}
+
+export function openingMm(point: PointReport, at: MeasuringPoint): number {
+  return { front: point.frontMm, centre: point.centreMm, back: point.backMm }[at];
+}
+
+/** @param proposedMm mm at the front, to tell which links it runs into */
+export function makeAnswerSentences(
+  report: StudyReport,
+  manner: Manner,
+  proposedMm: number,
+): AnswerSentences {
+  return {
+    headline: unbroken(headline(report, manner)),
+    reason: unbroken(reason(report, manner)),
+    sure: unbroken(sure(report, manner)),
+    standing: unbroken(standing(report, manner)),
+    links: linkSentences(report, manner, proposedMm).map((link) => ({ ...link, text: unbroken(link.text) })),
+  };
+}
+
+function key(report: StudyReport): string {
+  return `the ${report.keyName} key`;
+}
+
+function headline(report: StudyReport, manner: Manner): string {
+  const { answer, present } = report;
+  if (report.governed.length === 0) {
+    return `No note moves by more than a cent with ${key(report)}: set it by ear and feel.`;
+  }
+  switch (answer.kind) {
+    case 'reached':
+      return present.frontMm < answer.point.frontMm
+        ? `Open ${key(report)} to ${openingWords(answer.point, manner)}.`
+        : `${capital(openingWords(answer.point, manner))} is enough for ${key(report)}.`;
+    case 'set by a link':
+      return (
+        `The ${answer.driverName} key’s arm stops ${key(report)} at ` +
+        `${formatBoth(answer.linkFrontMm, manner.unit)} at the front, short of where height stops helping.`
+      );
+    case 'none in reach':
+      return `${capital(key(report))} has no opening within reach where more height stops helping.`;
+  }
+}
+
+function reason(report: StudyReport, manner: Manner): string {
+  const { answer } = report;
+  const step = formatBoth(report.stepMm, manner.unit);
+  const buys = `less than ${plain(report.stepCents)} cent on any note and less than ${plain(100 * report.stepShare)} % vent share`;
+  switch (answer.kind) {
+    case 'reached':
+      return `Beyond that, another ${step} buys ${buys}; ${decision(report)}.`;
+    case 'set by a link':
+      return (
+        `More height would help up to ${openingWords(answer.point, manner)}; there another ${step} buys ${buys}. ` +
+        `Raise the ${answer.driverName} key first.`
+      );
+    case 'none in reach':
+      return (
+        `Up to ${formatBoth(answer.reachMm, manner.unit)} at the front, as far as this study looks, ` +
+        `another ${step} still helps: ${noteLabel(answer.reason)}.`
+      );
+  }
+}
+
+function decision({ answer }: StudyReport): string {
+  if (answer.kind === 'none in reach') return '';
+  switch (answer.decidedBy.by) {
+    case 'pitch':
+      return `${noteLabel(answer.decidedBy.fingering)} is the last note to stop moving`;
+    case 'vent share':
+      return 'vent share is the last to stop growing';
+    case 'least opening':
+      return 'nothing grows even from the least opening';
+  }
+}
+
+/** Half the distance between the answers of a pad model that errs one way and the other. */
+export function halfSpreadMm({ spreadMm }: StudyReport): number | null {
+  return spreadMm.low === null || spreadMm.high === null ? null : (spreadMm.high - spreadMm.low) / 2;
+}
+
+function sure(report: StudyReport, { unit }: Manner): string {
+  if (report.answer.kind === 'none in reach') return '';
+  const half = halfSpreadMm(report);
+  const model =
+    half === null
+      ? 'If the pad model is off by all it may be, the answer lies out of reach.'
+      : `± ${formatBoth(half, unit)} at the front is what the pad model may be off by.`;
+  return `${model} A wedge repeats to ± ${formatLength(READING_REPEAT_MM, unit)}.`;
+}
+
+function standing(report: StudyReport, manner: Manner): string {
+  const { present, answer } = report;
+  const share = `vent share ${percent(present.ventShare)}`;
+  const stands = `It stands at ${openingWords(present, manner)}`;
+  if (answer.kind === 'none in reach' || report.governed.length === 0) return `${stands}, ${share}.`;
+  const apart = Math.abs(present.frontMm - answer.point.frontMm);
+  const half = halfSpreadMm(report);
+  const within = half !== null && apart < half ? ' That is within the ±.' : '';
+  const worst = furthestNote(report, answer.point);
+  const notes =
+    worst === null
+      ? 'no note would move from there'
+      : `${worst.label} is ${Math.abs(worst.cents).toFixed(1)} cents ${worst.cents > 0 ? 'flat' : 'sharp'} of there`;
+  return `${stands}: ${notes}, ${share}.${within}`;
+}
+
+/** The governed note that lies furthest from where it would be at a point; cents from present to there. */
+export function furthestNote(
+  report: StudyReport,
+  point: PointReport,
+): { readonly label: string; readonly cents: number } | null {
+  let worst: { label: string; cents: number } | null = null;
+  report.governed.forEach(({ id }, i) => {
+    const there = point.notes[i];
+    if (there === null || Math.abs(there.cents) < LEAST_TOLD_CENTS) return;
+    if (worst === null || Math.abs(there.cents) > Math.abs(worst.cents)) {
+      worst = { label: noteLabel(id), cents: there.cents };
+    }
+  });
+  return worst;
+}
+
+function linkSentences(report: StudyReport, { unit }: Manner, proposedMm: number): LinkSentence[] {
+  const sentences: LinkSentence[] = [];
+  if (report.ruledBy !== null && report.answer.kind !== 'set by a link') {
+    const { driverName, frontMm, ownFrontMm } = report.ruledBy;
+    sentences.push({
+      text:
+        `The ${driverName} key’s arm holds it at ${formatBoth(frontMm, unit)} at the front; ` +
+        `its own stop would let it open to ${formatBoth(ownFrontMm, unit)}.`,
+      pressing: proposedMm > frontMm,
+    });
+  }
+  const byHeight = new Map<string, { names: string[]; belowMm: number }>();
+  for (const { drivenName, belowMm } of report.holdsDown) {
+    const shown = formatBoth(belowMm, unit);
+    const known = byHeight.get(shown);
+    if (known === undefined) byHeight.set(shown, { names: [drivenName], belowMm });
+    else known.names.push(drivenName);
+  }
+  for (const [shown, { names, belowMm }] of byHeight) {
+    sentences.push({
+      text: `Set below ${shown} at the front, its arm would start to hold down ${listed(names)}.`,
+      pressing: proposedMm < belowMm,
+    });
+  }
+  return sentences;
+}
+
+export function percent(share: number): string {
+  return `${Math.round(100 * share)} %`;
+}
+
+function plain(value: number): string {
+  return String(Math.round(value * 100) / 100);
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}

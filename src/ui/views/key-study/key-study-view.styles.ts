@@ -1,0 +1,408 @@
+import { css } from 'lit';
+
+/** The page's plan: answer first, picture second, numbers third. Laptop, tablet, phone, paper. */
+export const keyStudyStyles = css`
+  .ks-top {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: 0.35rem 1rem;
+    padding: 0.125rem 1rem;
+    background: var(--vw-ink);
+    color: #fff;
+  }
+  .ks-top vw-choice {
+    color: var(--vw-ink);
+    --vw-soft: #c9d6d6;
+  }
+  .ks-mark {
+    margin: 0 auto 0 0;
+    font-weight: 700;
+    font-size: 1.125rem;
+  }
+  .ks-mark span {
+    font-weight: 400;
+  }
+  .ks-alert {
+    display: flex;
+    align-items: center;
+    gap: 1rem;
+    padding: 0.25rem 1rem;
+    background: var(--vw-wrong-ground);
+    color: var(--vw-wrong);
+  }
+  .ks-alert[hidden] {
+    display: none;
+  }
+  .ks-page {
+    display: grid;
+    grid-template-columns: minmax(0, 1fr) 452px;
+    grid-template-rows: auto auto auto minmax(0, 1fr);
+    grid-template-areas: 'keys keys' 'answer answer' 'curve try' 'curve side' 'inputs inputs' 'table table' 'foot foot';
+    gap: 0.5rem 0.75rem;
+    max-width: 1500px;
+    margin: 0 auto;
+    padding: 0.5rem 0.75rem 1.5rem;
+  }
+  .ks-keys {
+    grid-area: keys;
+    min-width: 0;
+  }
+  .ks-key {
+    margin: 0.25rem 0.25rem 0;
+    font-size: 0.9375rem;
+    color: var(--vw-soft);
+    min-height: 1.4em;
+  }
+  .ks-key b {
+    color: var(--vw-ink);
+  }
+  .ks-answer {
+    grid-area: answer;
+    padding: 0 0.25rem;
+    display: grid;
+    grid-template-columns: minmax(0, 1.25fr) minmax(0, 1fr);
+    gap: 0.15rem 1.5rem;
+    min-height: 10rem;
+    align-content: start;
+  }
+  .ks-answer[aria-busy='true'] {
+    opacity: 0.55;
+  }
+  .ks-answer h1 {
+    margin: 0;
+    font-size: clamp(1.5rem, 1rem + 1.55vw, 2.125rem);
+    line-height: 1.15;
+    letter-spacing: -0.01em;
+    text-wrap: balance;
+  }
+  .ks-answer p {
+    margin: 0.2rem 0 0;
+  }
+  .ks-standing {
+    font-size: 1.125rem;
+  }
+  .ks-why {
+    font-size: 0.875rem;
+    color: var(--vw-soft);
+  }
+  .ks-why strong {
+    color: var(--vw-enough);
+    font-weight: 600;
+  }
+  .ks-why .ks-pressing {
+    color: var(--vw-wrong);
+  }
+  .ks-cautions {
+    grid-column: 1 / -1;
+    align-self: end;
+    margin: 0.25rem 0 0;
+    padding: 0.15rem 0.6rem 0.15rem 1.6rem;
+    font-size: 0.875rem;
+    color: var(--vw-caution);
+    background: var(--vw-caution-ground);
+    border-radius: var(--vw-round);
+  }
+  .ks-try,
+  .ks-side,
+  .ks-curve,
+  .ks-inputs,
+  .ks-table {
+    background: var(--vw-sheet);
+    border: 1px solid var(--vw-edge);
+    border-radius: var(--vw-round);
+    min-width: 0;
+  }
+  .ks-try {
+    grid-area: try;
+    padding: 0.4rem 0.75rem 0.5rem;
+  }
+  .ks-effect h2 {
+    margin: 0.1rem 0 0.15rem;
+    font-size: 0.875rem;
+    font-weight: 600;
+  }
+  .ks-effect dl {
+    display: grid;
+    grid-template-columns: repeat(auto-fill, minmax(186px, 1fr));
+    gap: 0.1rem 0.9rem;
+    margin: 0;
+    font-size: 0.9375rem;
+  }
+  .ks-effect .ks-many {
+    gap: 0 0.9rem;
+    font-size: 0.8125rem;
+  }
+  .ks-effect dl > div {
+    display: flex;
+    justify-content: space-between;
+    gap: 0.5rem;
+    border-bottom: 1px solid var(--vw-well);
+    white-space: nowrap;
+  }
+  .ks-effect dd {
+    margin: 0;
+    font-weight: 700;
+  }
+  .ks-quiet {
+    min-height: var(--vw-touch);
+    padding: 0 0.9rem;
+    font: inherit;
+    font-size: 0.9375rem;
+    color: var(--vw-ink);
+    background: var(--vw-sheet);
+    border: 1px solid var(--vw-soft);
+    border-radius: var(--vw-round);
+    cursor: pointer;
+  }
+  .ks-quiet:disabled {
+    color: var(--vw-soft);
+    border-color: var(--vw-edge);
+    cursor: default;
+  }
+  .ks-back {
+    padding: 0 0.6rem;
+    white-space: nowrap;
+  }
+  .ks-side {
+    grid-area: side;
+    padding: 0.25rem;
+    min-height: 140px;
+    display: grid;
+  }
+  .ks-side vw-pad-drawing {
+    min-height: 0;
+  }
+  .ks-curve {
+    grid-area: curve;
+    position: relative;
+    display: grid;
+    grid-template-columns: auto 1fr;
+    grid-template-rows: auto minmax(0, 1fr);
+    align-items: center;
+    padding: 0.35rem 0.35rem 0 0.6rem;
+    height: clamp(420px, calc(100vh - 348px), 640px);
+  }
+  .ks-legend {
+    margin: 0;
+    justify-self: end;
+    padding-right: 0.5rem;
+    font-size: 0.8125rem;
+    color: var(--vw-soft);
+  }
+  .ks-legend i {
+    display: inline-block;
+    width: 26px;
+    margin: 0 0.2rem 0 0.7rem;
+    vertical-align: middle;
+    border-top: 2.5px solid var(--vw-ink);
+  }
+  .ks-legend i.dashed {
+    border-top-style: dashed;
+  }
+  .ks-curve vw-chart {
+    grid-column: 1 / -1;
+    display: block;
+    align-self: stretch;
+    min-width: 0;
+    min-height: 0;
+    overflow: hidden;
+  }
+  .ks-inputs {
+    grid-area: inputs;
+    padding: 0.75rem 1rem 1rem;
+  }
+  .ks-inputs h2,
+  .ks-table summary {
+    margin: 0;
+    font-size: 1.125rem;
+    font-weight: 700;
+  }
+  .ks-inputs-head {
+    display: flex;
+    flex-wrap: wrap;
+    justify-content: space-between;
+    align-items: center;
+    gap: 0.5rem;
+  }
+  .ks-how {
+    margin: 0.1rem 0 0.6rem;
+    font-size: 0.875rem;
+    color: var(--vw-soft);
+  }
+  .ks-fields {
+    display: grid;
+    grid-template-columns: repeat(auto-fill, minmax(225px, 1fr));
+    gap: 0.5rem 1.25rem;
+    margin-bottom: 0.75rem;
+  }
+  .ks-wide {
+    grid-column: span 2;
+  }
+  .ks-paper {
+    display: none;
+  }
+  .ks-table {
+    grid-area: table;
+    padding: 0 1rem;
+  }
+  .ks-table summary {
+    min-height: var(--vw-touch);
+    line-height: var(--vw-touch);
+    cursor: pointer;
+  }
+  .ks-scroll {
+    max-height: 26rem;
+    overflow: auto;
+    margin-bottom: 1rem;
+    border: 1px solid var(--vw-edge);
+  }
+  .ks-table table {
+    border-collapse: collapse;
+    font-size: 0.9375rem;
+    width: 100%;
+  }
+  .ks-table th,
+  .ks-table td {
+    padding: 0.2rem 0.6rem;
+    text-align: right;
+    font-weight: 400;
+    white-space: nowrap;
+    border-bottom: 1px solid var(--vw-well);
+  }
+  .ks-table thead th {
+    position: sticky;
+    top: 0;
+    font-weight: 600;
+    background: var(--vw-well);
+  }
+  .ks-foot {
+    grid-area: foot;
+    font-size: 0.875rem;
+    color: var(--vw-soft);
+    padding: 0 0.25rem;
+  }
+  .ks-foot p {
+    margin: 0.15rem 0;
+  }
+  .ks-page :focus-visible {
+    outline: 3px solid var(--vw-try);
+    outline-offset: 2px;
+  }
+
+  @media (max-width: 1100px) {
+    .ks-page {
+      grid-template-columns: minmax(0, 1fr) minmax(0, 1fr);
+      grid-template-areas: 'keys keys' 'answer answer' 'try side' 'curve curve' 'inputs inputs' 'table table' 'foot foot';
+      grid-template-rows: none;
+    }
+    .ks-answer {
+      grid-template-columns: minmax(0, 1fr);
+    }
+    .ks-try {
+      --vw-choice-pad: 0.4rem;
+    }
+    .ks-side {
+      min-height: 250px;
+    }
+    .ks-curve {
+      height: 460px;
+    }
+  }
+
+  @media (max-width: 700px) {
+    .ks-top {
+      padding: 0.25rem 0.5rem;
+    }
+    .ks-page {
+      grid-template-columns: minmax(0, 1fr);
+      grid-template-areas: 'keys' 'answer' 'try' 'side' 'curve' 'inputs' 'table' 'foot';
+      padding-inline: 0.5rem;
+    }
+    .ks-mark {
+      font-size: 1rem;
+    }
+    .ks-mark span {
+      display: none;
+    }
+    .ks-try {
+      --vw-choice-size: 0.875rem;
+      --vw-choice-pad: 0.3rem;
+    }
+    .ks-back {
+      padding: 0 0.35rem;
+    }
+    .ks-top {
+      --vw-choice-size: 0.8125rem;
+      --vw-choice-pad: 0.35rem;
+      gap: 0.4rem;
+    }
+    .ks-side {
+      height: 280px;
+    }
+    .ks-curve {
+      grid-template-columns: 1fr;
+      grid-template-rows: auto auto minmax(0, 1fr);
+      height: 470px;
+    }
+    .ks-legend {
+      justify-self: start;
+    }
+    .ks-wide {
+      grid-column: auto;
+    }
+  }
+
+  @media print {
+    .ks-top vw-choice,
+    .ks-alert,
+    .ks-try vw-bench-field,
+    .ks-try vw-opening-slider,
+    .ks-quiet,
+    .ks-curve vw-choice,
+    .ks-how,
+    .ks-fields,
+    .ks-table,
+    .ks-inputs > h2 {
+      display: none;
+    }
+    .ks-top {
+      background: none;
+      color: var(--vw-ink);
+      border-bottom: 2px solid var(--vw-ink);
+    }
+    .ks-page {
+      display: block;
+      padding: 0;
+    }
+    .ks-page > section {
+      break-inside: avoid;
+      border: 0;
+      min-height: 0;
+      padding-inline: 0;
+      margin-top: 0.5rem;
+    }
+    .ks-curve {
+      display: block;
+      height: auto;
+    }
+    .ks-curve vw-chart {
+      height: 380px;
+      max-width: 690px;
+    }
+    .ks-answer {
+      display: block;
+    }
+    .ks-side {
+      width: 420px;
+      height: 250px;
+    }
+    .ks-paper {
+      display: block;
+      columns: 2;
+      margin: 0.25rem 0;
+      padding-left: 1.1rem;
+      font-size: 0.9375rem;
+    }
+  }
+`;

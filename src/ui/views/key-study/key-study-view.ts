@@ -1,0 +1,359 @@
+import { html, LitElement, nothing, type TemplateResult } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import type { MeasuringPoint } from '../../../acoustics/index.ts';
+import type { LengthUnit } from '../../../documents/length-format.ts';
+import '../../parts/chart/vw-chart.ts';
+import '../../parts/vw-bench-field.ts';
+import '../../parts/vw-choice.ts';
+import '../../parts/vw-key-strip.ts';
+import '../../parts/vw-opening-slider.ts';
+import '../../parts/vw-pad-drawing.ts';
+import type { Bench } from '../../shell/bench.ts';
+import type { Measure } from '../../state/bench-state.ts';
+import { HONESTY, makeKeyStudyView, type KeyStudyView, type StudyView } from './key-study-view.model.ts';
+import { keyStudyStyles } from './key-study-view.styles.ts';
+
+const UNITS = [
+  { value: 'mm', label: 'mm' },
+  { value: 'thou', label: 'inch' },
+];
+const POINTS = [
+  { value: 'front', label: 'front' },
+  { value: 'centre', label: 'centre' },
+  { value: 'back', label: 'back' },
+];
+const MEASURES = [
+  { value: 'pitch', label: 'pitch' },
+  { value: 'strength', label: 'strength' },
+  { value: 'rise time', label: 'rise time' },
+];
+
+/** The key study: how far one key has to open before more height stops helping. */
+@customElement('vw-key-study')
+export class VwKeyStudy extends LitElement {
+  @property({ attribute: false }) bench: Bench | null = null;
+
+  @state() private view: KeyStudyView | null = null;
+
+  #stop: (() => void) | null = null;
+
+  /** The page's own tree: the curve's library puts its styles there. */
+  override createRenderRoot(): HTMLElement {
+    const sheet = keyStudyStyles.styleSheet;
+    if (sheet && !document.adoptedStyleSheets.includes(sheet)) document.adoptedStyleSheets.push(sheet);
+    return this;
+  }
+
+  override willUpdate(changed: Map<PropertyKey, unknown>): void {
+    if (!changed.has('bench') || this.bench === null) return;
+    const { store } = this.bench;
+    this.#stop?.();
+    this.#stop = store.subscribe(() => {
+      this.view = makeKeyStudyView(store.get());
+    });
+    this.view = makeKeyStudyView(store.get());
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.#stop?.();
+  }
+
+  override render(): TemplateResult {
+    const { view, bench } = this;
+    if (view === null || bench === null) return html``;
+    return html`
+      <header class="ks-top">
+        <p class="ks-mark">Ventwright<span> key study</span></p>
+        <vw-choice
+          label="Horn"
+          quiet-label
+          data-act="horn"
+          .options=${view.shelf.map(({ id, label }) => ({ value: id, label }))}
+          .value=${view.hornId}
+          @vw-choice-change=${(e: CustomEvent<{ value: string }>) => void bench.takeHorn(e.detail.value)}
+        ></vw-choice>
+        <vw-choice
+          label="Lengths in"
+          quiet-label
+          data-act="unit"
+          .options=${UNITS}
+          .value=${view.unit}
+          @vw-choice-change=${(e: CustomEvent<{ value: string }>) => bench.setUnit(e.detail.value as LengthUnit)}
+        ></vw-choice>
+      </header>
+      ${this.#alert(view, bench)}
+      <main class="ks-page" @vw-browser-failure=${this.#failed}>
+        <section class="ks-keys" aria-label="Choose a key">
+          <vw-key-strip
+            .pads=${[...view.strip].reverse()}
+            .value=${view.keyId}
+            @vw-key-change=${(e: CustomEvent<{ id: string }>) => bench.chooseKey(e.detail.id)}
+          ></vw-key-strip>
+          <p class="ks-key"><b>${view.keyTitle}</b> <span>${view.keyDetail}</span></p>
+        </section>
+        ${this.#answer(view)} ${view.study === null ? this.#blank() : this.#bench(view, view.study, bench)}
+        ${this.#inputs(view, bench)} ${view.study === null ? nothing : this.#table(view.study)}
+        <footer class="ks-foot">
+          <p>${HONESTY}</p>
+          <p>${view.hornName}: an invented horn. Bending a key to its height is for trained hands.</p>
+        </footer>
+      </main>
+    `;
+  }
+
+  #alert(view: KeyStudyView, bench: Bench): TemplateResult {
+    return html`
+      <div role="alert" class="ks-alert" ?hidden=${view.alert === null}>
+        ${
+          view.alert === null
+            ? nothing
+            : html`<p>${view.alert}</p>
+                <button type="button" @click=${() => bench.dismissAlert()}>Close</button>`
+        }
+      </div>
+    `;
+  }
+
+  #answer(view: KeyStudyView): TemplateResult {
+    const { study } = view;
+    const cautions = [...(view.problem === null ? [] : [view.problem]), ...(study?.warnings ?? [])];
+    return html`
+      <section
+        class="ks-answer"
+        aria-label="Answer"
+        aria-live="polite"
+        aria-busy=${view.waiting ? 'true' : 'false'}
+      >
+        <div class="ks-said">
+          <h1>${study?.answer.headline ?? 'Working it out from the bore, the holes and the pad…'}</h1>
+          <p class="ks-standing">${study?.answer.standing ?? nothing}</p>
+        </div>
+        ${
+          study === null
+            ? nothing
+            : html`<div class="ks-why">
+                <p>${study.answer.reason}</p>
+                <p><strong>${study.answer.sure}</strong></p>
+                ${study.answer.links.map(
+                  (link) =>
+                    html`<p class=${link.pressing ? 'ks-pressing' : ''}>
+                      ${link.pressing ? '▶ ' : nothing}${link.text}
+                    </p>`,
+                )}
+              </div>`
+        }
+        ${
+          cautions.length === 0
+            ? nothing
+            : html`<ul class="ks-cautions" aria-label="Limits of this answer">
+                ${cautions.map((line) => html`<li>${line}</li>`)}
+              </ul>`
+        }
+      </section>
+    `;
+  }
+
+  #blank(): TemplateResult {
+    return html`
+      <section class="ks-try" aria-hidden="true"></section>
+      <section class="ks-side" aria-hidden="true"></section>
+      <section class="ks-curve" aria-hidden="true"></section>
+    `;
+  }
+
+  #bench(view: KeyStudyView, study: StudyView, bench: Bench): TemplateResult {
+    const { proposal } = study;
+    const { field } = proposal;
+    return html`
+      <section class="ks-try" aria-label="Proposed opening" @vw-opening-change=${this.#opened}>
+        <vw-bench-field
+          data-field="proposed"
+          .label=${field.label}
+          .hint=${field.hint}
+          .text=${field.text}
+          .echo=${field.echo}
+          .problem=${field.problem}
+          @focusin=${() => bench.expectTyping()}
+          @vw-field-change=${(e: CustomEvent<{ text: string }>) => void bench.type('proposed', e.detail.text)}
+        >
+          <vw-choice
+            label="Read openings at"
+            quiet-label
+            data-act="read-at"
+            .options=${POINTS}
+            .value=${view.readAt}
+            @vw-choice-change=${(e: CustomEvent<{ value: string }>) =>
+              bench.setReadAt(e.detail.value as MeasuringPoint)}
+          ></vw-choice>
+          <button
+            type="button"
+            class="ks-quiet ks-back"
+            aria-label=${proposal.enoughMm === null ? 'Propose the opening as found' : 'Propose the opening that is enough'}
+            ?disabled=${proposal.follows}
+            @click=${() => bench.propose(null)}
+          >
+            ${proposal.enoughMm === null ? '● as found' : '▲ enough'}
+          </button>
+        </vw-bench-field>
+        <vw-opening-slider
+          .value=${proposal.frontMm}
+          .low=${proposal.lowMm}
+          .high=${proposal.highMm}
+          .found=${proposal.foundMm}
+          .enough=${proposal.enoughMm}
+          .valueText=${proposal.valueText}
+        ></vw-opening-slider>
+        <div class="ks-effect">
+          <h2>${proposal.heading}</h2>
+          <dl class=${proposal.changes.length > 8 ? 'ks-many' : ''}>
+            ${proposal.changes.map(
+              (note) =>
+                html`<div>
+                  <dt>${note.label}</dt>
+                  <dd>${note.change}</dd>
+                </div>`,
+            )}
+            <div class="ks-share">
+              <dt>vent share</dt>
+              <dd>${proposal.shareWords}</dd>
+            </div>
+          </dl>
+        </div>
+      </section>
+      <section class="ks-side" aria-label="Side view" @vw-opening-change=${this.#opened}>
+        <vw-pad-drawing
+          .drawing=${study.drawing}
+          .geometry=${study.report.geometry}
+          .reach=${study.report.reachMm}
+        ></vw-pad-drawing>
+      </section>
+      <section class="ks-curve" aria-label="Curve">
+        <vw-choice
+          label="Curve of"
+          data-act="measure"
+          .options=${MEASURES}
+          .value=${view.measure}
+          @vw-choice-change=${(e: CustomEvent<{ value: string }>) => bench.setMeasure(e.detail.value as Measure)}
+        ></vw-choice>
+        <p class="ks-legend" aria-hidden="true">
+          <i></i> low register <i class="dashed"></i> octave register
+        </p>
+        <vw-chart .model=${study.chart} .proposed=${study.proposed} @vw-chart-drawn=${this.#drawn}></vw-chart>
+      </section>
+    `;
+  }
+
+  #inputs(view: KeyStudyView, bench: Bench): TemplateResult {
+    return html`
+      <section class="ks-inputs" aria-labelledby="ks-inputs-title" @focusin=${() => bench.expectTyping()}>
+        <div class="ks-inputs-head">
+          <h2 id="ks-inputs-title">Measured on this key</h2>
+          <button type="button" class="ks-quiet" ?disabled=${!view.edited} @click=${() => bench.resetKey()}>
+            As the document has it
+          </button>
+        </div>
+        <p class="ks-how">
+          Type 7.9 mm, 7,9, 0.310 in, 5/16 or 310 thou. A plain number is in the unit chosen above.
+        </p>
+        <div class="ks-fields">
+          ${view.fields.map(
+            (field) => html`
+              <vw-bench-field
+                class=${field.id === 'openingMm' ? 'ks-wide' : ''}
+                data-field=${field.id}
+                .label=${field.label}
+                .hint=${field.hint}
+                .text=${field.text}
+                .echo=${field.id === 'openingMm' ? `${field.echo} at the ${view.measuredAt}` : field.echo}
+                .problem=${field.id === 'openingMm' ? (field.problem ?? view.measuredAtProblem) : field.problem}
+                @vw-field-change=${(e: CustomEvent<{ text: string }>) => void bench.type(field.id, e.detail.text)}
+              >
+                ${
+                  field.id === 'openingMm'
+                    ? html`<vw-choice
+                        label="Measured at the"
+                        quiet-label
+                        data-act="measured-at"
+                        .options=${POINTS}
+                        .value=${view.measuredAt}
+                        @vw-choice-change=${(e: CustomEvent<{ value: string }>) =>
+                          void bench.setMeasuredAt(e.detail.value as MeasuringPoint)}
+                      ></vw-choice>`
+                    : nothing
+                }
+              </vw-bench-field>
+            `,
+          )}
+        </div>
+        <h2>The day</h2>
+        <div class="ks-fields">
+          ${view.dayFields.map(
+            (field) => html`
+              <vw-bench-field
+                data-field=${field.id}
+                .label=${field.label}
+                .hint=${field.hint}
+                .text=${field.text}
+                .echo=${field.echo}
+                .problem=${field.problem}
+                @vw-field-change=${(e: CustomEvent<{ text: string }>) => void bench.typeDay(field.id, e.detail.text)}
+              ></vw-bench-field>
+            `,
+          )}
+        </div>
+        <ul class="ks-paper">
+          ${view.inputLines.map((line) => html`<li>${line}</li>`)}
+        </ul>
+      </section>
+    `;
+  }
+
+  #table(study: StudyView): TemplateResult {
+    return html`
+      <details class="ks-table">
+        <summary>The numbers behind the curve</summary>
+        <p>${study.chart.summary}</p>
+        <div class="ks-scroll" tabindex="0" role="region" aria-label="Table of the curve">
+          <table>
+            <thead>
+              <tr>
+                ${study.tableHead.map((cell) => html`<th scope="col">${cell}</th>`)}
+              </tr>
+            </thead>
+            <tbody>
+              ${study.tableRows.map(
+                (row) =>
+                  html`<tr>
+                    <th scope="row">${row.opening}</th>
+                    <td>${row.share}</td>
+                    ${row.cells.map((cell) => html`<td>${cell}</td>`)}
+                  </tr>`,
+              )}
+            </tbody>
+          </table>
+        </div>
+      </details>
+    `;
+  }
+
+  #opened = (event: CustomEvent<{ readonly frontMm: number }>): void => {
+    this.bench?.propose(event.detail.frontMm);
+  };
+
+  #failed = (event: CustomEvent<{ readonly message: string }>): void => {
+    this.bench?.tell(event.detail.message);
+  };
+
+  /** Marks when the first curve is on screen, for whoever measures a cold load. */
+  #drawn = (): void => {
+    if (performance.getEntriesByName('first-curve').length > 0) return;
+    requestAnimationFrame(() => performance.mark('first-curve'));
+  };
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'vw-key-study': VwKeyStudy;
+  }
+}
