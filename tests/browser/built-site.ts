@@ -1,0 +1,72 @@
+import { existsSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import type { Browser, Page } from 'playwright-core';
+import { preview } from 'vite';
+
+const ROOT = fileURLToPath(new URL('../..', import.meta.url));
+
+/** The built site, served. */
+export interface BuiltSite {
+  readonly url: string;
+  close(): Promise<void>;
+}
+
+/** Serves dist/ on a free port of this machine. @throws Error where nothing has been built */
+export async function serveBuiltSite(): Promise<BuiltSite> {
+  if (!existsSync(`${ROOT}dist/index.html`)) {
+    throw new Error('There is no built site in dist/. Run npm run build first; npm test does.');
+  }
+  const server = await preview({
+    root: ROOT,
+    logLevel: 'silent',
+    preview: { host: '127.0.0.1', port: 20_000 + (process.pid % 30_000), open: false },
+  });
+  return { url: server.resolvedUrls!.local[0], close: () => server.close() };
+}
+
+/** The sizes the screen is made for. */
+export const SIZES = {
+  laptop: { width: 1280, height: 800 },
+  tablet: { width: 820, height: 1180 },
+  phone: { width: 390, height: 844 },
+} as const;
+
+/** A page with what went wrong on it. */
+export interface WatchedPage {
+  readonly page: Page;
+  /** console errors, page errors and requests to anywhere but the site */
+  readonly faults: string[];
+}
+
+/** Opens the workbench and waits for the first curve. */
+export async function openWorkbench(
+  browser: Browser,
+  site: BuiltSite,
+  size: { readonly width: number; readonly height: number },
+): Promise<WatchedPage> {
+  const page = await browser.newPage({ viewport: size, hasTouch: size.width < 900 });
+  const faults: string[] = [];
+  page.on('console', (message) => {
+    if (message.type() === 'error') faults.push(`console: ${message.text()}`);
+  });
+  page.on('pageerror', (error) => faults.push(`page: ${error.message}`));
+  page.on('request', (request) => {
+    const url = request.url();
+    if (!url.startsWith(site.url) && !url.startsWith('data:') && !url.startsWith('blob:')) {
+      faults.push(`request: ${url}`);
+    }
+  });
+  await page.goto(site.url);
+  await waitForCurve(page);
+  return { page, faults };
+}
+
+/** Waits until the first curve has been drawn. */
+export async function waitForCurve(page: Page): Promise<void> {
+  await page.waitForFunction(() => performance.getEntriesByName('first-curve').length > 0);
+}
+
+/** Waits until no study is on its way. */
+export async function waitForAnswer(page: Page): Promise<void> {
+  await page.waitForSelector('.ks-answer[aria-busy="false"]');
+}
