@@ -26,7 +26,8 @@ function endOf(pad: PadOverHole): PadEnd {
   const warnings = warningsFor(pad);
   const noPadHoleRadiusSlope = flangedEndSlope(b, w);
   const shared = { noPadLength, noPadHoleRadiusSlope, padThicknessSlope: 0, equivalentParallel: h, warnings };
-  if (h === 0) return { ...shared, length: Infinity, slope: -Infinity, holeRadiusSlope: 0 };
+  // A rotation's rounding can leave a shut pad a hair below the rim.
+  if (!(h > 0)) return { ...shared, length: Infinity, slope: -Infinity, holeRadiusSlope: 0 };
   const x = h / b;
   const rim = x + (3 * w) / b;
   const curtain = 3.5 * x ** 0.8 * rim ** -0.4;
