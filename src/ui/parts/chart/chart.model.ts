@@ -96,8 +96,8 @@ export function placeWords(
   for (let row = 0; row < WORD_ROWS; row++) options.push({ side: 'right', row }, { side: 'left', row });
   const span = (i: number, place: WordPlace): [number, number] =>
     place.side === 'right'
-      ? [words[i].x - 8, words[i].x + words[i].width]
-      : [words[i].x - words[i].width, words[i].x + 8];
+      ? [words[i].x, words[i].x + words[i].width]
+      : [words[i].x - words[i].width, words[i].x];
   const costOf = (places: readonly WordPlace[]): number => {
     let cost = 0;
     places.forEach((place, i) => {

@@ -1,0 +1,133 @@
+import { describe, expect, it } from 'vitest';
+import type { StudyReport } from '../../src/ui/state/study-report.ts';
+import {
+  halfSpreadMm,
+  makeAnswerSentences,
+  type Manner,
+} from '../../src/ui/views/key-study/answer-sentences.ts';
+import { noteLabel, signedCents } from '../../src/ui/views/key-study/note-names.ts';
+import { plain, report } from './demo.ts';
+
+const MM: Manner = { unit: 'mm', readAt: 'front' };
+
+function words(of: StudyReport, manner = MM, proposedMm = of.present.frontMm): Record<string, string> {
+  const { links, ...rest } = makeAnswerSentences(of, manner, proposedMm);
+  const told = Object.fromEntries(Object.entries(rest).map(([name, text]) => [name, plain(text)]));
+  return { ...told, links: links.map((l) => `${l.pressing ? '!' : ''}${plain(l.text)}`).join(' ') };
+}
+
+describe('the answer in words', () => {
+  const e = report('e');
+  const answer = e.answer.kind === 'none in reach' ? null : e.answer.point;
+
+  it('tells the opening that is enough, in both units, with its measuring point', () => {
+    const mm = answer!.frontMm;
+    expect(words(e).headline).toBe(
+      `Open the E key to ${mm.toFixed(1)} mm (${(mm / 25.4).toFixed(3)} in) at the front.`,
+    );
+  });
+
+  it('puts the inch first when lengths are read in inches', () => {
+    const mm = answer!.frontMm;
+    expect(words(e, { unit: 'thou', readAt: 'front' }).headline).toContain(
+      `to ${(mm / 25.4).toFixed(3)} in (${mm.toFixed(1)} mm) at the front`,
+    );
+  });
+
+  it('tells the same pose at the centre when openings are read there', () => {
+    expect(words(e, { unit: 'mm', readAt: 'centre' }).headline).toContain(
+      `to ${answer!.centreMm.toFixed(1)} mm (${(answer!.centreMm / 25.4).toFixed(3)} in) at the centre`,
+    );
+  });
+
+  it('tells what a further step would buy, and half the pad model’s spread as the ±', () => {
+    const told = words(e);
+    expect(told.reason).toContain('another 0.5 mm (0.020 in) buys less than 1 cent on any note');
+    const half = (e.spreadMm.high! - e.spreadMm.low!) / 2;
+    expect(halfSpreadMm(e)).toBe(half);
+    expect(told.sure).toContain(`± ${half.toFixed(1)} mm`);
+    expect(told.sure).toContain('pad model');
+    expect(told.sure).toContain('± 0.2 mm');
+  });
+
+  it('tells where the key stands and which note lies furthest from there', () => {
+    const furthest = e.governed
+      .map(({ id }, i) => ({ id, cents: answer!.notes[i]!.cents }))
+      .sort((a, b) => Math.abs(b.cents) - Math.abs(a.cents))[0];
+    expect(furthest.cents).toBeGreaterThan(0);
+    expect(words(e).standing).toBe(
+      `It stands at 8.0 mm (0.315 in) at the front: ${noteLabel(furthest.id)} is ${furthest.cents.toFixed(1)} ` +
+        `cents flat of there, vent share ${Math.round(100 * e.present.ventShare)} %.`,
+    );
+  });
+
+  it('says enough instead of open where the key stands higher already, and sharp instead of flat', () => {
+    const high = report('e', { e: { openingMm: 13 } });
+    const told = words(high);
+    expect(told.headline).toMatch(/ at the front is enough for the E key\.$/);
+    expect(told.standing).toContain('sharp of there');
+  });
+
+  it('says so when the difference lies within the ±', () => {
+    const near = report('e', { e: { openingMm: answer!.frontMm - 0.2 } });
+    expect(words(near).standing).toContain('within the ±');
+    expect(words(e).standing).not.toContain('within the ±');
+  });
+
+  it('warns of the arm that would hold another pad down, and presses where the proposal runs into it', () => {
+    const { belowMm } = e.holdsDown[0];
+    const shown = `Set below ${belowMm.toFixed(1)} mm (${(belowMm / 25.4).toFixed(3)} in) at the front, its arm would start to hold down F♯ auxiliary.`;
+    expect(words(e, MM, belowMm + 0.1).links).toBe(shown);
+    expect(words(e, MM, belowMm - 0.1).links).toBe(`!${shown}`);
+  });
+
+  it('names two pads in one sentence where both begin at the same height', () => {
+    expect(words(report('f-sharp-auxiliary')).links).toMatch(/hold down G♯ and bis\.$/);
+  });
+
+  it('names the key that rules where a link sets the opening', () => {
+    const bis = report('bis', { a: { openingMm: 4.5 } });
+    expect(bis.answer.kind).toBe('set by a link');
+    const told = words(bis);
+    const link = bis.answer.kind === 'set by a link' ? bis.answer.linkFrontMm : NaN;
+    expect(told.headline).toBe(
+      `The A key’s arm stops the bis key at ${link.toFixed(1)} mm (${(link / 25.4).toFixed(3)} in) at the front, ` +
+        'short of where height stops helping.',
+    );
+    expect(told.reason).toContain('Raise the A key first.');
+  });
+
+  it('gives the reason where no opening within reach is enough', () => {
+    const none = report('e', {}, { reach: 0.004 });
+    expect(none.answer.kind).toBe('none in reach');
+    const told = words(none);
+    expect(told.headline).toBe('The E key has no opening within reach where more height stops helping.');
+    expect(told.reason).toMatch(
+      /Up to 4\.0 mm \(0\.157 in\) at the front.*still helps: the last step within reach/,
+    );
+    expect(told.sure).toBe('');
+  });
+
+  it('says that no note moves rather than naming an opening', () => {
+    const still = report('e', {}, { governsCents: 1000 });
+    expect(still.governed).toEqual([]);
+    expect(words(still).headline).toBe(
+      'No note moves by more than a cent with the E key: set it by ear and feel.',
+    );
+  });
+});
+
+describe('note names', () => {
+  it('are written as the trade writes them', () => {
+    expect(noteLabel('Bb5 one-and-one')).toBe('B♭5 one-and-one');
+    expect(noteLabel('F#4 side')).toBe('F♯4 side');
+    expect(noteLabel('Bb4 bis')).toBe('B♭4 bis');
+    expect(noteLabel('moves Eb6 by 1.2 cents')).toBe('moves E♭6 by 1.2 cents');
+  });
+
+  it('come with signed cents, and nothing is plus or minus zero', () => {
+    expect(signedCents(2.34)).toBe('+2.3');
+    expect(signedCents(-2.34)).toBe('−2.3');
+    expect(signedCents(-0.04)).toBe('0.0');
+  });
+});

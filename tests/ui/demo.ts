@@ -1,0 +1,43 @@
+import { readFileSync } from 'node:fs';
+import {
+  makeAirColumn,
+  studyVenting,
+  type VentingStudy,
+  type VentingStudyOptions,
+} from '../../src/acoustics/index.ts';
+import type { HornDocument } from '../../src/documents/horn-document.ts';
+import { loadHorn } from '../../src/documents/to-acoustics.ts';
+import { applyEdits, type HornEdits } from '../../src/ui/state/key-edits.ts';
+import { makeStudyReport, type StudyReport } from '../../src/ui/state/study-report.ts';
+
+/** The demo alto as it is shipped. */
+export const ALTO = JSON.parse(
+  readFileSync(new URL('../../datasets/horns/demo-alto.json', import.meta.url), 'utf8'),
+) as HornDocument;
+
+export const TENOR = JSON.parse(
+  readFileSync(new URL('../../datasets/horns/demo-tenor.json', import.meta.url), 'utf8'),
+) as HornDocument;
+
+/** The core's study of a key, with something typed over the document. */
+export function study(
+  keyId: string,
+  edits: HornEdits = {},
+  options: VentingStudyOptions = {},
+  document = ALTO,
+): VentingStudy {
+  const read = loadHorn(applyEdits(document, edits));
+  if (!read.ok) throw new Error(read.issues[0].message);
+  const air = makeAirColumn({ mouthpieceC: document.setup.airC ?? 26.85 });
+  return studyVenting(read.value.horn, read.value.setup, keyId, air, options);
+}
+
+/** The same as the worker would send it. */
+export function report(keyId: string, edits: HornEdits = {}, options: VentingStudyOptions = {}): StudyReport {
+  return makeStudyReport(study(keyId, edits, options));
+}
+
+/** Words with plain spaces, however they are kept together. */
+export function plain(text: string): string {
+  return text.replaceAll('\u00a0', ' ');
+}
