@@ -22,6 +22,8 @@ export interface Solved {
 
 const AIR = makeAirColumn();
 const RIM = 1;
+/** How far the palm D hole stays above small C's. */
+const PALM_D_ABOVE = 3;
 /** How much a driven pad's arm leaves between the link's limit and the pad's own stop: a little lost motion. */
 const SLACK = 1.03;
 /** The octaves the shape is asked for, and how wide we would like them, cents. */
@@ -170,6 +172,8 @@ export function solvePlaces(plan: HornPlan, start: Solved, sweeps: number): Solv
     length += step(plan, 'Bb3', miss('Bb3'));
     for (const [pad, id] of SOLVED_BY) {
       for (let i = 0; i < 2; i++) places[pad] = Math.max(8, places[pad] + step(plan, id, miss(id)));
+      // A note is that of its first open pad: palm D stays above small C, even where its note wants it lower.
+      if (pad === 19) places[19] = Math.min(places[19], places[18] - PALM_D_ABOVE);
     }
   }
   return { length, places, shape: start.shape };

@@ -12,7 +12,7 @@ import {
   padStates,
   playScale,
   resonanceNear,
-  withHoleEnd,
+  withHoleEnds,
   type Network,
 } from '../../../src/acoustics/index.ts';
 import { demoHorn, fingeringOf } from '../demo-horns.ts';
@@ -49,7 +49,7 @@ describe('a random horn', () => {
           expect(reflection).toBeLessThan(1 + PASSIVE_ROUNDING);
         }
       }),
-      { seed: 701, numRuns: 400 },
+      { seed: 701, numRuns: 400, endOnFailure: true },
     );
   });
 
@@ -60,7 +60,7 @@ describe('a random horn', () => {
         inputAdmittanceAt(networkOf(r), f, 'with reed', y);
         expect(y.every(Number.isFinite)).toBe(true);
       }),
-      { seed: 702, numRuns: 400 },
+      { seed: 702, numRuns: 400, endOnFailure: true },
     );
   });
 
@@ -83,7 +83,7 @@ describe('a random horn', () => {
         const size = Math.hypot(y[2], y[3]) + Math.hypot(y[0], y[1]) / f;
         expect(Math.hypot(re - y[2], im - y[3]) / size).toBeLessThan(DIFFERENCE);
       }),
-      { seed: 703, numRuns: 300 },
+      { seed: 703, numRuns: 300, endOnFailure: true },
     );
   });
 
@@ -104,7 +104,7 @@ describe('a random horn', () => {
         fc.pre(Math.hypot(za.re[0], za.im[0]) > 1e-4 * a.referenceImpedance);
         expect(relativeComplex(zb.re[0] * s * s, zb.im[0] * s * s, za.re[0], za.im[0])).toBeLessThan(1e-6);
       }),
-      { seed: 704, numRuns: 300 },
+      { seed: 704, numRuns: 300, endOnFailure: true },
     );
   });
 
@@ -116,9 +116,11 @@ describe('a random horn', () => {
           (s, i, all) => i === 0 || Math.abs(s.radius / all[i - 1].radius - 1) < 2,
         );
         fc.pre(mild);
-        const coarse = findResonances(networkOf(r), 80, 900);
+        // Even air: what a temperature's steps between pieces do is another law.
+        const day = { ...r.air, bellC: r.air.mouthpieceC };
+        const coarse = findResonances(makeNetwork(r.horn, r.setup, r.fingering, day), 80, 900);
         const fine = findResonances(
-          makeNetwork(r.horn, r.setup, r.fingering, r.air, { longestPiece: LONGEST_PIECE / 16 }),
+          makeNetwork(r.horn, r.setup, r.fingering, day, { longestPiece: LONGEST_PIECE / 16 }),
           80,
           900,
         );
@@ -129,7 +131,7 @@ describe('a random horn', () => {
           expect(relative(c.height, fine[i].height)).toBeLessThan(10 * CUTTING_HEIGHT);
         });
       }),
-      { seed: 705, numRuns: 60 },
+      { seed: 705, numRuns: 60, endOnFailure: true },
     );
   });
 });
@@ -157,8 +159,8 @@ describe.each(['alto', 'tenor'] as const)('the demo %s', (name) => {
 
   it('is the same with a hole of no opening as with a closed hole', () => {
     const network = makeNetwork(horn, setup, fingeringOf('G4'), air);
-    const shut = withHoleEnd(network, 'f', CLOSED);
-    const nearly = withHoleEnd(network, 'f', { endLength: 1e12, ventShare: 1e-14 });
+    const shut = withHoleEnds(network, new Map([['f', CLOSED]]));
+    const nearly = withHoleEnds(network, new Map([['f', { endLength: 1e12, ventShare: 1e-14 }]]));
     const f = [150, 300, 700, 1400];
     const a = impedanceSweep(shut, f);
     const b = impedanceSweep(nearly, f);
@@ -246,15 +248,18 @@ describe('the pitch of a random horn', () => {
         if (open === undefined || open.kind !== 'hole') return;
         // The vent share, which blends the series part, is held: this is the law of the shunt alone.
         const { ventShare, endLength } = open.end;
-        const wide = withHoleEnd(network, open.hole.id, { ventShare, endLength });
-        const narrow = withHoleEnd(network, open.hole.id, { ventShare, endLength: factor * endLength });
+        const wide = withHoleEnds(network, new Map([[open.hole.id, { ventShare, endLength }]]));
+        const narrow = withHoleEnds(
+          network,
+          new Map([[open.hole.id, { ventShare, endLength: factor * endLength }]]),
+        );
         const a = findResonances(lossless(narrow), 60, 600);
         const b = findResonances(lossless(wide), 60, 700);
         // Strong resonances only: where the bell radiates all, there is nothing left to order.
         fc.pre(a.length > 0 && b.length > 0 && a[0].q > 20 && b[0].q > 20);
         expect(b[0].frequency).toBeGreaterThan(a[0].frequency * (1 - LONG_ROUNDING));
       }),
-      { seed: 706, numRuns: 200 },
+      { seed: 706, numRuns: 200, endOnFailure: true },
     );
   });
 });

@@ -16,6 +16,13 @@ import { POLISHED_CENTS, relative } from '../tolerances.ts';
 
 const air = makeAirColumn();
 
+/** A peak below twice ρc/S sounds nothing; the search may step over such a ripple. */
+const PLAYABLE = 2;
+/** 0.001 cent as a share of the frequency. */
+const POLISHED_SHARE = 5.8e-7;
+/** Peak and zero of the reactive part differ in second order of 1/Q: a share of the half width. */
+const WELL_INSIDE = 0.1;
+
 /** Zeros of B from below in a dense even grid, each bisected: slow and plain. */
 function denseScan(network: Network, from: number, to: number, step: number): number[] {
   const y = new Float64Array(4);
@@ -54,16 +61,36 @@ describe('resonances found by bracketing', () => {
     }
   });
 
-  it('of random horns are those of a dense scan, to 0.001 cent', () => {
+  it('of random horns are those of a dense scan, to 0.001 cent, wherever the peak is above twice ρc/S', () => {
     fc.assert(
       fc.property(randomHorns, ({ horn, setup, fingering, air: day }) => {
         const network = makeNetwork(horn, setup, fingering, day);
-        const fast = findResonances(network, 60, 1500).map((r) => r.frequency);
-        const slow = denseScan(network, 60, 1500, 0.5);
-        expect(fast.length).toBe(slow.length);
-        fast.forEach((f, i) => expect(Math.abs(centsBetween(slow[i], f))).toBeLessThan(POLISHED_CENTS));
+        const fast = findResonances(network, 60, 1500);
+        const y = new Float64Array(4);
+        for (const f of denseScan(network, 60, 1500, 1)) {
+          inputAdmittanceAt(network, f, 'with reed', y, false);
+          if (1 / (y[0] * network.referenceImpedance) < PLAYABLE) continue;
+          const nearest = Math.min(...fast.map((r) => Math.abs(centsBetween(f, r.frequency))));
+          expect(nearest).toBeLessThan(POLISHED_CENTS);
+        }
       }),
-      { seed: 801, numRuns: 60 },
+      { seed: 801, numRuns: 60, endOnFailure: true },
+    );
+  });
+
+  it('are zeros of the reactive part and nothing else', () => {
+    fc.assert(
+      fc.property(randomHorns, ({ horn, setup, fingering, air: day }) => {
+        const network = makeNetwork(horn, setup, fingering, day);
+        const y = new Float64Array(4);
+        for (const r of findResonances(network, 60, 1500)) {
+          inputAdmittanceAt(network, r.frequency, 'with reed', y);
+          expect(y[3]).toBeGreaterThan(0);
+          // B over its slope is how far the true zero lies.
+          expect(Math.abs(y[1] / y[3] / r.frequency)).toBeLessThan(POLISHED_SHARE);
+        }
+      }),
+      { seed: 803, numRuns: 60, endOnFailure: true },
     );
   });
 
@@ -85,7 +112,7 @@ describe('resonances found by bracketing', () => {
     }
   });
 
-  it('are the peaks of the impedance with the reed, where they are sharp', () => {
+  it('lie at the peaks of the impedance, within a tenth of the half width', () => {
     const { horn, setup } = demoHorn('alto');
     const network = makeNetwork(horn, setup, fingeringOf('D4'), air);
     for (const r of findResonances(network, 100, 700)) {
@@ -95,12 +122,12 @@ describe('resonances found by bracketing', () => {
         return 1 / Math.hypot(y[0], y[1]);
       };
       let best = r.frequency;
-      for (let c = -30; c <= 30; c += 0.05) {
+      for (let c = -10; c <= 10; c += 0.01) {
         const f = r.frequency * 2 ** (c / 1200);
         if (height(f) > height(best)) best = f;
       }
-      // The peak and the zero of B part by the order of 1/Q² of a half width.
-      expect(Math.abs(centsBetween(r.frequency, best))).toBeLessThan((0.5 * 1731) / r.q ** 2 + 0.05);
+      const halfWidth = centsBetween(1, 1 + 1 / (2 * r.q));
+      expect(Math.abs(centsBetween(r.frequency, best))).toBeLessThan(WELL_INSIDE * halfWidth);
     }
   });
 });
@@ -137,7 +164,7 @@ describe('following one resonance', () => {
         if (outcome.found) expect(Object.values(outcome.resonance).every(Number.isFinite)).toBe(true);
         else expect(outcome.reason.length).toBeGreaterThan(10);
       }),
-      { seed: 802, numRuns: 200 },
+      { seed: 802, numRuns: 200, endOnFailure: true },
     );
   });
 });
