@@ -40,18 +40,19 @@ const COMMANDS: Readonly<Record<string, Command>> = {
   },
   impedance: {
     usage:
-      'impedance <horn.json> --note F4 --from 100 --to 1200 --step 0.5 [--setup <setup.json>] [--with-reed]',
-    allowed: ['note', 'from', 'to', 'step', 'setup', 'with-reed', ...DAY],
+      'impedance <horn.json> --note F4 --from 100 --to 1200 --step 0.5 [--setup <setup.json>] [--with-reed] [--neighbours]',
+    allowed: ['note', 'from', 'to', 'step', 'setup', 'with-reed', 'neighbours', ...DAY],
     run: printImpedance,
   },
   scale: {
-    usage: 'scale <horn.json> [--setup <setup.json>] [--a4 440] [--json]',
-    allowed: ['setup', 'json', 'a4', ...DAY],
+    usage: 'scale <horn.json> [--setup <setup.json>] [--a4 440] [--neighbours] [--json]',
+    allowed: ['setup', 'json', 'a4', 'neighbours', ...DAY],
     run: printScale,
   },
   study: {
-    usage: 'study <horn.json> --key 7 [--setup <setup.json>] [--a4 440] [--reach-mm 14] [--json]',
-    allowed: ['key', 'setup', 'json', 'a4', 'reach-mm', ...DAY],
+    usage:
+      'study <horn.json> --key 7 [--setup <setup.json>] [--a4 440] [--reach-mm 14] [--neighbours] [--json]',
+    allowed: ['key', 'setup', 'json', 'a4', 'reach-mm', 'neighbours', ...DAY],
     run: printStudy,
   },
 };
@@ -65,7 +66,13 @@ function printImpedance(words: Words): string {
   const count = Math.floor((to - from) / step + 1e-9) + 1;
   if (!(count <= 1_000_000))
     throw new BadInput(`invalid --step: ${step} Hz; expected at most a million lines, this makes ${count}`);
-  const network = makeNetwork(loaded.horn, loaded.setup, fingeringOption(words), airOption(words, loaded));
+  const network = makeNetwork(
+    loaded.horn,
+    loaded.setup,
+    fingeringOption(words),
+    airOption(words, loaded),
+    neighbours(words),
+  );
   const frequencies = Float64Array.from({ length: count }, (_, i) => from + i * step);
   const { re, im } = impedanceSweep(
     network,
@@ -79,7 +86,10 @@ function printImpedance(words: Words): string {
 function printScale(words: Words): string {
   const loaded = readHorn(onlyFile(words), words.options['setup'] as string | undefined);
   const notes = reportScale(
-    playScale(loaded.horn, loaded.setup, airOption(words, loaded), { a4: a4Option(words) }),
+    playScale(loaded.horn, loaded.setup, airOption(words, loaded), {
+      a4: a4Option(words),
+      ...neighbours(words),
+    }),
   );
   return words.options['json'] === true ? json(notes) : scaleTable(loaded.document.name, notes);
 }
@@ -87,7 +97,11 @@ function printScale(words: Words): string {
 function printStudy(words: Words): string {
   const loaded = readHorn(onlyFile(words), words.options['setup'] as string | undefined);
   const reach = numberOption(words, 'reach-mm', { low: 1, high: 60, unit: 'mm' }, 0) / 1000;
-  const options: VentingStudyOptions = { a4: a4Option(words), ...(reach > 0 ? { reach } : {}) };
+  const options: VentingStudyOptions = {
+    a4: a4Option(words),
+    ...neighbours(words),
+    ...(reach > 0 ? { reach } : {}),
+  };
   const study = studyVenting(
     loaded.horn,
     loaded.setup,
@@ -98,6 +112,11 @@ function printStudy(words: Words): string {
   const { id, relativeError } = DEFAULT_PAD_MODEL;
   const report = reportVentingStudy(study, { id, relativeError });
   return words.options['json'] === true ? json(report) : studyText(report);
+}
+
+/** Whether open holes hear each other; off unless asked for. */
+function neighbours(words: Words): { neighbours: boolean } {
+  return { neighbours: words.options['neighbours'] === true };
 }
 
 function json(value: unknown): string {

@@ -29,7 +29,7 @@ const VALUED = [
   'a4',
   'reach-mm',
 ] as const;
-const ALONE = ['json', 'with-reed'] as const;
+const ALONE = ['json', 'with-reed', 'neighbours'] as const;
 
 /** Sorts the words of a command line. @throws BadInput for an option it does not know */
 export function sortWords(words: readonly string[], allowed: readonly string[]): Words {

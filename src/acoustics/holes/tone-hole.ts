@@ -7,6 +7,7 @@ import {
   turnSlopesToTemperature,
   type Walls,
 } from '../bore/wall-losses.ts';
+import { mul, type Complex } from '../numerics/complex.ts';
 import { evenHyperbolicsAt } from '../numerics/even-hyperbolics.ts';
 import type { OnePort } from '../two-port.ts';
 import {
@@ -23,6 +24,8 @@ export interface HoleEnd {
   readonly endLength: number;
   /** 0 closed … 1 no pad: the hole's acoustic conductance as a share of what it is without a pad */
   readonly ventShare: number;
+  /** Pa·s/m, resistance times S_h that strong flow adds at the opening; left out when playing softly */
+  readonly flowResistance?: number;
 }
 
 export const CLOSED: HoleEnd = Object.freeze({ endLength: Infinity, ventShare: 0 });
@@ -40,6 +43,8 @@ export interface HoleTube {
   readonly endPerHz: number;
   /** πρS_h/c, per Hz²: the radiation resistance times S_h */
   readonly radiationPerHz2: number;
+  /** Pa·s/m, the flow's extra resistance times S_h */
+  readonly flowResistance: number;
 }
 
 /**
@@ -59,6 +64,7 @@ export function makeHoleTube(shape: HoleShape, end: HoleEnd, air: Air): HoleTube
     innerPerHz: walls.inertancePerHz * innerLength(shape),
     endPerHz: end.endLength < CLOSED_FROM ? walls.inertancePerHz * end.endLength : Infinity,
     radiationPerHz2: (Math.PI * air.density * area) / air.soundSpeed,
+    flowResistance: end.flowResistance ?? 0,
   };
 }
 
@@ -70,7 +76,7 @@ const even = new Float64Array(4);
  *
  * The chimney is a lossy tube of length l = t + t_m. Open, it ends in the lumped impedance
  * jωρ·endLength/S_h + ρck²/4π: an inertance, and the radiation resistance of a source small against the
- * wavelength in free space. Closed, it ends in nothing. Writing the end as a length inside tan(k·length)
+ * wavelength in free space; loud playing adds a resistance of its own. Closed, it ends in nothing. Writing the end as a length inside tan(k·length)
  * instead would put a false resonance into a nearly closed hole; the two agree to third order in k·length.
  *
  *   with z = Z'S·l, y = Y'/S·l, w = zy, σ = sinh s/s, χ = cosh s = σ + wε, e = Z_e S_h, i = jωρ t_i
@@ -81,19 +87,26 @@ const even = new Float64Array(4);
  * a monopole, Pierce, Acoustics, ch. 4 (all from memory).
  * **Holds for:** holes small against the wavelength (kb < 0.5).
  *
- * @param f   Hz
- * @param out Y_s and dY_s/df
+ * @param f     Hz
+ * @param out   Y_s and dY_s/df
+ * @param extra Pa·s/m, what stands outside the opening besides, times S_h; taken as constant in the slope
  */
-export function holeAdmittanceAt(tube: HoleTube, f: number, out: OnePort, withSlope: boolean): void {
+export function holeAdmittanceAt(
+  tube: HoleTube,
+  f: number,
+  out: OnePort,
+  withSlope: boolean,
+  extra?: Complex,
+): void {
   lineTermsAt(tube.walls, f, line, withSlope);
-  setHole(tube, f);
+  setHole(tube, f, extra);
   out[0] = tube.area * at.qRe;
   out[1] = tube.area * at.qIm;
   if (!withSlope) return;
   const { length } = tube;
   for (let i = 0; i < 4; i++) direction[i] = line[4 + i] * length;
-  direction[4] = (2 * at.eRe) / f;
-  direction[5] = at.eIm / f;
+  direction[4] = 2 * tube.radiationPerHz2 * f;
+  direction[5] = tube.endPerHz;
   direction[6] = tube.innerPerHz;
   slopeAlong(tube, out, 2);
 }
@@ -105,7 +118,7 @@ const at = {
 };
 
 /** Computes Y_s/S_h = q and all it is made of, from the line terms. */
-function setHole(tube: HoleTube, f: number): void {
+function setHole(tube: HoleTube, f: number, extra?: Complex): void {
   const { length } = tube;
   const zRe = line[0] * length;
   const zIm = line[1] * length;
@@ -121,8 +134,8 @@ function setHole(tube: HoleTube, f: number): void {
   const ysRe = yRe * sRe - yIm * sIm;
   const ysIm = yRe * sIm + yIm * sRe;
   const closed = tube.endPerHz === Infinity;
-  const eRe = closed ? 0 : tube.radiationPerHz2 * f * f;
-  const eIm = closed ? 0 : tube.endPerHz * f;
+  const eRe = closed ? 0 : tube.radiationPerHz2 * f * f + tube.flowResistance + (extra?.re ?? 0);
+  const eIm = closed ? 0 : tube.endPerHz * f + (extra?.im ?? 0);
   const nRe = closed ? ysRe : chRe + ysRe * eRe - ysIm * eIm;
   const nIm = closed ? ysIm : chIm + ysRe * eIm + ysIm * eRe;
   const mRe = closed ? chRe : chRe * eRe - chIm * eIm + zRe * sRe - zIm * sIm;
@@ -222,10 +235,11 @@ export function holeVariationsAt(
   logSlopes: Air,
   out: HoleVariations,
   admittance: OnePort,
+  extra?: Complex,
 ): void {
   const { walls, length } = tube;
   lineTermsAt(walls, f, line, true);
-  setHole(tube, f);
+  setHole(tube, f, extra);
   admittance[0] = tube.area * at.qRe;
   admittance[1] = tube.area * at.qIm;
   perHz.set(line);
@@ -241,7 +255,7 @@ export function holeVariationsAt(
   turnSlopesToRadius(walls, f, line);
   const longer = matchingLengthSlope(shape);
   for (let i = 0; i < 4; i++) direction[i] = line[4 + i] * length + line[i] * longer;
-  direction[4] = (2 * at.eRe) / shape.holeRadius;
+  direction[4] = (2 * tube.radiationPerHz2 * f * f) / shape.holeRadius;
   direction[5] = 0;
   direction[6] = walls.inertancePerHz * f * innerLengthSlope(shape);
   slopeAlong(tube, out, 4);
@@ -251,10 +265,42 @@ export function holeVariationsAt(
   line.set(perHz);
   turnSlopesToTemperature(walls, f, logSlopes, line);
   for (let i = 0; i < 4; i++) direction[i] = line[4 + i] * length;
-  direction[4] = at.eRe * (logSlopes.density - logSlopes.soundSpeed);
-  direction[5] = at.eIm * logSlopes.density;
+  direction[4] = tube.radiationPerHz2 * f * f * (logSlopes.density - logSlopes.soundSpeed);
+  direction[5] = tube.endPerHz * f * logSlopes.density;
   direction[6] = at.inner * logSlopes.density;
   slopeAlong(tube, out, 6);
 }
 
 const perHz = makeLineTerms();
+
+/**
+ * Chimney two-port of an open hole, as velocities: (p, v) at the bore from (p, v) at the rim plane.
+ *
+ *   p = χ p_o + zσ v_o + jωρt_i·v,  v = yσ p_o + χ v_o
+ */
+export interface ChimneyLine {
+  /** χ */
+  readonly ch: Complex;
+  /** zσ */
+  readonly zs: Complex;
+  /** yσ */
+  readonly ys: Complex;
+  /** ωρt_i, imaginary part of the inner impedance times S_h */
+  readonly inner: number;
+  /** Z_e·S_h: what ends the chimney */
+  readonly end: Complex;
+}
+
+/** The chimney of an open hole taken apart, for what happens outside it. */
+export function chimneyLineAt(tube: HoleTube, f: number): ChimneyLine {
+  lineTermsAt(tube.walls, f, line, false);
+  setHole(tube, f);
+  const sigma = { re: even[0], im: even[1] };
+  return {
+    ch: { re: at.chRe, im: at.chIm },
+    zs: mul({ re: at.zRe, im: at.zIm }, sigma),
+    ys: { re: at.ysRe, im: at.ysIm },
+    inner: at.inner,
+    end: { re: at.eRe, im: at.eIm },
+  };
+}

@@ -10,6 +10,8 @@ import {
   makeWaveState,
   type OnePort,
 } from '../two-port.ts';
+import type { Complex } from '../numerics/complex.ts';
+import { meetNeighbours } from './neighbours.ts';
 import type { HoleElement, Network } from './network.ts';
 
 /**
@@ -28,6 +30,7 @@ import type { HoleElement, Network } from './network.ts';
  *   series impedance z       W = −u²·δz
  *   two-port                 W = p₁(δC p₂ + δD u₂) − u₁(δA p₂ + δB u₂)
  *   bell load z, u = 1       W = −δz
+ *   between open holes       W = −Σ U_i δZ_ij U_j   (neighbours.ts)
  *
  * **Source:** ours; the invariant is Lagrange's identity for the wave equation. Checked against central
  * differences in the tests.
@@ -77,6 +80,7 @@ const variations: HoleVariations = new Float64Array(8);
 export function sensitivitiesAt(network: Network, f: number): Sensitivities {
   const { elements } = network;
   const omega = 2 * Math.PI * f;
+  const around = network.neighbours ? meetNeighbours(network, f) : null;
 
   const bell = network.bellWarming;
   openEndImpedanceAt(network.bellRadius, f, network.bellAir, network.bellCorrection, onePort);
@@ -120,7 +124,7 @@ export function sensitivitiesAt(network: Network, f: number): Sensitivities {
       onePort[1] = y;
       applyShunt(onePort, state, false);
     } else {
-      const hole = passHole(element, f);
+      const hole = passHole(element, f, around?.extras.get(element.hole.id));
       holes.push(hole.sensitivity);
       wTempRe += hole.temperatureRe;
       wTempIm += hole.temperatureIm;
@@ -146,8 +150,8 @@ export function sensitivitiesAt(network: Network, f: number): Sensitivities {
   const reedSlope = -omega * network.reedCompliance * (mouth.density + 2 * mouth.soundSpeed);
   return {
     holes: holes.reverse(),
-    temperatureRe: wTempRe * iRe - wTempIm * iIm,
-    temperatureIm: wTempRe * iIm + wTempIm * iRe + reedSlope,
+    temperatureRe: wTempRe * iRe - wTempIm * iIm + (around?.warming.re ?? 0),
+    temperatureIm: wTempRe * iIm + wTempIm * iRe + reedSlope + (around?.warming.im ?? 0),
     mouthpieceRe: wMouthRe * iRe - wMouthIm * iIm,
     mouthpieceIm: wMouthRe * iIm + wMouthIm * iRe,
     referenceLogSlope: mouth.density + mouth.soundSpeed,
@@ -167,6 +171,7 @@ const PARTS = [
 function passHole(
   element: HoleElement,
   f: number,
+  extra: Complex | undefined,
 ): { sensitivity: Mutable<HoleSensitivity>; temperatureRe: number; temperatureIm: number } {
   const { hole, tube, end, air, warming, halfSeriesPerHz } = element;
   // Both halves of the series impedance: −(u₂² + u₁²)·δz, δz = jωρδt_a/2S.
@@ -175,7 +180,7 @@ function passHole(
   applyReactance(halfSeriesPerHz, f, state, false);
   const pRe = state[0] * state[0] - state[1] * state[1];
   const pIm = 2 * state[0] * state[1];
-  holeVariationsAt(hole, tube, f, warming, variations, onePort);
+  holeVariationsAt(hole, tube, f, warming, variations, onePort, extra);
   applyShunt(onePort, state, false);
   uRe += state[2] * state[2] - state[3] * state[3];
   uIm += 2 * state[2] * state[3];

@@ -1,5 +1,6 @@
 import { findRoot } from '../numerics/find-root.ts';
-import { inputAdmittanceAt, type Network } from '../network/network.ts';
+import { inputAdmittanceAt } from '../network/input-admittance.ts';
+import type { Network } from '../network/network.ts';
 
 /**
  * What a resonance of the air column is to the player.

@@ -9,13 +9,8 @@ import { keySetupOf, type Horn, type Setup, type ToneHole } from '../horn.ts';
 import { centsBetween, FINGERINGS, noteFrequency, type Fingering } from '../keywork/fingerings.ts';
 import { centrePerFront, makePadPose } from '../keywork/hinge.ts';
 import { padStates } from '../keywork/linkage.ts';
-import {
-  inputAdmittanceAt,
-  makeNetworkWithEnds,
-  withHoleEnds,
-  type Network,
-  type NetworkOptions,
-} from '../network/network.ts';
+import { inputAdmittanceAt } from '../network/input-admittance.ts';
+import { makeNetworkWithEnds, withHoleEnds, type Network, type NetworkOptions } from '../network/network.ts';
 import { sensitivitiesAt, type HoleSensitivity } from '../network/sensitivities.ts';
 import { latticeCutoff, type CutoffOutcome } from '../resonance/lattice-cutoff.ts';
 import { followResonance, resonanceNear, type Resonance } from '../resonance/resonances.ts';
@@ -93,7 +88,7 @@ export function playWholeHorn(
   const model = options.padModel ?? DEFAULT_PAD_MODEL;
   const full = new Map(horn.holes.map((hole) => [hole.id, openHole(horn, setup, hole, model, undefined)]));
   const allShut = new Map(horn.holes.map((hole) => [hole.id, CLOSED]));
-  const shut = makeNetworkWithEnds(horn, allShut, air, options.longestPiece);
+  const shut = makeNetworkWithEnds(horn, allShut, air, options);
   return (options.fingerings ?? FINGERINGS).map((fingering) => {
     const states = padStates(horn.keywork, new Set(fingering.touches));
     const open = new Map<string, OpenHole>();
