@@ -255,12 +255,14 @@ export function holeVariationsAt(
   turnSlopesToRadius(walls, f, line);
   const longer = matchingLengthSlope(shape);
   for (let i = 0; i < 4; i++) direction[i] = line[4 + i] * length + line[i] * longer;
-  direction[4] = (2 * tube.radiationPerHz2 * f * f) / shape.holeRadius;
-  direction[5] = 0;
+  // What stands outside is the same impedance whatever the hole's area; e carries the area.
+  const perRadius = 2 / shape.holeRadius;
+  direction[4] = perRadius * (tube.radiationPerHz2 * f * f + (extra?.re ?? 0));
+  direction[5] = perRadius * (extra?.im ?? 0);
   direction[6] = walls.inertancePerHz * f * innerLengthSlope(shape);
   slopeAlong(tube, out, 4);
-  out[4] += (2 / shape.holeRadius) * tube.area * at.qRe;
-  out[5] += (2 / shape.holeRadius) * tube.area * at.qIm;
+  out[4] += perRadius * tube.area * at.qRe;
+  out[5] += perRadius * tube.area * at.qIm;
 
   line.set(perHz);
   turnSlopesToTemperature(walls, f, logSlopes, line);

@@ -1,5 +1,4 @@
 import { Matrix, solve } from 'ml-matrix';
-import type { Air } from '../air/air.ts';
 import { coneTwoPortAt } from '../bore/cone.ts';
 import { chimneyLineAt, holeAdmittanceAt, type ChimneyLine } from '../holes/tone-hole.ts';
 import { add, div, mul, sub, type Complex } from '../numerics/complex.ts';
@@ -21,7 +20,7 @@ import { passElement, startAtBell, type OutletExtras } from './walk.ts';
  *
  *   p_o,i = Z_e,i U_i + Σ_j Z_ij U_j,   Z_ij = jωρ e^{−jkr}/(4πr),  j ≠ i
  *
- * r is the distance along the bore, but never less than the two holes' radii together: holes at one height
+ * r is the distance along the bore, but never less than the bore's radius there: holes at nearly one height
  * sit round the body, not inside each other. The bell is left out.
  *
  * With one unit of flow at the mouthpiece the pressures on the bore at the open holes are
@@ -68,11 +67,10 @@ export function meetNeighbours(network: Network, f: number): Surroundings {
       const pressure = scale(mul(mutual[i][j], outlets[j]), other.area);
       outside = add(outside, pressure);
       const power = scale(mul(outlets[i], pressure), hole.area);
-      const kr =
-        (2 * Math.PI * f * distance(hole, other)) / between(hole.element.air, other.element.air).soundSpeed;
-      const { density, soundSpeed } = between(hole.element.warming, other.element.warming);
+      const air = between(hole, other);
+      const kr = (2 * Math.PI * f * distance(hole, other)) / air.soundSpeed;
       slope = sub(slope, mul(power, { re: 1 / f, im: -kr / f }));
-      warming = sub(warming, mul(power, { re: density, im: kr * soundSpeed }));
+      warming = sub(warming, mul(power, { re: air.densitySlope, im: kr * air.soundSpeedSlope }));
     });
     const extra = div(outside, outlets[i]);
     extras.set(hole.element.hole.id, extra);
@@ -130,22 +128,36 @@ function solveOutlets(
 }
 
 function mutualImpedance(a: OpenHole, b: OpenHole, f: number): Complex {
-  const { density, soundSpeed } = between(a.element.air, b.element.air);
+  const { density, soundSpeed } = between(a, b);
   const r = distance(a, b);
   const kr = (2 * Math.PI * f * r) / soundSpeed;
   const size = (density * f) / (2 * r);
   return { re: size * Math.sin(kr), im: size * Math.cos(kr) };
 }
 
-/** Density and sound speed (or their slopes) half way between two holes, so that Z_ij = Z_ji. */
-function between(a: Air, b: Air): { density: number; soundSpeed: number } {
-  return { density: 0.5 * (a.density + b.density), soundSpeed: 0.5 * (a.soundSpeed + b.soundSpeed) };
+/** Density and sound speed half way between two holes, so that Z_ij = Z_ji, and their logarithmic slopes. */
+function between(a: OpenHole, b: OpenHole): Between {
+  const mean = (key: 'density' | 'soundSpeed'): [value: number, logSlope: number] => {
+    const p = a.element.air[key];
+    const q = b.element.air[key];
+    return [(p + q) / 2, (p * a.element.warming[key] + q * b.element.warming[key]) / (p + q)];
+  };
+  const [density, densitySlope] = mean('density');
+  const [soundSpeed, soundSpeedSlope] = mean('soundSpeed');
+  return { density, densitySlope, soundSpeed, soundSpeedSlope };
+}
+
+interface Between {
+  readonly density: number;
+  readonly densitySlope: number;
+  readonly soundSpeed: number;
+  readonly soundSpeedSlope: number;
 }
 
 function distance(a: OpenHole, b: OpenHole): number {
   const p = a.element.hole;
   const q = b.element.hole;
-  return Math.max(Math.abs(p.x - q.x), p.holeRadius + q.holeRadius);
+  return Math.max(Math.abs(p.x - q.x), (p.boreRadius + q.boreRadius) / 2);
 }
 
 function scale(a: Complex, by: number): Complex {

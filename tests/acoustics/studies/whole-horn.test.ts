@@ -1,0 +1,189 @@
+import { beforeAll, describe, expect, it } from 'vitest';
+import {
+  makeAirColumn,
+  ownPose,
+  playScale,
+  playWholeHorn,
+  withOpening,
+  type AirColumn,
+  type Answer,
+  type Horn,
+  type NoteAnswers,
+  type Setup,
+  type WholeHornNote,
+  type WholeHornOptions,
+} from '../../../src/acoustics/index.ts';
+import { demoHorn } from '../demo-horns.ts';
+
+/**
+ * What a derivative may differ from a five-point central difference: relative 1e-6, or the difference's own
+ * rounding (cents and log heights are good to about 1e-9 and 1e-11 here).
+ */
+const RELATIVE = 1e-6;
+const CENTS_ROUNDING = 1e-9;
+const HEIGHT_ROUNDING = 1e-11;
+
+interface Case {
+  readonly horn: Horn;
+  readonly setup: Setup;
+  readonly air: AirColumn;
+}
+
+/** Moist air that cools towards the bell, and an E key set so low that its arm rules F♯ auxiliary and what hangs on it. */
+function ruledCase(name: 'alto' | 'tenor'): Case {
+  const { horn, setup } = demoHorn(name);
+  return {
+    horn,
+    setup: withOpening(setup, 'e', { at: 'front', height: 7e-3 }),
+    air: makeAirColumn({ mouthpieceC: 29, bellC: 24, humidity: 0.6 }),
+  };
+}
+
+function play(c: Case, options: WholeHornOptions): WholeHornNote[] {
+  return playWholeHorn(c.horn, c.setup, c.air, options);
+}
+
+/** Worst disagreement between derivative and difference, in units of what is allowed. */
+function worstOf(
+  base: readonly WholeHornNote[],
+  options: WholeHornOptions,
+  move: (by: number) => Case,
+  step: number,
+  answerOf: (answers: NoteAnswers) => Answer,
+): number {
+  const runs = [1, -1, 2, -2].map((k) => play(move(k * step), options));
+  let worst = 0;
+  base.forEach((note, i) => {
+    if (!note.outcome.found) return;
+    const moved = runs.map((run) => {
+      const { outcome } = run[i];
+      if (!outcome.found) throw new Error(`${note.fingering.id} lost`);
+      return outcome;
+    });
+    const difference = (of: (o: (typeof moved)[number]) => number): number =>
+      (8 * (of(moved[0]) - of(moved[1])) - (of(moved[2]) - of(moved[3]))) / (12 * step);
+    const { cents, logHeight } = answerOf(note.outcome.answers);
+    const centsByDifference = difference((o) => o.cents);
+    const heightByDifference = difference((o) => Math.log(o.resonance.height));
+    worst = Math.max(
+      worst,
+      Math.abs(cents - centsByDifference) / (RELATIVE * Math.abs(centsByDifference) + CENTS_ROUNDING / step),
+      Math.abs(logHeight - heightByDifference) /
+        (RELATIVE * Math.abs(heightByDifference) + HEIGHT_ROUNDING / step),
+    );
+  });
+  return worst;
+}
+
+describe.each([
+  ['alto', false],
+  ['tenor', false],
+  ['alto', true],
+] as const)('on the demo %s, neighbours heard: %s', (name, neighbours) => {
+  const here = ruledCase(name);
+  let base: WholeHornNote[];
+  let options: WholeHornOptions;
+  beforeAll(() => {
+    base = play(here, { neighbours });
+    options = {
+      neighbours,
+      near: new Map(
+        base.flatMap((n) =>
+          n.outcome.found ? [[n.fingering.id, n.outcome.resonance.frequency] as const] : [],
+        ),
+      ),
+    };
+  });
+
+  // With neighbours every evaluation solves a dense system; a few keys stand for all.
+  const ids = neighbours ? ['e', 'd', 'body-vent'] : here.horn.holes.map((h) => h.id);
+  const withHole = (id: string, change: { holeRadius?: number; chimney?: number }): Case => ({
+    ...here,
+    horn: {
+      ...here.horn,
+      holes: here.horn.holes.map((h) =>
+        h.id === id
+          ? {
+              ...h,
+              holeRadius: h.holeRadius + (change.holeRadius ?? 0),
+              chimney: h.chimney + (change.chimney ?? 0),
+            }
+          : h,
+      ),
+    },
+  });
+
+  it.each(ids)('the answers to %s are central differences: opening, hole radius, chimney', (id) => {
+    const index = here.horn.holes.findIndex((h) => h.id === id);
+    if (here.setup.keys.has(id)) {
+      const { front } = ownPose(here.horn, here.setup, id);
+      const open = (by: number): Case => ({
+        ...here,
+        setup: withOpening(here.setup, id, { at: 'front', height: front + by }),
+      });
+      expect(worstOf(base, options, open, 5e-6, (a) => a.keys[index].opening)).toBeLessThan(1);
+    }
+    const widen = (by: number): Case => withHole(id, { holeRadius: by });
+    const raise = (by: number): Case => withHole(id, { chimney: by });
+    expect(worstOf(base, options, widen, 5e-6, (a) => a.keys[index].holeRadius)).toBeLessThan(1);
+    expect(worstOf(base, options, raise, 5e-6, (a) => a.keys[index].chimney)).toBeLessThan(1);
+  });
+
+  it('the answers to temperature and mouthpiece volume are central differences', () => {
+    const warm = (by: number): Case => ({
+      ...here,
+      air: makeAirColumn({ mouthpieceC: 29 + by, bellC: 24 + by, humidity: 0.6 }),
+    });
+    const swell = (by: number): Case => ({ ...here, horn: { ...here.horn, extraMouthpieceVolume: by } });
+    expect(worstOf(base, options, warm, 0.02, (a) => a.temperature)).toBeLessThan(1);
+    expect(worstOf(base, options, swell, 2e-9, (a) => a.mouthpieceVolume)).toBeLessThan(1);
+  });
+});
+
+describe('the whole horn', () => {
+  it('plays the same notes as the scale', () => {
+    const { horn, setup } = demoHorn('alto');
+    const air = makeAirColumn();
+    const whole = playWholeHorn(horn, setup, air);
+    playScale(horn, setup, air).forEach((note, i) => {
+      const { outcome } = whole[i];
+      expect(outcome.found).toBe(note.played.found);
+      if (outcome.found && note.played.found) {
+        expect(outcome.resonance.frequency / note.played.resonance.frequency).toBeCloseTo(1, 9);
+      }
+    });
+  });
+
+  it('passes a lower-stack opening on to the pads it rules, and to none where the link has slack', () => {
+    const { horn, setup } = demoHorn('alto');
+    const air = makeAirColumn();
+    const opening = (s: Setup): number => {
+      const g4 = playWholeHorn(horn, s, air).find((n) => n.fingering.id === 'G4')!;
+      if (!g4.outcome.found) throw new Error('G4 has a resonance');
+      return g4.outcome.answers.keys.find((k) => k.id === 'e')!.opening.cents;
+    };
+    const slack = opening(setup);
+    const ruled = opening(withOpening(setup, 'e', { at: 'front', height: 7e-3 }));
+    // G is first vented by F♯ auxiliary, which E's arm holds down when E stands at 7 mm.
+    expect(ruled).toBeGreaterThan(4 * slack);
+  });
+
+  it('a pad that gains thickness acts as one that loses opening', () => {
+    const { horn, setup } = demoHorn('alto');
+    const f4 = playWholeHorn(horn, setup, makeAirColumn()).find((n) => n.fingering.id === 'F4')!;
+    if (!f4.outcome.found) throw new Error('F4 has a resonance');
+    const e = f4.outcome.answers.keys.find((k) => k.id === 'e')!;
+    expect(e.padThickness.cents).toBeLessThan(0);
+    // The centre falls by the full thickness but rises by less than the front does.
+    expect(Math.abs(e.padThickness.cents)).toBeGreaterThan(e.opening.cents);
+  });
+
+  it('rises by about three cents per degree on every note, as common practice has it', () => {
+    const { horn, setup } = demoHorn('tenor');
+    for (const note of playWholeHorn(horn, setup, makeAirColumn())) {
+      if (!note.outcome.found) continue;
+      expect(note.outcome.answers.temperature.cents).toBeGreaterThan(2.7);
+      expect(note.outcome.answers.temperature.cents).toBeLessThan(3.1);
+    }
+  });
+});
