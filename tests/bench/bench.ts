@@ -1,6 +1,6 @@
 /**
- * How fast one impedance sweep is: 2,000 frequencies of one fingering of the demo alto, against the same
- * chain elsewhere. `npm run bench`, or `npm run --silent bench -- --json` for machines: an array of
+ * How fast one impedance sweep is (2,000 frequencies of one fingering of the demo alto) and how fast the whole
+ * horn with all its answers, against the same chain elsewhere. `npm run bench`, or `npm run --silent bench -- --json` for machines: an array of
  *
  *   name    what was timed against what
  *   ours    median time of our sweep, ms
@@ -8,6 +8,8 @@
  *   ratio   theirs / ours, no unit
  *   spread  {ours, theirs}: half the range of the middle half of the runs, as a share of the median
  *   note    what was scaled or left out
+ *
+ * and, for how cost grows, {name, exponent, note}: cost ∝ size^exponent.
  *
  * Every other program is checked to give the same numbers before it is timed.
  */
@@ -17,6 +19,8 @@ import { findFingering, impedanceSweep, makeAirColumn, makeNetwork } from '../..
 import { loadHorn } from '../../src/documents/to-acoustics.ts';
 import { chainOf, type Chain } from './chain.ts';
 import { mathjsImpedance } from './mathjs-chain.ts';
+import { compare, timeRuns, type Comparison } from './timing.ts';
+import { costGrowth, wholeHornAgainst } from './whole-horn.ts';
 
 const FREQUENCIES = 2000;
 /** mathjs is timed on this many of them, evenly spread, and scaled. */
@@ -25,15 +29,6 @@ const RUNS = 15;
 const WARM_UP = 30;
 /** The worst relative difference allowed before timing means anything. */
 const SAME_NUMBERS = 1e-9;
-
-interface Comparison {
-  readonly name: string;
-  readonly ours: number;
-  readonly theirs: number;
-  readonly ratio: number;
-  readonly spread: { readonly ours: number; readonly theirs: number };
-  readonly note: string;
-}
 
 function demoNetwork() {
   const path = new URL('../../datasets/horns/demo-alto.json', import.meta.url);
@@ -46,36 +41,6 @@ function demoNetwork() {
 const network = demoNetwork();
 const chain = chainOf(network);
 const frequencies = Float64Array.from({ length: FREQUENCIES }, (_, i) => 80 + (i * 1920) / (FREQUENCIES - 1));
-
-function timeRuns(runs: number, work: () => void): number[] {
-  return Array.from({ length: runs }, () => {
-    const start = performance.now();
-    work();
-    return performance.now() - start;
-  });
-}
-
-function quantile(times: readonly number[], q: number): number {
-  const sorted = [...times].sort((a, b) => a - b);
-  const at = q * (sorted.length - 1);
-  const low = Math.floor(at);
-  return sorted[low] + (at - low) * ((sorted[low + 1] ?? sorted[low]) - sorted[low]);
-}
-
-const median = (times: readonly number[]): number => quantile(times, 0.5);
-const spreadOf = (times: readonly number[]): number =>
-  (quantile(times, 0.75) - quantile(times, 0.25)) / 2 / median(times);
-
-function compare(name: string, note: string, ours: readonly number[], theirs: readonly number[]): Comparison {
-  return {
-    name,
-    ours: median(ours),
-    theirs: median(theirs),
-    ratio: median(theirs) / median(ours),
-    spread: { ours: spreadOf(ours), theirs: spreadOf(theirs) },
-    note,
-  };
-}
 
 function assertSame(
   name: string,
@@ -136,8 +101,15 @@ if (typeof numpy !== 'string') {
   );
 }
 
+const perEvaluation = {
+  mathjs: mathjsTimes.map((t) => t / FREQUENCIES),
+  numpy: typeof numpy === 'string' ? null : numpy.milliseconds.map((t) => t / FREQUENCIES),
+};
+results.push(...wholeHornAgainst(perEvaluation));
+const growth = costGrowth();
+
 if (process.argv.includes('--json')) {
-  console.log(JSON.stringify(results, null, 2));
+  console.log(JSON.stringify([...results, ...growth], null, 2));
 } else {
   console.log(`${chain.elements.length} elements, ${FREQUENCIES} frequencies`);
   for (const r of results) {
@@ -147,5 +119,6 @@ if (process.argv.includes('--json')) {
         `${r.ratio.toFixed(1)} times (${r.note})`,
     );
   }
+  for (const g of growth) console.log(`${g.name}: exponent ${g.exponent.toFixed(2)} (${g.note})`);
   if (typeof numpy === 'string') console.log(`numpy left out: ${numpy}`);
 }

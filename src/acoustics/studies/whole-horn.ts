@@ -63,7 +63,7 @@ export interface WholeHornNote {
         readonly found: true;
         readonly resonance: Resonance;
         readonly cents: number;
-        readonly answers: NoteAnswers;
+        readonly answers: NoteAnswers | null;
       }
     | { readonly found: false; readonly reason: string };
   readonly cutoff: CutoffOutcome;
@@ -76,6 +76,8 @@ export interface WholeHornOptions extends NetworkOptions {
   readonly fingerings?: readonly Fingering[];
   /** Hz by fingering id: where each note's resonance was before a small change, to follow it from there */
   readonly near?: ReadonlyMap<string, number>;
+  /** whether the notes are differentiated too; default true */
+  readonly answers?: boolean;
 }
 
 /** Plays every fingering and differentiates it. */
@@ -108,7 +110,7 @@ export function playWholeHorn(
     if (!outcome.found) return { fingering, target, outcome, cutoff };
     const { resonance } = outcome;
     const cents = centsBetween(target, resonance.frequency);
-    const answers = answersOf(horn, network, resonance.frequency, open);
+    const answers = options.answers === false ? null : answersOf(horn, network, resonance.frequency, open);
     return { fingering, target, outcome: { found: true, resonance, cents, answers }, cutoff };
   });
 }

@@ -62,7 +62,7 @@ function worstOf(
     });
     const difference = (of: (o: (typeof moved)[number]) => number): number =>
       (8 * (of(moved[0]) - of(moved[1])) - (of(moved[2]) - of(moved[3]))) / (12 * step);
-    const { cents, logHeight } = answerOf(note.outcome.answers);
+    const { cents, logHeight } = answerOf(note.outcome.answers!);
     const centsByDifference = difference((o) => o.cents);
     const heightByDifference = difference((o) => Math.log(o.resonance.height));
     worst = Math.max(
@@ -160,7 +160,7 @@ describe('the whole horn', () => {
     const opening = (s: Setup): number => {
       const g4 = playWholeHorn(horn, s, air).find((n) => n.fingering.id === 'G4')!;
       if (!g4.outcome.found) throw new Error('G4 has a resonance');
-      return g4.outcome.answers.keys.find((k) => k.id === 'e')!.opening.cents;
+      return g4.outcome.answers!.keys.find((k) => k.id === 'e')!.opening.cents;
     };
     const slack = opening(setup);
     const ruled = opening(withOpening(setup, 'e', { at: 'front', height: 7e-3 }));
@@ -172,7 +172,7 @@ describe('the whole horn', () => {
     const { horn, setup } = demoHorn('alto');
     const f4 = playWholeHorn(horn, setup, makeAirColumn()).find((n) => n.fingering.id === 'F4')!;
     if (!f4.outcome.found) throw new Error('F4 has a resonance');
-    const e = f4.outcome.answers.keys.find((k) => k.id === 'e')!;
+    const e = f4.outcome.answers!.keys.find((k) => k.id === 'e')!;
     expect(e.padThickness.cents).toBeLessThan(0);
     // The centre falls by the full thickness but rises by less than the front does.
     expect(Math.abs(e.padThickness.cents)).toBeGreaterThan(e.opening.cents);
@@ -182,8 +182,8 @@ describe('the whole horn', () => {
     const { horn, setup } = demoHorn('tenor');
     for (const note of playWholeHorn(horn, setup, makeAirColumn())) {
       if (!note.outcome.found) continue;
-      expect(note.outcome.answers.temperature.cents).toBeGreaterThan(2.7);
-      expect(note.outcome.answers.temperature.cents).toBeLessThan(3.1);
+      expect(note.outcome.answers!.temperature.cents).toBeGreaterThan(2.7);
+      expect(note.outcome.answers!.temperature.cents).toBeLessThan(3.1);
     }
   });
 });
