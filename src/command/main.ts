@@ -3,12 +3,14 @@ import {
   impedanceSweep,
   makeNetwork,
   playScale,
+  playWholeHorn,
   studyVenting,
   type VentingStudyOptions,
 } from '../acoustics/index.ts';
 import { answerHoles } from '../documents/hole-request.ts';
 import { reportScale } from '../documents/scale-report.ts';
 import { reportVentingStudy } from '../documents/venting-report.ts';
+import { reportWholeHorn } from '../documents/whole-horn-report.ts';
 import { accept, BadInput } from './bad-input.ts';
 import { readHorn, readJson } from './files.ts';
 import {
@@ -48,6 +50,11 @@ const COMMANDS: Readonly<Record<string, Command>> = {
     usage: 'scale <horn.json> [--setup <setup.json>] [--a4 440] [--neighbours] [--json]',
     allowed: ['setup', 'json', 'a4', 'neighbours', ...DAY],
     run: printScale,
+  },
+  answers: {
+    usage: 'answers <horn.json> [--setup <setup.json>] [--a4 440] [--neighbours]',
+    allowed: ['setup', 'a4', 'neighbours', ...DAY],
+    run: printAnswers,
   },
   study: {
     usage:
@@ -92,6 +99,13 @@ function printScale(words: Words): string {
     }),
   );
   return words.options['json'] === true ? json(notes) : scaleTable(loaded.document.name, notes);
+}
+
+function printAnswers(words: Words): string {
+  const loaded = readHorn(onlyFile(words), words.options['setup'] as string | undefined);
+  const options = { a4: a4Option(words), ...neighbours(words) };
+  const notes = playWholeHorn(loaded.horn, loaded.setup, airOption(words, loaded), options);
+  return json(reportWholeHorn(loaded.horn, notes));
 }
 
 function printStudy(words: Words): string {

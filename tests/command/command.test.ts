@@ -6,6 +6,7 @@ import {
   impedanceSweep,
   makeAirColumn,
   makeNetwork,
+  playWholeHorn,
   studyVenting,
 } from '../../src/acoustics/index.ts';
 import { loadHorn } from '../../src/documents/to-acoustics.ts';
@@ -177,6 +178,21 @@ describe('study', () => {
     const report = JSON.parse(run(['study', ALTO, '--key', '7', '--reach-mm', '8', '--json']).out);
     expect(report.diminishingReturn.kind).toBe('none in reach');
     expect(report.diminishingReturn.reason).toContain('still');
+  });
+});
+
+describe('answers', () => {
+  it('gives each note its answer to each pad, in cents per mm', () => {
+    const { code, out } = run(['answers', ALTO]);
+    expect(code).toBe(0);
+    const report = JSON.parse(out);
+    expect(report.pads).toHaveLength(23);
+    const f4 = report.notes.find((n: { fingering: string }) => n.fingering === 'F4');
+    const { horn, setup } = demoAlto();
+    const note = playWholeHorn(horn, setup, makeAirColumn()).find((n) => n.fingering.id === 'F4')!;
+    if (!note.outcome.found) throw new Error('F4 has a resonance');
+    const e = note.outcome.answers!.keys.find((k) => k.id === 'e')!;
+    expect(f4.perOpeningMm[report.pads.indexOf('e')].cents).toBe(e.opening.cents / 1000);
   });
 });
 
