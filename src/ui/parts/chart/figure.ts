@@ -49,6 +49,7 @@ const SHARE_TOP = 0.27;
 const NOTES_BOTTOM = 0.35;
 const LABEL_GAP_PX = 15;
 const LABEL_CHAR_PX = 7;
+const NARROW_PX = 520;
 const WORD_CHAR_PX = 7.4;
 
 /** The whole figure at a size. */
@@ -144,7 +145,7 @@ export function makeFigure(
       ],
       annotations: [
         ...placed.map((mark) => markerWord(mark, model, colours)),
-        ...lineLabels(model, plotHeight),
+        ...lineLabels(model, plotHeight, size.width),
       ],
     },
   };
@@ -178,8 +179,13 @@ export function proposedUpdate(
 
 /** Room for the longest line name. */
 function rightMargin(model: ChartModel, width: number): number {
-  const longest = Math.max(4, ...model.lines.map((line) => line.label.length));
-  return Math.min(18 + LABEL_CHAR_PX * longest, 0.36 * width);
+  const longest = Math.max(4, ...model.lines.map((line) => nameAt(line.label, width).length));
+  return 18 + LABEL_CHAR_PX * longest;
+}
+
+/** A narrow picture has no room for the long way of saying which fingers. */
+function nameAt(label: string, width: number): string {
+  return width < NARROW_PX ? label.replace('one-and-one', '1+1') : label;
 }
 
 interface PlacedMarker {
@@ -325,7 +331,7 @@ function panelFrame(colours: ChartColours, y0: number, y1: number): Partial<Shap
 }
 
 /** Each line's name at its end, moved up or down just enough that none covers another. */
-function lineLabels(model: ChartModel, plotHeight: number): Partial<Annotation>[] {
+function lineLabels(model: ChartModel, plotHeight: number, width: number): Partial<Annotation>[] {
   const panelPx = (1 - NOTES_BOTTOM) * plotHeight;
   const [low, high] = model.yRange;
   const px = (y: number): number => ((high - y) / (high - low)) * panelPx;
@@ -353,7 +359,7 @@ function lineLabels(model: ChartModel, plotHeight: number): Partial<Annotation>[
     arrowcolor: TINTS[line.tint % TINTS.length],
     standoff: 1,
     borderpad: 0,
-    text: line.label,
+    text: nameAt(line.label, width),
     font: { color: TINTS[line.tint % TINTS.length], size: 12 },
   }));
 }

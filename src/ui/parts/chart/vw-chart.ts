@@ -5,10 +5,13 @@ import { CONFIG, makeFigure, proposedUpdate, type ChartColours } from './figure.
 
 type Plotly = (typeof import('plotly.js-dist'))['default'];
 
-/** The drawing library is large: it is fetched once, after the page has shown its words. */
 let library: Promise<Plotly> | null = null;
-const fetchLibrary = (): Promise<Plotly> =>
-  (library ??= import('plotly.js-dist').then((module) => module.default));
+
+/** The drawing library is large: it is fetched once, and best asked for as soon as the page shows its words. */
+export function fetchChartLibrary(): Promise<Plotly> {
+  library ??= import('plotly.js-dist').then((module) => module.default);
+  return library;
+}
 
 /** What paper is wide enough for, px. */
 const PAPER_PX = 690;
@@ -40,17 +43,12 @@ export class VwChart extends LitElement {
     this.#watch.observe(this);
     addEventListener('beforeprint', this.#toPaper);
     addEventListener('afterprint', this.#fromPaper);
-    // Words first: the library is asked for when the first frame is out.
-    requestAnimationFrame(() =>
-      setTimeout(() => {
-        void fetchLibrary().then(
-          (plotly) => {
-            this.#plotly = plotly;
-            this.#schedule();
-          },
-          (error: unknown) => this.#tell(error),
-        );
-      }),
+    fetchChartLibrary().then(
+      (plotly) => {
+        this.#plotly = plotly;
+        this.#schedule();
+      },
+      (error: unknown) => this.#tell(error),
     );
   }
 

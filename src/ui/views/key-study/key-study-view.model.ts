@@ -1,4 +1,5 @@
 import type { MeasuringPoint } from '../../../acoustics/index.ts';
+import type { HornDocument } from '../../../documents/horn-document.ts';
 import { formatBoth, formatLength, lengthOnAxis, type LengthUnit } from '../../../documents/length-format.ts';
 import type { ChartLine, ChartModel, ProposedMark } from '../../parts/chart/chart.model.ts';
 import { makePadDrawing, type PadDrawing } from '../../parts/pad-drawing.model.ts';
@@ -12,7 +13,7 @@ import {
   type Measure,
 } from '../../state/bench-state.ts';
 import { DAY_FIELDS, LENGTH_FIELDS, type DayFieldId, type FieldId } from '../../state/fields.ts';
-import { keyedHoles } from '../../state/key-edits.ts';
+import { keyedHoles, keyOf, type HornEdits } from '../../state/key-edits.ts';
 import type { GovernedReport, NoteReport, PointReport, StudyReport } from '../../state/study-report.ts';
 import { makeAnswerSentences, openingMm, percent, type AnswerSentences } from './answer-sentences.ts';
 import { listed, noteLabel, signedCents, unbroken } from './note-names.ts';
@@ -79,6 +80,7 @@ export interface KeyStudyView {
   readonly measure: Measure;
   readonly readAt: MeasuringPoint;
   readonly alert: string | null;
+  /** mouthpiece first */
   readonly strip: readonly StripKey[];
   readonly keyId: string;
   readonly keyTitle: string;
@@ -125,12 +127,30 @@ const chartMemo = memoLast(
   }),
 );
 
+/** The strip changes with edits and horns, not with the slider. */
+const stripMemo = memoLast(makeStrip);
+
+/** Every pad as it stands on the horn, mouthpiece first. */
+function makeStrip(document: HornDocument, edits: HornEdits, vents: StudyReport['vents'] | null): StripKey[] {
+  return keyedHoles(document)
+    .sort((a, b) => a.positionMm - b.positionMm)
+    .map((k) => ({
+      id: k.id,
+      number: k.number,
+      name: k.name,
+      padMm: edits[k.id]?.padDiameterMm ?? keyOf(document, k.id).entry.padDiameterMm,
+      rests: k.rests,
+      vents: ventWords(vents, k.id),
+      edited: edits[k.id] !== undefined,
+    }));
+}
+
 /** The whole page from the state. */
 export function makeKeyStudyView(state: BenchState): KeyStudyView {
   const horn = hornInHand(state);
   const { report } = state.study;
   const hole = keyedHoles(horn.document).find((k) => k.id === horn.keyId)!;
-  const vents = ventWords(report, horn.keyId);
+  const vents = ventWords(report?.vents ?? null, horn.keyId);
   return {
     shelf: state.shelf,
     hornId: state.hornId,
@@ -139,17 +159,7 @@ export function makeKeyStudyView(state: BenchState): KeyStudyView {
     measure: state.measure,
     readAt: state.readAt,
     alert: state.alert,
-    strip: keyedHoles(horn.document).map((k) => ({
-      id: k.id,
-      number: k.number,
-      name: k.name,
-      padMm:
-        horn.edits[k.id]?.padDiameterMm ??
-        horn.document.setup.keys.find((e) => e.pad === k.id)!.padDiameterMm,
-      rests: k.rests,
-      vents: ventWords(report, k.id),
-      edited: horn.edits[k.id] !== undefined,
-    })),
+    strip: stripMemo(horn.document, horn.edits, report?.vents ?? null),
     keyId: horn.keyId,
     keyTitle: `Pad ${hole.number} · ${hole.name} key`,
     keyDetail: [
@@ -167,8 +177,8 @@ export function makeKeyStudyView(state: BenchState): KeyStudyView {
   };
 }
 
-function ventWords(report: StudyReport | null, keyId: string): string {
-  return (report?.vents[keyId] ?? []).map(noteLabel).join(', ');
+function ventWords(vents: StudyReport['vents'] | null, keyId: string): string {
+  return (vents?.[keyId] ?? []).map(noteLabel).join(', ');
 }
 
 function fieldsPart(

@@ -335,7 +335,8 @@ export const keyStudyStyles = css`
     .ks-top {
       --vw-choice-size: 0.8125rem;
       --vw-choice-pad: 0.35rem;
-      gap: 0.4rem;
+      flex-wrap: nowrap;
+      gap: 0.35rem;
     }
     .ks-side {
       height: 280px;

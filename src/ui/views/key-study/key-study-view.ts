@@ -1,8 +1,9 @@
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import { guard } from 'lit/directives/guard.js';
 import type { MeasuringPoint } from '../../../acoustics/index.ts';
 import type { LengthUnit } from '../../../documents/length-format.ts';
-import '../../parts/chart/vw-chart.ts';
+import { fetchChartLibrary } from '../../parts/chart/vw-chart.ts';
 import '../../parts/vw-bench-field.ts';
 import '../../parts/vw-choice.ts';
 import '../../parts/vw-key-strip.ts';
@@ -54,6 +55,16 @@ export class VwKeyStudy extends LitElement {
     this.view = makeKeyStudyView(store.get());
   }
 
+  /** While the worker runs its first study, the curve's library comes in. */
+  override firstUpdated(): void {
+    requestAnimationFrame(() =>
+      setTimeout(() => {
+        // A failure is told by the chart itself, which asks again.
+        fetchChartLibrary().catch(() => undefined);
+      }),
+    );
+  }
+
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     this.#stop?.();
@@ -86,7 +97,7 @@ export class VwKeyStudy extends LitElement {
       <main class="ks-page" @vw-browser-failure=${this.#failed}>
         <section class="ks-keys" aria-label="Choose a key">
           <vw-key-strip
-            .pads=${[...view.strip].reverse()}
+            .pads=${view.strip}
             .value=${view.keyId}
             @vw-key-change=${(e: CustomEvent<{ id: string }>) => bench.chooseKey(e.detail.id)}
           ></vw-key-strip>
@@ -322,13 +333,15 @@ export class VwKeyStudy extends LitElement {
               </tr>
             </thead>
             <tbody>
-              ${study.tableRows.map(
-                (row) =>
-                  html`<tr>
-                    <th scope="row">${row.opening}</th>
-                    <td>${row.share}</td>
-                    ${row.cells.map((cell) => html`<td>${cell}</td>`)}
-                  </tr>`,
+              ${guard([study.tableRows], () =>
+                study.tableRows.map(
+                  (row) =>
+                    html`<tr>
+                      <th scope="row">${row.opening}</th>
+                      <td>${row.share}</td>
+                      ${row.cells.map((cell) => html`<td>${cell}</td>`)}
+                    </tr>`,
+                ),
               )}
             </tbody>
           </table>
