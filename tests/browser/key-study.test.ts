@@ -349,6 +349,17 @@ describe('the key study, built', () => {
       .toMatch(/^The A key’s arm stops the bis key at 4\.0 mm/);
   });
 
+  it('still answers, and says what is missing, when the curve’s library cannot be fetched', async () => {
+    const page = await browser.newPage({ viewport: SIZES.laptop });
+    onTestFinished(() => page.close());
+    await page.route('**/plotly*', (route) => route.abort());
+    await page.goto(site.url);
+    await expect.poll(() => text(page, '[role="alert"]')).toContain('drawing library could not be fetched');
+    await expect.poll(() => text(page, '.ks-answer h1')).toContain('Open the E key to');
+    await page.getByRole('button', { name: 'Close' }).click();
+    await expect.poll(() => page.locator('[role="alert"]').isVisible()).toBe(false);
+  });
+
   it('prints the answer, the curve, the drawing and the inputs as text', async () => {
     const page = await open();
     await page.emulateMedia({ media: 'print' });

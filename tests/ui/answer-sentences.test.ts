@@ -81,6 +81,16 @@ describe('the answer in words', () => {
     expect(words(e, MM, belowMm - 0.1).links).toBe(`!${shown}`);
   });
 
+  it('says that the arm holds the other pad down already, and from where it would let go', () => {
+    const low = report('e', { e: { openingMm: 5 } });
+    const letGo = e.holdsDown[0].belowMm;
+    expect(low.holdsDown[0].belowMm).toBeCloseTo(letGo, 9);
+    expect(words(low).links).toBe(
+      `!As it stands its arm holds down F♯ auxiliary, and lets go only above ${letGo.toFixed(1)} mm ` +
+        `(${(letGo / 25.4).toFixed(3)} in) at the front; the curve leaves what it holds where it is.`,
+    );
+  });
+
   it('names two pads in one sentence where both begin at the same height', () => {
     expect(words(report('f-sharp-auxiliary')).links).toMatch(/hold down G♯ and bis\.$/);
   });

@@ -205,7 +205,9 @@ export interface HeldDown {
 export function heldDownBy(horn: Horn, setup: Setup, id: string): HeldDown[] {
   return horn.keywork.links.flatMap((link) => {
     if (link.driver !== id || link.ratio === undefined) return [];
-    const driven = standingPad(horn, setup, link.driven);
+    // Without this arm: one that holds the pad down already would name its own height as the limit.
+    const keywork = { ...horn.keywork, links: horn.keywork.links.filter((other) => other !== link) };
+    const driven = standingPad({ ...horn, keywork }, setup, link.driven);
     return [{ driven: link.driven, below: driven.pose.front / link.ratio }];
   });
 }

@@ -15,11 +15,6 @@ const THUMB_PX = 34;
  */
 @customElement('vw-opening-slider')
 export class VwOpeningSlider extends LitElement {
-  static override shadowRootOptions: ShadowRootInit = {
-    ...LitElement.shadowRootOptions,
-    delegatesFocus: true,
-  };
-
   static override styles = [
     controlStyles,
     css`

@@ -157,8 +157,10 @@ export class VwPadDrawing extends LitElement {
 
   @property({ attribute: false }) geometry: PadGeometry | null = null;
 
-  /** mm at the front, as far as a drag may go */
-  @property({ type: Number }) reach = 0;
+  /** mm at the front, between which a drag may go */
+  @property({ type: Number }) low = 0;
+
+  @property({ type: Number }) high = 0;
 
   @state() private frame: { readonly width: number; readonly height: number } | null = null;
 
@@ -250,7 +252,7 @@ export class VwPadDrawing extends LitElement {
     const x = (at.x - place.x) / place.pxPerMm;
     const y = (at.y - place.y) / place.pxPerMm;
     const wanted = Math.round(frontMmAt(this.geometry, x, y) * 10) / 10;
-    const frontMm = Math.min(Math.max(wanted, 0.3), Math.floor(this.reach * 10) / 10);
+    const frontMm = Math.min(Math.max(wanted, this.low), this.high);
     this.dispatchEvent(
       new CustomEvent('vw-opening-change', { bubbles: true, composed: true, detail: { frontMm } }),
     );

@@ -24,8 +24,7 @@ import { DAY_FIELDS, LENGTH_FIELDS, type DayFieldId, type FieldId } from '../sta
 import { DEMO_HORNS } from './demo-horns.ts';
 import { makePhysicsClient, type PhysicsClient, type WorkerPort } from './physics-client.ts';
 
-/** Reading typed lengths needs the unit library; it is fetched when a hand first goes to a field. */
-const reader = (): Promise<typeof import('../state/read-field.ts')> => import('../state/read-field.ts');
+type Reader = typeof import('../state/read-field.ts');
 
 /** Everything a person can do at the bench, as calls. */
 export interface Bench {
@@ -91,6 +90,18 @@ export function openBench(store: Store<BenchState>, makeWorker: () => WorkerPort
   const fail = (what: string, error: unknown): void =>
     store.update((state) => ({ ...state, alert: `${what}: ${String(error)}` }));
 
+  // Reading typed lengths needs the unit library; it is fetched when a hand first goes to a field.
+  const withReader = async (work: (reader: Reader) => void): Promise<void> => {
+    let reader: Reader;
+    try {
+      reader = await import('../state/read-field.ts');
+    } catch (error) {
+      fail('What reads the fields could not be fetched', error);
+      return;
+    }
+    work(reader);
+  };
+
   return {
     store,
     async takeHorn(hornId) {
@@ -108,49 +119,47 @@ export function openBench(store: Store<BenchState>, makeWorker: () => WorkerPort
     setUnit: (unit) => store.update((state) => ({ ...state, unit })),
     setReadAt: (readAt) => store.update((state) => ({ ...state, readAt })),
     setMeasure: (measure) => store.update((state) => ({ ...state, measure })),
-    expectTyping: () => {
-      reader().catch((error: unknown) => fail('The unit reader could not be fetched', error));
-    },
-    async type(field, text) {
-      const { readKeyLength, readProposed } = await reader();
-      store.update((state) => {
-        const { document, edits, keyId } = hornInHand(state);
-        const inHand = { document, edits, keyId };
-        if (field === 'proposed') {
-          const { report } = state.study;
-          if (report === null) return state;
-          const read = readProposed(inHand, state.readAt, report.reachMm, text, state.unit);
+    expectTyping: () => void withReader(() => undefined),
+    type: (field, text) =>
+      withReader(({ readKeyLength, readProposed }) =>
+        store.update((state) => {
+          const { document, edits, keyId } = hornInHand(state);
+          const inHand = { document, edits, keyId };
+          if (field === 'proposed') {
+            const { report } = state.study;
+            if (report === null) return state;
+            const read = readProposed(inHand, state.readAt, report.reachMm, text, state.unit);
+            return read.ok
+              ? keepText(propose(state, read.value), field, { text, problem: null })
+              : keepText(state, field, { text, problem: read.message });
+          }
+          const plan = LENGTH_FIELDS.find((f) => f.id === field)!;
+          const read = readKeyLength(inHand, plan, text, state.unit);
           return read.ok
-            ? keepText(propose(state, read.value), field, { text, problem: null })
+            ? acceptEdit(state, field, { [field]: read.value }, text)
             : keepText(state, field, { text, problem: read.message });
-        }
-        const plan = LENGTH_FIELDS.find((f) => f.id === field)!;
-        const read = readKeyLength(inHand, plan, text, state.unit);
-        return read.ok
-          ? acceptEdit(state, field, { [field]: read.value }, text)
-          : keepText(state, field, { text, problem: read.message });
-      });
-    },
-    async typeDay(field, text) {
-      const { readDayNumber } = await reader();
-      const plan = DAY_FIELDS.find((f) => f.id === field)!;
-      const read = readDayNumber(plan, text);
-      store.update((state) =>
-        read.ok
-          ? acceptDay(state, field, read.value, text)
-          : refuseDay(state, field, { text, problem: read.message }),
-      );
-    },
-    async setMeasuredAt(at) {
-      const { problemWith } = await reader();
-      store.update((state) => {
-        const { document, edits, keyId } = hornInHand(state);
-        const problem = problemWith({ document, edits, keyId }, { measuredAt: at });
-        return problem === null
-          ? acceptEdit(state, 'measuredAt', { measuredAt: at }, null)
-          : keepText(state, 'measuredAt', { text: at, problem });
-      });
-    },
+        }),
+      ),
+    typeDay: (field, text) =>
+      withReader(({ readDayNumber }) => {
+        const plan = DAY_FIELDS.find((f) => f.id === field)!;
+        const read = readDayNumber(plan, text);
+        store.update((state) =>
+          read.ok
+            ? acceptDay(state, field, read.value, text)
+            : refuseDay(state, field, { text, problem: read.message }),
+        );
+      }),
+    setMeasuredAt: (at) =>
+      withReader(({ problemWith }) =>
+        store.update((state) => {
+          const { document, edits, keyId } = hornInHand(state);
+          const problem = problemWith({ document, edits, keyId }, { measuredAt: at });
+          return problem === null
+            ? acceptEdit(state, 'measuredAt', { measuredAt: at }, null)
+            : keepText(state, 'measuredAt', { text: at, problem });
+        }),
+      ),
     resetKey: () => store.update(resetKey),
     tell: (alert) => store.update((state) => ({ ...state, alert })),
     dismissAlert: () => store.update((state) => ({ ...state, alert: null })),

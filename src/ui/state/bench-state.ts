@@ -104,6 +104,11 @@ export function proposedMmOf(state: BenchState, report: StudyReport): number {
   return hornInHand(state).proposedMm[report.keyId] ?? suggestedMmOf(report);
 }
 
+/** The least and greatest opening a hand can propose, mm at the front, on the slider's own steps. */
+export function proposableMm(report: StudyReport): { readonly lowMm: number; readonly highMm: number } {
+  return { lowMm: 0.3, highMm: Math.floor(report.reachMm * 10 + 1e-6) / 10 };
+}
+
 /** Where a proposal starts: at the answer, or as found where there is none the key can reach. */
 export function suggestedMmOf(report: StudyReport): number {
   return report.answer.kind === 'reached' ? report.answer.point.frontMm : report.present.frontMm;

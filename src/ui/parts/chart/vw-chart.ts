@@ -9,7 +9,13 @@ let library: Promise<Plotly> | null = null;
 
 /** The drawing library is large: it is fetched once, and best asked for as soon as the page shows its words. */
 export function fetchChartLibrary(): Promise<Plotly> {
-  library ??= import('plotly.js-dist').then((module) => module.default);
+  library ??= import('plotly.js-dist').then(
+    (module) => module.default,
+    (error: unknown) => {
+      library = null;
+      throw error;
+    },
+  );
   return library;
 }
 

@@ -31,6 +31,9 @@ export interface Manner {
 /** Reading a pad's opening with a wedge repeats to this, common practice. */
 const READING_REPEAT_MM = 0.2;
 
+/** Closer than this an arm and its pad count as touching. */
+const TOUCHING_MM = 0.005;
+
 /** Changes of a note smaller than this are not worth a word. */
 const LEAST_TOLD_CENTS = 0.05;
 
@@ -180,9 +183,14 @@ function linkSentences(report: StudyReport, { unit }: Manner, proposedMm: number
     else known.names.push(drivenName);
   }
   for (const [shown, { names, belowMm }] of byHeight) {
+    // A hair of rounding is not holding down: arms are made to meet their pads.
+    const holding = report.present.frontMm < belowMm - TOUCHING_MM;
     sentences.push({
-      text: `Set below ${shown} at the front, its arm would start to hold down ${listed(names)}.`,
-      pressing: proposedMm < belowMm,
+      text: holding
+        ? `As it stands its arm holds down ${listed(names)}, and lets go only above ${shown} at the front; ` +
+          'the curve leaves what it holds where it is.'
+        : `Set below ${shown} at the front, its arm would start to hold down ${listed(names)}.`,
+      pressing: holding || proposedMm < belowMm,
     });
   }
   return sentences;

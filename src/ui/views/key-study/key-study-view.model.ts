@@ -7,6 +7,7 @@ import {
   hornInHand,
   isCurrent,
   keyInHand,
+  proposableMm,
   proposedMmOf,
   suggestedMmOf,
   type BenchState,
@@ -271,8 +272,7 @@ function makeProposal(
   });
   return {
     frontMm,
-    lowMm: 0.3,
-    highMm: Math.floor(report.reachMm * 10) / 10,
+    ...proposableMm(report),
     foundMm: report.present.frontMm,
     enoughMm: report.answer.kind === 'none in reach' ? null : report.answer.point.frontMm,
     valueText: `${formatBoth(valueMm, unit)} at the ${readAt}`,

@@ -236,7 +236,8 @@ export class VwKeyStudy extends LitElement {
         <vw-pad-drawing
           .drawing=${study.drawing}
           .geometry=${study.report.geometry}
-          .reach=${study.report.reachMm}
+          .low=${proposal.lowMm}
+          .high=${proposal.highMm}
         ></vw-pad-drawing>
       </section>
       <section class="ks-curve" aria-label="Curve">
