@@ -46,7 +46,7 @@ describe('a pad on its hinge', () => {
     fc.assert(
       fc.property(keys, angles, fc.constantFrom(...points), ({ hinge, padRadius }, angle, at) => {
         const pose = poseAtAngle(hinge, padRadius, angle);
-        fc.pre(pose[at] >= 0);
+        fc.pre(pose.back >= 0 && pose[at] <= largestOpening(hinge, padRadius, at) * (1 - LONG_ROUNDING));
         const again = makePadPose(hinge, padRadius, { at, height: pose[at] });
         for (const point of points) expect(Math.abs(again[point] - pose[point])).toBeLessThan(1e-9);
         expect(Math.abs(again.angle - angle)).toBeLessThan(1e-6);
@@ -89,9 +89,14 @@ describe('a pad on its hinge', () => {
     fc.assert(
       fc.property(keys, ({ hinge, padRadius }) => {
         const most = largestOpening(hinge, padRadius, 'front');
+        expect(Number.isFinite(makePadPose(hinge, padRadius, { at: 'front', height: most }).centre)).toBe(
+          true,
+        );
         const pose = makePadPose(hinge, padRadius, { at: 'front', height: most * (1 - LONG_ROUNDING) });
         expect(pose.angle).toBeLessThanOrEqual(WIDEST_SWING);
-        expect(() => makePadPose(hinge, padRadius, { at: 'front', height: most * 1.001 })).toThrow(/expected at most/);
+        expect(() => makePadPose(hinge, padRadius, { at: 'front', height: most * 1.001 })).toThrow(
+          /expected at most/,
+        );
       }),
       { seed: 905, numRuns: 100 },
     );
