@@ -81,6 +81,13 @@ describe('the bench', () => {
     expect(proposedMmOf(propose(state, null), e)).toBe(answer);
   });
 
+  it('proposes nothing for the next key while the screen still shows the one before', () => {
+    const next = chooseKey(studied(fresh), 'g');
+    expect(propose(next, 6)).toBe(next);
+    const tenor = takeHorn(studied(fresh), 'demo-tenor', TENOR);
+    expect(propose(tenor, 6)).toBe(tenor);
+  });
+
   it('tells a proposed opening apart from the one found', () => {
     const state = propose(studied(fresh), 6);
     expect(documentInHand(state).setup.keys.find((k) => k.pad === 'e')!.openingMm).toBe(8);

@@ -28,6 +28,8 @@ export interface HornOnBench {
 export interface StudyState {
   /** what the report answers; null before the first */
   readonly report: StudyReport | null;
+  /** the horn the report is of */
+  readonly hornId: string;
   /** counts studies asked for; a report is current when it answers the last */
   readonly asked: number;
   readonly answered: number;
@@ -70,7 +72,7 @@ export function makeBenchState(
     measure: 'pitch',
     day: { airC: document.setup.airC ?? 26.85, a4Hz: 440 },
     dayTyped: {},
-    study: { report: null, asked: 0, answered: 0, problem: null },
+    study: { report: null, hornId, asked: 0, answered: 0, problem: null },
     point: null,
     alert: null,
   };
@@ -116,8 +118,13 @@ export function suggestedMmOf(report: StudyReport): number {
 
 /** Whether a report belongs to the horn and key in hand and nothing newer was asked. */
 export function isCurrent(state: BenchState): boolean {
-  const { report, asked, answered } = state.study;
-  return report !== null && asked === answered && report.keyId === hornInHand(state).keyId;
+  return state.study.asked === state.study.answered && isOfKeyInHand(state);
+}
+
+/** Whether the report on screen is of the horn and key in hand, be it with older measurements. */
+export function isOfKeyInHand(state: BenchState): boolean {
+  const { report, hornId } = state.study;
+  return report !== null && hornId === state.hornId && report.keyId === hornInHand(state).keyId;
 }
 
 // Actions: each takes a state and gives the next.
@@ -165,8 +172,12 @@ function forgetText(state: BenchState, field: FieldId | 'measuredAt'): BenchStat
   });
 }
 
-/** Proposes an opening for the key in hand; null follows the answer. */
+/**
+ * Proposes an opening for the key in hand; null follows the answer. While the screen still shows the key before,
+ * a hand on its slider proposes nothing for the next.
+ */
 export function propose(state: BenchState, frontMm: number | null): BenchState {
+  if (!isOfKeyInHand(state)) return state;
   return forgetText(
     withHorn(state, (horn) => {
       const rest = { ...horn.proposedMm };
@@ -207,7 +218,11 @@ export function studyAsked(state: BenchState, asked: number): BenchState {
 }
 
 export function studyArrived(state: BenchState, answered: number, report: StudyReport): BenchState {
-  return { ...state, point: null, study: { ...state.study, answered, report, problem: null } };
+  return {
+    ...state,
+    point: null,
+    study: { ...state.study, answered, report, hornId: state.hornId, problem: null },
+  };
 }
 
 export function studyFailed(state: BenchState, answered: number, problem: string): BenchState {
