@@ -1,7 +1,7 @@
-import { Matrix, solve } from 'ml-matrix';
 import { coneTwoPortAt } from '../bore/cone.ts';
 import { chimneyLineAt, holeAdmittanceAt, type ChimneyLine } from '../holes/tone-hole.ts';
 import { add, div, mul, sub, type Complex } from '../numerics/complex.ts';
+import { Matrix, solve } from '../numerics/linear-system.ts';
 import {
   applyReactance,
   applyShunt,
