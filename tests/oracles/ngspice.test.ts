@@ -21,7 +21,7 @@ import { relativeComplex } from '../acoustics/tolerances.ts';
 
 const available = spawnSync('ngspice', ['--version'], { encoding: 'utf8' }).status === 0;
 /** ngspice prints 13 digits and holds its matrix in double precision. */
-const CIRCUIT = 1e-8;
+const CIRCUIT = 1e-10;
 /** Impedances are divided by this, so that the circuit's numbers are near one. */
 const UNIT = 1e7;
 

@@ -18,7 +18,12 @@ const times = (...x: Number_[]): Complex => x.reduce((a, b) => m.multiply(a, b) 
 const plus = (...x: Number_[]): Complex => x.reduce((a, b) => m.add(a, b) as Number_) as Complex;
 const over = (a: Number_, b: Number_): Complex => m.divide(a, b) as Complex;
 const minus = (a: Number_, b: Number_): Complex => m.subtract(a, b) as Complex;
-const fn = (f: 'exp' | 'sqrt' | 'tanh', x: Number_): Complex => m[f](x as Complex) as unknown as Complex;
+const functions = {
+  exp: (x: Complex) => m.exp(x) as Number_,
+  sqrt: (x: Complex) => m.sqrt(x) as Number_,
+  tanh: (x: Complex) => m.tanh(x) as Number_,
+};
+const fn = (f: keyof typeof functions, x: Number_): Complex => functions[f](x as Complex) as Complex;
 const j = m.complex(0, 1);
 const matrix = (rows: Number_[][]): Matrix => m.matrix(rows as never) as Matrix;
 
