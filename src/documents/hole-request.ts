@@ -110,7 +110,7 @@ function answerHole(r: HoleRequest, model: PadModel): HoleAnswer {
     frontMm: pose.front / MM,
     centreMm: pose.centre / MM,
     backMm: pose.back / MM,
-    ventShare: holeEnd(shape, end).ventShare,
+    ventShare: holeEnd(shape, end, pose.centre).ventShare,
     warnings: end.warnings,
   };
 }

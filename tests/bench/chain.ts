@@ -21,7 +21,10 @@ export interface ChainBore {
   readonly air: ChainAir;
 }
 
-/** A hole: radius, chimney with matching length, inner and end length, m (null: closed); series part, Ω per Hz. */
+/**
+ * A hole: radius, chimney with matching length, inner and end length, m (null: closed); series part, Ω per Hz;
+ * the end length's share in the thin gap under the pad, and the gap, m (0: none).
+ */
 export interface ChainHole {
   readonly kind: 'hole';
   readonly radius: number;
@@ -29,6 +32,8 @@ export interface ChainHole {
   readonly inner: number;
   readonly end: number | null;
   readonly halfSeriesPerHz: number;
+  readonly gapShare: number;
+  readonly gap: number;
   readonly air: ChainAir;
 }
 
@@ -61,6 +66,8 @@ export function chainOf(network: Network): Chain {
               inner: innerLength(e.hole),
               end: e.end.endLength === Infinity ? null : e.end.endLength,
               halfSeriesPerHz: e.halfSeriesPerHz,
+              gapShare: e.end.gap?.share ?? 0,
+              gap: e.end.gap?.opening ?? 0,
               air: airOf(e.air),
             },
       ),

@@ -81,7 +81,13 @@ function holeMatrix(e: ChainHole, f: number): Matrix {
   let line = div(t, z);
   if (e.end !== null) {
     const resistance = (e.air.density * omega * omega * area) / (4 * Math.PI * e.air.soundSpeed);
-    const end = m.complex(resistance, omega * e.air.density * e.end);
+    let end = m.complex(resistance, omega * e.air.density * e.end);
+    if (e.gap > 0) {
+      // Friction: the gap's share times 1/(1 − tanh u/u) − 1, u = (g/2)√(jωρ/η).
+      const u = mul(e.gap / 2, m.sqrt(m.complex(0, (omega * e.air.density) / e.air.viscosity)) as Complex);
+      const k = div(1, sub(1, div(m.tanh(u) as unknown as Complex, u)));
+      end = add(end, mul(m.complex(0, omega * e.air.density * e.gapShare), sub(k, 1)));
+    }
     line = div(add(z, mul(end, t)), mul(z, add(end, mul(z, t))));
   }
   const shunt = div(mul(area, line), add(1, mul(m.complex(0, omega * e.air.density * e.inner), line)));

@@ -127,6 +127,11 @@ def input_impedance(chain, f):
                 end = np.empty(f.shape, dtype=complex)
                 end.real = air["density"] * area / (4 * np.pi * air["soundSpeed"]) * omega * omega
                 end.imag = air["density"] * e["end"] * omega
+                if e["gap"] > 0:
+                    x = (e["gap"] / 2 * np.sqrt(air["density"] / air["viscosity"] / 2)) * root_omega
+                    back = np.exp((-2 - 2j) * x)
+                    tanh_over_u = (1 - back) / (1 + back) / ((1 + 1j) * x)
+                    end += (1j * air["density"] * e["gapShare"]) * omega * (1 / (1 - tanh_over_u) - 1)
                 line = (z + end * t) / (z * (end + z * t))
             shunt = area * line / (1 + (1j * air["density"] * e["inner"]) * omega * line)
             p = p + series * u

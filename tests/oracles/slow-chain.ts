@@ -10,7 +10,7 @@ import { published } from '../published/published-values.ts';
  *   hole           impedances in series and parallel with tanh (the core: one admittance quotient)
  *   corrections    evaluated from the published coefficients
  *
- * Only geometry, air and the pad's end length are taken from the network.
+ * Only geometry, air and the pad's lengths are taken from the network.
  */
 const m = create(all, {});
 type Number_ = Complex | number;
@@ -80,6 +80,17 @@ function bore(length: number, r1: number, r2: number, omega: number, gas: Gas): 
   return m.multiply(waves(0), m.inv(waves(length))) as Matrix;
 }
 
+/** What friction adds to the length that lies in a thin gap: share·(1/(1 − tanh u/u) − 1), u = (g/2)√(jωρ/η). */
+function rubbing(
+  gap: { readonly share: number; readonly opening: number } | undefined,
+  omega: number,
+  air: { readonly density: number; readonly viscosity: number },
+): Complex {
+  if (gap === undefined) return m.complex(0, 0);
+  const u = times(gap.opening / 2, fn('sqrt', m.complex(0, (omega * air.density) / air.viscosity)));
+  return times(gap.share, minus(over(1, minus(1, over(fn('tanh', u), u))), 1));
+}
+
 const polynomial = (c: readonly number[], x: number): number => c.reduceRight((s, a) => s * x + a, 0);
 
 /** Input impedance, bare mouthpiece tip, Pa·s/m³. */
@@ -114,9 +125,10 @@ export function slowImpedance(network: Network, f: number): { re: number; im: nu
       if (e.end.endLength === Infinity) below = over(zc, tube);
       else {
         const k = omega / e.air.soundSpeed;
-        const end = m.complex(
+        const inertance = m.complex(0, (omega * e.air.density) / area);
+        const end = plus(
           (e.air.density * e.air.soundSpeed * k * k) / (4 * Math.PI),
-          (omega * e.air.density * e.end.endLength) / area,
+          times(inertance, plus(e.end.endLength, rubbing(e.end.gap, omega, e.air))),
         );
         below = times(zc, over(plus(end, times(zc, tube)), plus(zc, times(end, tube))));
       }

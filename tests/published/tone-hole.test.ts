@@ -81,7 +81,7 @@ describe('the published fit for a parallel pad', () => {
     const end = publishedParallelFitOf({ b, w: w * b, d: d * b, h: h * b });
     const wanted = 1 / (fit.curtain * h ** fit.p * (h + 3 * w) ** fit.q + fit.free * (h / d) ** fit.r);
     expect(relative((end.length - flangedEndLength(b, w * b)) / b, wanted)).toBeLessThan(ROUNDING);
-    expect(end.noPadLength).toBe(flangedEndLength(b, w * b));
+    expect(relative(end.noPadLength, flangedEndLength(b, w * b))).toBeLessThan(ROUNDING);
   });
 
   it('has the slope of its own curve', () => {
@@ -89,7 +89,7 @@ describe('the published fit for a parallel pad', () => {
       const at = (x: number) => publishedParallelFitOf({ b, w: 0.001, d: 0.012, h: x * b });
       const step = 1e-5;
       const difference = (at(h + step).length - at(h - step).length) / (2 * step * b);
-      expect(relative(at(h).slope, difference)).toBeLessThan(DIFFERENCE);
+      expect(relative(at(h).slopes.centreHeight.length, difference)).toBeLessThan(DIFFERENCE);
     }
   });
 

@@ -2,7 +2,7 @@ import { flangedEndLength } from '../bore/open-end.ts';
 import { linkLimit, type LinkLimit, type PadState } from '../keywork/linkage.ts';
 import { makePadPose, type PadPose } from '../keywork/hinge.ts';
 import { holeOf, keySetupOf, type Horn, type Setup, type ToneHole } from '../horn.ts';
-import type { PadEnd, PadModel } from './pad-models/pad-model.ts';
+import type { PadEnd, PadLengths, PadModel } from './pad-models/pad-model.ts';
 import { ventShareOf, type HoleShape } from './hole-lengths.ts';
 import { CLOSED, type HoleEnd } from './tone-hole.ts';
 
@@ -58,10 +58,18 @@ export function padEnd(hole: ToneHole, setup: Setup, pose: PadPose, model: PadMo
   });
 }
 
-/** How a hole ends for the network, from its pad's end length. */
-export function holeEnd(hole: HoleShape, end: Pick<PadEnd, 'length' | 'noPadLength'>): HoleEnd {
+/**
+ * How a hole ends for the network, from its pad's end.
+ *
+ * @param opening m, the height of the pad's centre: the gap that friction is reckoned with
+ */
+export function holeEnd(hole: HoleShape, end: PadLengths<number>, opening: number): HoleEnd {
   if (end.length === Infinity) return CLOSED;
-  return { endLength: end.length, ventShare: ventShareOf(hole, end.length, end.noPadLength) };
+  return {
+    endLength: end.length,
+    ventShare: ventShareOf(hole, end.length, end.noPadLength),
+    gap: { share: end.gapShare, opening },
+  };
 }
 
 /** How a hole ends under a fingering. */
@@ -79,7 +87,7 @@ export function holeEndIn(
     state.front !== undefined && state.front < standing.pose.front
       ? poseFromFront(horn, setup, hole.id, state.front)
       : standing.pose;
-  return holeEnd(hole, padEnd(hole, setup, pose, model));
+  return holeEnd(hole, padEnd(hole, setup, pose, model), pose.centre);
 }
 
 /** A vent's end: the plain rim of its tube. A vent pad lifts by a tube's width or more and does not limit it. */

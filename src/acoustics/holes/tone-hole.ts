@@ -9,6 +9,7 @@ import {
 } from '../bore/wall-losses.ts';
 import { mul, type Complex } from '../numerics/complex.ts';
 import { evenHyperbolicsAt } from '../numerics/even-hyperbolics.ts';
+import { gapFrictionAt, type GapFriction } from './pad-gap/gap-viscosity.ts';
 import type { OnePort } from '../two-port.ts';
 import {
   innerLength,
@@ -24,6 +25,8 @@ export interface HoleEnd {
   readonly endLength: number;
   /** 0 closed … 1 no pad: the hole's acoustic conductance as a share of what it is without a pad */
   readonly ventShare: number;
+  /** m, the part of endLength that lies in the thin gap under the pad, and the gap itself; left out without a pad */
+  readonly gap?: { readonly share: number; readonly opening: number };
   /** Pa·s/m, resistance times S_h that strong flow adds at the opening; left out when playing softly */
   readonly flowResistance?: number;
 }
@@ -45,6 +48,9 @@ export interface HoleTube {
   readonly radiationPerHz2: number;
   /** Pa·s/m, the flow's extra resistance times S_h */
   readonly flowResistance: number;
+  /** 2πρ·gap share, per Hz, and the gap, m; 0 without a pad */
+  readonly gapPerHz: number;
+  readonly gap: number;
 }
 
 /**
@@ -65,6 +71,8 @@ export function makeHoleTube(shape: HoleShape, end: HoleEnd, air: Air): HoleTube
     endPerHz: end.endLength < CLOSED_FROM ? walls.inertancePerHz * end.endLength : Infinity,
     radiationPerHz2: (Math.PI * air.density * area) / air.soundSpeed,
     flowResistance: end.flowResistance ?? 0,
+    gapPerHz: walls.inertancePerHz * (end.gap?.share ?? 0),
+    gap: end.gap?.opening ?? 0,
   };
 }
 
@@ -76,7 +84,7 @@ const even = new Float64Array(4);
  *
  * The chimney is a lossy tube of length l = t + t_m. Open, it ends in the lumped impedance
  * jωρ·endLength/S_h + ρck²/4π: an inertance, and the radiation resistance of a source small against the
- * wavelength in free space; loud playing adds a resistance of its own. Closed, it ends in nothing. Writing the end as a length inside tan(k·length)
+ * wavelength in free space; the thin gap adds its friction, loud playing a resistance of its own. Closed, it ends in nothing. Writing the end as a length inside tan(k·length)
  * instead would put a false resonance into a nearly closed hole; the two agree to third order in k·length.
  *
  *   with z = Z'S·l, y = Y'/S·l, w = zy, σ = sinh s/s, χ = cosh s = σ + wε, e = Z_e S_h, i = jωρ t_i
@@ -105,8 +113,9 @@ export function holeAdmittanceAt(
   if (!withSlope) return;
   const { length } = tube;
   for (let i = 0; i < 4; i++) direction[i] = line[4 + i] * length;
-  direction[4] = 2 * tube.radiationPerHz2 * f;
-  direction[5] = tube.endPerHz;
+  // Friction's K goes as √f in ln u: half its slope.
+  direction[4] = 2 * tube.radiationPerHz2 * f - tube.gapPerHz * (friction[1] + 0.5 * friction[3]);
+  direction[5] = tube.endPerHz + tube.gapPerHz * (friction[0] + 0.5 * friction[2]);
   direction[6] = tube.innerPerHz;
   slopeAlong(tube, out, 2);
 }
@@ -134,8 +143,14 @@ function setHole(tube: HoleTube, f: number, extra?: Complex): void {
   const ysRe = yRe * sRe - yIm * sIm;
   const ysIm = yRe * sIm + yIm * sRe;
   const closed = tube.endPerHz === Infinity;
-  const eRe = closed ? 0 : tube.radiationPerHz2 * f * f + tube.flowResistance + (extra?.re ?? 0);
-  const eIm = closed ? 0 : tube.endPerHz * f + (extra?.im ?? 0);
+  if (tube.gapPerHz > 0) gapFrictionAt(f, tube.gap, tube.walls.air, friction);
+  else friction.fill(0);
+  // jωρ·share·(K − 1) beside the frictionless end.
+  const rub = tube.gapPerHz * f;
+  const eRe = closed
+    ? 0
+    : tube.radiationPerHz2 * f * f + tube.flowResistance - rub * friction[1] + (extra?.re ?? 0);
+  const eIm = closed ? 0 : tube.endPerHz * f + rub * friction[0] + (extra?.im ?? 0);
   const nRe = closed ? ysRe : chRe + ysRe * eRe - ysIm * eIm;
   const nIm = closed ? ysIm : chIm + ysRe * eIm + ysIm * eRe;
   const mRe = closed ? chRe : chRe * eRe - chIm * eIm + zRe * sRe - zIm * sIm;
@@ -217,7 +232,7 @@ function slopeAlong(tube: HoleTube, out: Float64Array, at0: number): void {
  * Where {@link holeVariationsAt} writes: slopes of Y_s as re, im pairs.
  *
  *   0, 1 per m of end length   2, 3 per m of chimney   4, 5 per m of hole radius, the end length's own
- *   change left out   6, 7 per °C
+ *   change left out   6, 7 per °C   8…11 the gap's friction as {@link gapFrictionAt} writes it
  */
 export type HoleVariations = Float64Array;
 
@@ -267,13 +282,20 @@ export function holeVariationsAt(
   line.set(perHz);
   turnSlopesToTemperature(walls, f, logSlopes, line);
   for (let i = 0; i < 4; i++) direction[i] = line[4 + i] * length;
-  direction[4] = tube.radiationPerHz2 * f * f * (logSlopes.density - logSlopes.soundSpeed);
-  direction[5] = tube.endPerHz * f * logSlopes.density;
-  direction[6] = at.inner * logSlopes.density;
+  const { density } = logSlopes;
+  const rub = tube.gapPerHz * f;
+  const thinner = 0.5 * (density - logSlopes.viscosity);
+  direction[4] =
+    tube.radiationPerHz2 * f * f * (density - logSlopes.soundSpeed) -
+    rub * (friction[1] * density + friction[3] * thinner);
+  direction[5] = tube.endPerHz * f * density + rub * (friction[0] * density + friction[2] * thinner);
+  direction[6] = at.inner * density;
   slopeAlong(tube, out, 6);
+  for (let i = 0; i < 4; i++) out[8 + i] = friction[i];
 }
 
 const perHz = makeLineTerms();
+const friction: GapFriction = new Float64Array(4);
 
 /**
  * Chimney two-port of an open hole, as velocities: (p, v) at the bore from (p, v) at the rim plane.

@@ -42,6 +42,9 @@ export interface HoleSensitivity {
   /** per m of end length, everything beyond the rim plane; zero for a closed hole */
   readonly endRe: number;
   readonly endIm: number;
+  /** K − 1 of the gap's friction and dK/d ln gap: what the gap's share counts as end length, and how that changes */
+  readonly friction: Complex;
+  readonly frictionSlope: Complex;
   /** per unit of vent share, which sets the series length; zero for a closed hole */
   readonly shareRe: number;
   readonly shareIm: number;
@@ -69,7 +72,7 @@ export interface Sensitivities {
 const twoPort = makeTwoPort();
 const state = makeWaveState();
 const onePort: OnePort = new Float64Array(4);
-const variations: HoleVariations = new Float64Array(8);
+const variations: HoleVariations = new Float64Array(12);
 
 /**
  * Slopes of the input admittance, reed included, with respect to every hole, the temperature and the
@@ -200,6 +203,8 @@ function passHole(
       id: hole.id,
       endRe: open ? pRe * v[0] - pIm * v[1] : 0,
       endIm: open ? pRe * v[1] + pIm * v[0] : 0,
+      friction: { re: v[8], im: v[9] },
+      frictionSlope: { re: v[10], im: v[11] },
       shareRe: open ? uIm * shareX : 0,
       shareIm: open ? -uRe * shareX : 0,
       chimneyRe: pRe * v[2] - pIm * v[3] + uIm * chimneyX,

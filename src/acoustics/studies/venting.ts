@@ -1,6 +1,7 @@
 import type { AirColumn } from '../air/air.ts';
 import { DEFAULT_PAD_MODEL } from '../holes/pad-models/index.ts';
 import type { PadEnd } from '../holes/pad-models/pad-model.ts';
+import type { HoleEnd } from '../holes/tone-hole.ts';
 import { holeEnd, padEnd, standingPad, type StandingPad } from '../holes/pad-over-hole.ts';
 import { holeOf, keySetupOf, type Horn, type Setup, type ToneHole } from '../horn.ts';
 import { centsBetween, FINGERINGS, noteFrequency, type Fingering } from '../keywork/fingerings.ts';
@@ -151,11 +152,13 @@ function padAt(context: VentingContext, front: number): { pose: PadPose; end: Pa
   return { pose, end: padEnd(hole, setup, pose, options.padModel ?? DEFAULT_PAD_MODEL) };
 }
 
+function endAt(context: VentingContext, front: number): HoleEnd {
+  const { pose, end } = padAt(context, front);
+  return holeEnd(context.hole, end, pose.centre);
+}
+
 function networkAt(context: VentingContext, network: Network, front: number): Network {
-  return withHoleEnds(
-    network,
-    new Map([[context.hole.id, holeEnd(context.hole, padAt(context, front).end)]]),
-  );
+  return withHoleEnds(network, new Map([[context.hole.id, endAt(context, front)]]));
 }
 
 function withoutPad(context: VentingContext, network: Network): Network {
@@ -171,7 +174,7 @@ function withoutPad(context: VentingContext, network: Network): Network {
 export function ventingAt(context: VentingContext, front: number): VentingPoint {
   const { hole } = context;
   const { pose, end } = padAt(context, front);
-  const ending = holeEnd(hole, end);
+  const ending = holeEnd(hole, end, pose.centre);
   const notes = context.governed.map((note) => {
     const network = withHoleEnds(note.network, new Map([[hole.id, ending]]));
     const outcome = followResonance(network, note.present.frequency);

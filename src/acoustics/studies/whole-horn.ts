@@ -2,10 +2,11 @@ import type { AirColumn } from '../air/air.ts';
 import { flangedEndLength, flangedEndSlope } from '../bore/open-end.ts';
 import { ventShareSlopes } from '../holes/hole-lengths.ts';
 import { DEFAULT_PAD_MODEL } from '../holes/pad-models/index.ts';
-import type { PadEnd, PadModel } from '../holes/pad-models/pad-model.ts';
+import type { PadLengths, PadModel } from '../holes/pad-models/pad-model.ts';
 import { holeEnd, padEnd, standingPad } from '../holes/pad-over-hole.ts';
 import { CLOSED, type HoleEnd } from '../holes/tone-hole.ts';
 import { keySetupOf, type Horn, type Setup, type ToneHole } from '../horn.ts';
+import { add, mul, type Complex } from '../numerics/complex.ts';
 import { centsBetween, FINGERINGS, noteFrequency, type Fingering } from '../keywork/fingerings.ts';
 import { centrePerFront, makePadPose } from '../keywork/hinge.ts';
 import { padStates } from '../keywork/linkage.ts';
@@ -115,18 +116,29 @@ export function playWholeHorn(
   });
 }
 
+/** How an open hole's end moves along one direction: its length, its gap's share (m each) and the gap's logarithm. */
+interface EndMotion {
+  readonly length: number;
+  readonly noPadLength: number;
+  readonly gapShare: number;
+  readonly lnGap: number;
+}
+
 /** An open hole, with what it contributes to the chain rule. */
 interface OpenHole {
   readonly end: HoleEnd;
-  /** lengths and their slopes in the hole's radius */
-  readonly model: Pick<PadEnd, 'length' | 'noPadLength' | 'holeRadiusSlope' | 'noPadHoleRadiusSlope'>;
-  /** d endLength per m of the front opening of the stop that decides it; 0 where no stop does */
-  readonly endPerOpening: number;
+  readonly lengths: PadLengths<number>;
+  /** per m of the front opening of the stop that decides it; null where no stop does */
+  readonly byOpening: EndMotion | null;
   /** whose own stop that is: its own, or a driver's through links */
   readonly ruler: string;
-  /** d endLength per m of pad thickness at the same stop */
-  readonly endPerThickness: number;
+  /** per m of pad thickness at the same stop */
+  readonly byThickness: EndMotion;
+  /** per m of hole radius */
+  readonly byRadius: EndMotion;
 }
+
+const STILL: EndMotion = Object.freeze({ length: 0, noPadLength: 0, gapShare: 0, lnGap: 0 });
 
 /** A hole standing open: as its stop and links let it, or no further than a touch opens it (m at the front). */
 function openHole(
@@ -142,16 +154,35 @@ function openHole(
   const limited = byTouch !== undefined && byTouch < asSet.front;
   const pose = limited ? makePadPose(hole.hinge, padRadius, { at: 'front', height: byTouch }) : asSet;
   const model = padEnd(hole, setup, pose, padModel);
-  const end = holeEnd(hole, model);
-  if (model.length === Infinity) return { end, model, endPerOpening: 0, ruler: hole.id, endPerThickness: 0 };
+  const end = holeEnd(hole, model, pose.centre);
   const ruler = rulerOf(horn, setup, hole.id);
+  const shut = { end, lengths: model, byOpening: null, ruler: hole.id, byThickness: STILL, byRadius: STILL };
+  if (model.length === Infinity) return shut;
+  const { centreHeight, holeRadius, padThickness } = model.slopes;
+  const rise = centrePerFront(hole.hinge, padRadius, pose) * ruler.ratio;
+  // A pad that gains thickness sinks along its own normal.
+  const sink = -Math.cos(pose.angle);
   return {
     end,
-    model,
-    endPerOpening: limited ? 0 : model.slope * centrePerFront(hole.hinge, padRadius, pose) * ruler.ratio,
+    lengths: model,
+    byOpening: limited ? null : motion(centreHeight, rise, rise / pose.centre),
     ruler: ruler.id,
-    // The face sinks along its own normal.
-    endPerThickness: model.padThicknessSlope - model.slope * Math.cos(pose.angle),
+    byThickness: {
+      length: padThickness.length + sink * centreHeight.length,
+      noPadLength: 0,
+      gapShare: padThickness.gapShare + sink * centreHeight.gapShare,
+      lnGap: sink / pose.centre,
+    },
+    byRadius: motion(holeRadius, 1, 0),
+  };
+}
+
+function motion(slopes: PadLengths<number>, by: number, lnGap: number): EndMotion {
+  return {
+    length: by * slopes.length,
+    noPadLength: by * slopes.noPadLength,
+    gapShare: by * slopes.gapShare,
+    lnGap,
   };
 }
 
@@ -161,10 +192,11 @@ function openVent(hole: ToneHole): OpenHole {
   const slope = flangedEndSlope(hole.holeRadius, hole.rimThickness);
   return {
     end: { endLength: length, ventShare: 1 },
-    model: { length, noPadLength: length, holeRadiusSlope: slope, noPadHoleRadiusSlope: slope },
-    endPerOpening: 0,
+    lengths: { length, noPadLength: length, gapShare: 0 },
+    byOpening: null,
     ruler: hole.id,
-    endPerThickness: 0,
+    byThickness: STILL,
+    byRadius: { length: slope, noPadLength: slope, gapShare: 0, lnGap: 0 },
   };
 }
 
@@ -190,23 +222,31 @@ function answersOf(
     const df = -dIm / y[3];
     return { cents: (1200 / Math.LN2) * (df / f), logHeight: -(dRe + y[2] * df) / y[0] };
   };
-  const byStop = new Map<string, { re: number; im: number }>();
+  const byStop = new Map<string, Complex>();
   const own = s.holes.map((hole, i) => {
     const standing = open.get(hole.id);
-    if (standing === undefined || standing.model.length === Infinity) {
+    if (standing === undefined || standing.lengths.length === Infinity) {
       return {
         padThickness: NOTHING,
         holeRadius: answer(hole.radiusRe, hole.radiusIm),
         chimney: answer(hole.chimneyRe, hole.chimneyIm),
       };
     }
-    const chain = chainRule(horn.holes[i], hole, standing.model);
-    const { endPerOpening, endPerThickness, ruler } = standing;
-    if (endPerOpening !== 0) addTo(byStop, ruler, chain.endRe * endPerOpening, chain.endIm * endPerOpening);
+    const share = ventShareSlopes(horn.holes[i], standing.lengths.length, standing.lengths.noPadLength);
+    const moved = (by: EndMotion): Complex => endAnswer(hole, standing, share, by);
+    if (standing.byOpening !== null) addTo(byStop, standing.ruler, moved(standing.byOpening));
+    const thicker = moved(standing.byThickness);
+    const wider = moved(standing.byRadius);
     return {
-      padThickness: answer(chain.endRe * endPerThickness, chain.endIm * endPerThickness),
-      holeRadius: answer(chain.radiusRe, chain.radiusIm),
-      chimney: answer(chain.chimneyRe, chain.chimneyIm),
+      padThickness: answer(thicker.re, thicker.im),
+      holeRadius: answer(
+        hole.radiusRe + wider.re + hole.shareRe * share.holeRadius,
+        hole.radiusIm + wider.im + hole.shareIm * share.holeRadius,
+      ),
+      chimney: answer(
+        hole.chimneyRe + hole.shareRe * share.chimney,
+        hole.chimneyIm + hole.shareIm * share.chimney,
+      ),
     };
   });
   const temperature = answer(s.temperatureRe, s.temperatureIm);
@@ -222,23 +262,29 @@ function answersOf(
 
 const NOTHING: Answer = Object.freeze({ cents: 0, logHeight: 0 });
 
-function addTo(sums: Map<string, { re: number; im: number }>, id: string, re: number, im: number): void {
-  const sum = sums.get(id) ?? { re: 0, im: 0 };
-  sums.set(id, { re: sum.re + re, im: sum.im + im });
+function addTo(sums: Map<string, Complex>, id: string, part: Complex): void {
+  const sum = sums.get(id);
+  sums.set(id, sum === undefined ? part : add(sum, part));
 }
 
-/** Slopes of Y per m of end length, chimney and hole radius, the vent share's part in the series length included. */
-function chainRule(hole: ToneHole, s: HoleSensitivity, model: OpenHole['model']) {
-  const share = ventShareSlopes(hole, model.length, model.noPadLength);
-  const endRe = s.endRe + s.shareRe * share.end;
-  const endIm = s.endIm + s.shareIm * share.end;
-  const shareByRadius = share.holeRadius + share.noPadEnd * model.noPadHoleRadiusSlope;
-  return {
-    endRe,
-    endIm,
-    chimneyRe: s.chimneyRe + s.shareRe * share.chimney,
-    chimneyIm: s.chimneyIm + s.shareIm * share.chimney,
-    radiusRe: s.radiusRe + endRe * model.holeRadiusSlope + s.shareRe * shareByRadius,
-    radiusIm: s.radiusIm + endIm * model.holeRadiusSlope + s.shareIm * shareByRadius,
-  };
+/**
+ * How Y answers to a motion of a hole's end: through its length, through the friction in its gap,
+ *
+ *   δ(end) = δL + (K − 1)δs + s·dK/d ln g·δ ln g,   s the gap's share, g the gap,
+ *
+ * and through the vent share's part in the series length.
+ */
+function endAnswer(
+  hole: HoleSensitivity,
+  { lengths }: OpenHole,
+  share: ReturnType<typeof ventShareSlopes>,
+  by: EndMotion,
+): Complex {
+  const rub = add(
+    mul(hole.friction, { re: by.gapShare, im: 0 }),
+    mul(hole.frictionSlope, { re: lengths.gapShare * by.lnGap, im: 0 }),
+  );
+  const byEnd = mul({ re: hole.endRe, im: hole.endIm }, { re: by.length + rub.re, im: rub.im });
+  const dShare = share.end * by.length + share.noPadEnd * by.noPadLength;
+  return { re: byEnd.re + hole.shareRe * dShare, im: byEnd.im + hole.shareIm * dShare };
 }

@@ -98,7 +98,7 @@ describe('the pad model in use', () => {
       fc.property(pads, between(0.01, 1), between(1.01, 2), (pad, h, factor) => {
         const at = (x: number) => DEFAULT_PAD_MODEL.endOf({ ...pad, centreHeight: x * pad.holeRadius });
         expect(at(h).length).toBeGreaterThan(at(factor * h).length);
-        expect(at(h).slope).toBeLessThan(0);
+        expect(at(h).slopes.centreHeight.length).toBeLessThan(0);
         expect(at(h).length).toBeGreaterThan(at(h).noPadLength);
       }),
       { seed: 602, numRuns: 200 },

@@ -6,7 +6,6 @@ import {
   findDiminishingReturn,
   findResonances,
   FINGERINGS,
-  flangedEndLength,
   heldDownBy,
   LEAST_OPENING,
   makeAirColumn,
@@ -70,7 +69,7 @@ function shareAt(horn: Horn, setup: Setup, id: string, front: number): number {
   const d = b / hole.boreRadius;
   const inner = b * (0.822 - 0.095 * d - 1.566 * d ** 2 + 2.138 * d ** 3 - 1.64 * d ** 4 + 0.502 * d ** 5);
   const fixed = inner + hole.chimney + ((b * d) / 8) * (1 + 0.207 * d ** 3);
-  return (fixed + flangedEndLength(b, hole.rimThickness)) / (fixed + end.length);
+  return (fixed + end.noPadLength) / (fixed + end.length);
 }
 
 describe.each(['alto', 'tenor'] as const)('the venting study of the demo %s', (name) => {

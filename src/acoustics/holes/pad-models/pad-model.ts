@@ -1,3 +1,5 @@
+import { dual, type Dual } from '../../numerics/dual.ts';
+
 /**
  * The seam where models of a pad over a hole go in: one file per member, listed in `index.ts`.
  *
@@ -28,20 +30,26 @@ export interface PadOverHole {
   readonly bodyBelow?: number;
 }
 
-/** What a pad does to the hole's end, at low frequency. */
-export interface PadEnd {
-  /** m, everything beyond the rim plane as a length of the hole's own area; Infinity at zero opening */
-  readonly length: number;
-  /** m, the same with no pad at all */
-  readonly noPadLength: number;
-  /** d length/d centreHeight, no unit, ≤ 0; −Infinity at zero opening */
-  readonly slope: number;
-  /** ∂length/∂holeRadius, all else held, no unit */
-  readonly holeRadiusSlope: number;
-  /** ∂noPadLength/∂holeRadius, no unit */
-  readonly noPadHoleRadiusSlope: number;
-  /** ∂length/∂padThickness, the face held where it is, no unit */
-  readonly padThicknessSlope: number;
+/** The same, moving along a direction; `bodyBelow` Infinity for a chimney standing free. */
+export type MovingPad = Readonly<Record<keyof PadOverHole, Dual>>;
+
+/** What a model computes, as lengths of the hole's own area, m. */
+export interface PadLengths<T> {
+  /** everything beyond the rim plane */
+  readonly length: T;
+  /** the same with no pad at all */
+  readonly noPadLength: T;
+  /** the part of `length` that lies in the thin gap between rim and pad, where the air rubs */
+  readonly gapShare: T;
+}
+
+/** What can move: each slope is taken with everything else held. */
+export type PadDirection = 'centreHeight' | 'holeRadius' | 'padThickness';
+
+/** What a pad does to the hole's end, at low frequency and without friction. */
+export interface PadEnd extends PadLengths<number> {
+  /** slopes of the three lengths, no unit */
+  readonly slopes: Readonly<Record<PadDirection, PadLengths<number>>>;
   /** m, the opening of a parallel pad with the same end length */
   readonly equivalentParallel: number;
   /** sentences for the technician, where an input lies outside the model's range */
@@ -58,22 +66,102 @@ export interface PadModel {
   endOf(pad: PadOverHole): PadEnd;
 }
 
+/** What a model brings besides its lengths, worked out only when somebody reads it. */
+export interface PadEndRest {
+  readonly equivalentParallel: () => number;
+  readonly warnings: () => readonly string[];
+}
+
+/**
+ * Makes a pad's end from a model's formula, differentiated along every direction. A pad that stands on its rim
+ * shuts the hole: its length is infinite and nothing has a slope.
+ */
+export function makePadEnd(
+  pad: PadOverHole,
+  lengthsOf: (pad: MovingPad) => PadLengths<Dual>,
+  rest: PadEndRest,
+): PadEnd {
+  if (!(pad.centreHeight > 0)) {
+    const free = lengthsOf(moving({ ...pad, centreHeight: Infinity }, 'holeRadius')).noPadLength;
+    const none = { length: 0, noPadLength: 0, gapShare: 0 };
+    return {
+      length: Infinity,
+      noPadLength: free.value,
+      gapShare: 0,
+      slopes: { centreHeight: none, holeRadius: { ...none, noPadLength: free.slope }, padThickness: none },
+      equivalentParallel: 0,
+      get warnings() {
+        return rest.warnings();
+      },
+    };
+  }
+  const along = (direction: PadDirection): PadLengths<Dual> => lengthsOf(moving(pad, direction));
+  const byHeight = along('centreHeight');
+  return {
+    length: byHeight.length.value,
+    noPadLength: byHeight.noPadLength.value,
+    gapShare: byHeight.gapShare.value,
+    slopes: {
+      centreHeight: slopesOf(byHeight),
+      holeRadius: slopesOf(along('holeRadius')),
+      padThickness: slopesOf(along('padThickness')),
+    },
+    get equivalentParallel() {
+      return rest.equivalentParallel();
+    },
+    get warnings() {
+      return rest.warnings();
+    },
+  };
+}
+
+function moving(pad: PadOverHole, direction: PadDirection): MovingPad {
+  const at = (key: keyof PadOverHole): Dual => dual(pad[key] ?? Infinity, key === direction ? 1 : 0);
+  return {
+    holeRadius: at('holeRadius'),
+    rimThickness: at('rimThickness'),
+    padRadius: at('padRadius'),
+    padThickness: at('padThickness'),
+    hingeDistance: at('hingeDistance'),
+    hingeHeight: at('hingeHeight'),
+    centreHeight: at('centreHeight'),
+    bodyBelow: at('bodyBelow'),
+  };
+}
+
+function slopesOf({ length, noPadLength, gapShare }: PadLengths<Dual>): PadLengths<number> {
+  return { length: length.slope, noPadLength: noPadLength.slope, gapShare: gapShare.slope };
+}
+
 /**
  * A model whose pad part (length − noPadLength) is scaled, to see what its error does to an answer.
  *
  * @param factor 1 leaves it as it is
  */
 export function scaledPadModel(model: PadModel, factor: number): PadModel {
+  const scaled = (of: PadLengths<number>): PadLengths<number> => ({
+    length: of.noPadLength + factor * (of.length - of.noPadLength),
+    noPadLength: of.noPadLength,
+    gapShare: factor * of.gapShare,
+  });
   return {
     ...model,
     endOf: (pad) => {
       const end = model.endOf(pad);
+      const { centreHeight, holeRadius, padThickness } = end.slopes;
       return {
-        ...end,
-        length: end.noPadLength + factor * (end.length - end.noPadLength),
-        slope: factor * end.slope,
-        holeRadiusSlope: end.noPadHoleRadiusSlope + factor * (end.holeRadiusSlope - end.noPadHoleRadiusSlope),
-        padThicknessSlope: factor * end.padThicknessSlope,
+        ...scaled(end),
+        get equivalentParallel() {
+          return end.equivalentParallel;
+        },
+        get warnings() {
+          return end.warnings;
+        },
+        slopes: {
+          centreHeight: scaled(centreHeight),
+          holeRadius: scaled(holeRadius),
+          padThickness: scaled(padThickness),
+        },
       };
     },
   };

@@ -1,5 +1,13 @@
-import { flangedEndLength, flangedEndSlope } from '../../bore/open-end.ts';
-import type { PadEnd, PadModel, PadOverHole } from './pad-model.ts';
+import { dual, linear, over, plus, times, type Dual } from '../../numerics/dual.ts';
+import { lnOuterEnd, publishedOpenLength, publishedParallelPad } from '../pad-gap/published-parallel.ts';
+import {
+  makePadEnd,
+  type MovingPad,
+  type PadEnd,
+  type PadLengths,
+  type PadModel,
+  type PadOverHole,
+} from './pad-model.ts';
 
 /**
  * The published fit for a parallel pad, taken at the height of the pad's centre.
@@ -21,25 +29,25 @@ export const publishedParallelFit: PadModel = Object.freeze({
 });
 
 function endOf(pad: PadOverHole): PadEnd {
-  const { holeRadius: b, rimThickness: w, padRadius: d, centreHeight: h } = pad;
-  const noPadLength = flangedEndLength(b, w);
-  const warnings = warningsFor(pad);
-  const noPadHoleRadiusSlope = flangedEndSlope(b, w);
-  const shared = { noPadLength, noPadHoleRadiusSlope, padThicknessSlope: 0, equivalentParallel: h, warnings };
-  // A rotation's rounding can leave a shut pad a hair below the rim.
-  if (!(h > 0)) return { ...shared, length: Infinity, slope: -Infinity, holeRadiusSlope: 0 };
-  const x = h / b;
-  const rim = x + (3 * w) / b;
-  const curtain = 3.5 * x ** 0.8 * rim ** -0.4;
-  const free = 30 * (h / d) ** 2.6;
-  const sum = curtain + free;
-  const dSum = (curtain * (0.8 / x - 0.4 / rim) + (2.6 * free) / x) / b;
+  return makePadEnd(pad, lengthsOf, {
+    equivalentParallel: () => pad.centreHeight,
+    warnings: () => warningsFor(pad),
+  });
+}
+
+function lengthsOf(pad: MovingPad): PadLengths<Dual> {
+  const b = pad.holeRadius;
+  const rim = over(pad.rimThickness, b);
+  const noPadLength = times(b, publishedOpenLength(rim));
+  if (pad.centreHeight.value === Infinity) return { length: noPadLength, noPadLength, gapShare: dual(0) };
+  const height = over(pad.centreHeight, b);
+  const wide = over(pad.padRadius, b);
+  const added = times(b, publishedParallelPad(height, rim, wide));
+  const slit = times(b, over(linear(lnOuterEnd(rim, wide), 0.5), height));
   return {
-    ...shared,
-    length: noPadLength + b / sum,
-    slope: (-b * dSum) / (sum * sum),
-    // With h and w held the curtain term goes as b^−0.4.
-    holeRadiusSlope: noPadHoleRadiusSlope + 1 / sum + (0.4 * curtain) / (sum * sum),
+    length: plus(noPadLength, added),
+    noPadLength,
+    gapShare: slit.value < added.value ? slit : added,
   };
 }
 
