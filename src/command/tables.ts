@@ -29,6 +29,7 @@ const LIMITS = 'Absolute pitch is good to about ±10 cents; differences between 
 export function studyText(study: VentingStudyReport): string {
   const { diminishingReturn: stop, present, key } = study;
   const stands = `Pad ${key.number}, ${key.name}: stands at ${both(present.frontMm)} front, ${both(present.centreMm)} centre, ${both(present.backMm)} back; vent share ${(100 * present.ventShare).toFixed(0)} %.`;
+  const tilt = `Tilt: it vents like a parallel pad at ${both(present.equivalentParallelMm)}; a parallel pad at the same front would vent ${(100 * study.presentParallel.ventShare).toFixed(0)} %.`;
   const point = stop.point ?? present;
   const rows = study.governed.map((note, i) => {
     const now = present.notes[i];
@@ -44,6 +45,7 @@ export function studyText(study: VentingStudyReport): string {
   const head = ['note', 'cents now', 'change there', 'strength now', 'strength there'];
   return [
     stands,
+    tilt,
     answer(study),
     '',
     ...columns([head, ...rows]),

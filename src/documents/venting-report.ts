@@ -57,6 +57,10 @@ export interface VentingStudyReport {
   readonly holdsDown: readonly { readonly pad: string; readonly belowFrontMm: number }[];
   readonly diminishingReturn: DiminishingReturnReport;
   readonly curve: readonly VentingPointReport[];
+  /** the same front openings with a pad that rises parallel to the rim */
+  readonly parallelCurve: readonly VentingPointReport[];
+  /** as it stands, were the pad parallel at the same front opening */
+  readonly presentParallel: VentingPointReport;
   readonly warnings: readonly string[];
 }
 
@@ -117,6 +121,8 @@ export function reportVentingStudy(
     holdsDown: study.holdsDown.map(({ driven, below }) => ({ pad: driven, belowFrontMm: toMm(below) })),
     diminishingReturn: reportReturn(study),
     curve: study.curve.map(reportPoint),
+    parallelCurve: study.parallelCurve.map(reportPoint),
+    presentParallel: reportPoint(study.presentParallel),
     warnings: study.warnings,
   };
 }

@@ -13,6 +13,7 @@ import {
   LEAST_OPENING,
   prepareVenting,
   ventingAt,
+  withParallelPad,
   type HeldDown,
   type VentingContext,
   type VentingOptions,
@@ -26,6 +27,10 @@ export interface VentingStudy {
   readonly present: VentingPoint;
   /** evenly spaced front openings from the least to the reach */
   readonly curve: readonly VentingPoint[];
+  /** the same front openings with a pad that rises parallel to the rim: what tilt costs */
+  readonly parallelCurve: readonly VentingPoint[];
+  /** the key as it stands, were its pad parallel at the same front opening */
+  readonly presentParallel: VentingPoint;
   readonly diminishingReturn: DiminishingReturn;
   /** m at the front: the same point if the pad model errs by its stated share either way; null out of reach */
   readonly returnSpread: { readonly low: number | null; readonly high: number | null };
@@ -54,10 +59,13 @@ export function studyVenting(
   const context = prepareVenting(horn, setup, id, air, options);
   const thresholds = options.thresholds ?? DEFAULT_THRESHOLDS;
   const points = options.points ?? 41;
-  const curve = Array.from({ length: points }, (_, i) =>
-    ventingAt(context, LEAST_OPENING + ((context.reach - LEAST_OPENING) * i) / (points - 1)),
+  const fronts = Array.from(
+    { length: points },
+    (_, i) => LEAST_OPENING + ((context.reach - LEAST_OPENING) * i) / (points - 1),
   );
-  const present = ventingAt(context, Math.min(context.standing.pose.front, context.reach));
+  const parallel = withParallelPad(context);
+  const presentFront = Math.min(context.standing.pose.front, context.reach);
+  const present = ventingAt(context, presentFront);
   const diminishingReturn = findDiminishingReturn(context, thresholds);
   const shown = diminishingReturn.kind === 'none in reach' ? [] : diminishingReturn.at.end.warnings;
   const warnings = [...new Set([...present.end.warnings, ...shown, ...air.warnings])];
@@ -65,7 +73,9 @@ export function studyVenting(
   return {
     context,
     present,
-    curve,
+    curve: fronts.map((front) => ventingAt(context, front)),
+    parallelCurve: fronts.map((front) => ventingAt(parallel, front)),
+    presentParallel: ventingAt(parallel, presentFront),
     diminishingReturn,
     returnSpread: returnSpread(context, thresholds),
     thresholds,

@@ -197,6 +197,11 @@ function noteAtOpening(note: GovernedNote, outcome: NoteOutcome): NoteAtOpening 
   };
 }
 
+/** The same key with a pad that rises parallel to its rim, all else as it is. */
+export function withParallelPad(context: VentingContext): VentingContext {
+  return { ...context, hole: { ...context.hole, hinge: { distance: Infinity, height: 0 } } };
+}
+
 /** A pad that this key's arm would hold down if the key were set lower. */
 export interface HeldDown {
   readonly driven: string;

@@ -14,6 +14,7 @@ import {
   padStates,
   prepareVenting,
   studyVenting,
+  studyVenting,
   ventingAt,
   withOpening,
   type Horn,
@@ -241,4 +242,19 @@ describe('the outcomes of the study', () => {
     expect(just(1.001)).toBeNull();
     expect(just(0.999)?.driver).toBe('f');
   });
+});
+
+describe('what tilt costs', () => {
+  it.each(['e', 'd', 'f', 'g'] as const)(
+    'the front reading of the %s key flatters it: a parallel pad at that front vents more, one at the equivalent opening the same',
+    (id) => {
+      const { horn, setup } = demoHorn('alto');
+      const { present, presentParallel, curve, parallelCurve } = studyVenting(horn, setup, id, air, {
+        points: 9,
+      });
+      expect(presentParallel.ventShare).toBeGreaterThan(present.ventShare);
+      curve.forEach((point, i) => expect(parallelCurve[i].ventShare).toBeGreaterThan(point.ventShare));
+      expect(present.end.equivalentParallel).toBeLessThan(present.pose.centre);
+    },
+  );
 });
