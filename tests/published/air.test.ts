@@ -89,6 +89,14 @@ describe('air against published values', () => {
     }
   });
 
+  it('moist or breathed air keeps ρc² of dry air, as the pressure is the same', () => {
+    const bulk = ({ density, soundSpeed }: { density: number; soundSpeed: number }): number =>
+      density * soundSpeed ** 2;
+    const dry = bulk(airAtTemperature(27));
+    expect(relative(bulk(airAtTemperature(27, 1, null)), dry)).toBeLessThan(ROUNDING);
+    expect(relative(bulk(airAtTemperature(27, 0.5, 0.03)), dry)).toBeLessThan(ROUNDING);
+  });
+
   it('humidity raises the pitch and carbon dioxide lowers it, by amounts that nearly cancel', () => {
     const dry = airAtTemperature(27).soundSpeed;
     const cents = (c: number): number => centsBetween(dry, c);

@@ -1,6 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { boreVolume, cutBore, makeAirColumn, makeBore, radiusAt } from '../../../src/acoustics/index.ts';
+import {
+  airAtTemperature,
+  boreVolume,
+  cutBore,
+  makeAirColumn,
+  makeBore,
+  radiusAt,
+} from '../../../src/acoustics/index.ts';
 import { randomHorns } from '../random-horns.ts';
 import { LONG_ROUNDING, relative, ROUNDING } from '../tolerances.ts';
 
@@ -37,6 +44,25 @@ describe('a bore', () => {
       ),
       { seed: 502, numRuns: 200 },
     );
+  });
+
+  it('gives every piece the air of its own middle', () => {
+    const bore = makeBore(
+      [
+        { x: 0, radius: 0.008 },
+        { x: 0.8, radius: 0.008 },
+      ],
+      0.008,
+    );
+    const column = makeAirColumn({ mouthpieceC: 32, bellC: 18 });
+    let x = 0;
+    for (const piece of cutBore(bore, 0, 0.8, column)) {
+      const middle = (x + piece.length / 2) / 0.8;
+      const wanted = airAtTemperature(32 - 14 * middle);
+      expect(relative(piece.air.soundSpeed, wanted.soundSpeed)).toBeLessThan(ROUNDING);
+      expect(relative(piece.air.density, wanted.density)).toBeLessThan(ROUNDING);
+      x += piece.length;
+    }
   });
 
   it('at a step has the radius of the bell side', () => {
