@@ -14,7 +14,6 @@ import {
   padStates,
   prepareVenting,
   studyVenting,
-  studyVenting,
   ventingAt,
   withOpening,
   type Horn,
