@@ -29,6 +29,8 @@ import {
 } from '../tolerances.ts';
 
 const networkOf = (r: RandomHorn): Network => makeNetwork(r.horn, r.setup, r.fingering, r.air);
+/** Rounding next to a lossless pole, magnified by how high the point stands on it. */
+const NEAR_POLE = 1e-6;
 const frequencies = fc.double({ min: 30, max: 3000, noNaN: true });
 /** Beyond ka = 3.5 the bell's formula is outside its range; a random bell must not decide these laws. */
 const inRange = (n: Network, f: number): boolean =>
@@ -102,7 +104,9 @@ describe('a random horn', () => {
         // At a lossless pole rounding is magnified without bound: such a point says nothing.
         fc.pre(Math.hypot(za.re[0], za.im[0]) < 1e4 * a.referenceImpedance);
         fc.pre(Math.hypot(za.re[0], za.im[0]) > 1e-4 * a.referenceImpedance);
-        expect(relativeComplex(zb.re[0] * s * s, zb.im[0] * s * s, za.re[0], za.im[0])).toBeLessThan(1e-6);
+        expect(relativeComplex(zb.re[0] * s * s, zb.im[0] * s * s, za.re[0], za.im[0])).toBeLessThan(
+          NEAR_POLE,
+        );
       }),
       { seed: 704, numRuns: 300, endOnFailure: true },
     );

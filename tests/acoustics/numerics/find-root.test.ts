@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { findRoot, findThreshold } from '../../../src/acoustics/index.ts';
 
 const TIGHT = 1e-12;
+const BISECTED = 1e-9;
 
 describe('the root search', () => {
   it('finds a planted root of a steep or flat curve', () => {
@@ -44,10 +45,10 @@ describe('the root search', () => {
   });
 
   it('finds the least value from which a condition holds, or null', () => {
-    const at = findThreshold((x) => x >= 0.3, 0, 1, 1e-9)!;
+    const at = findThreshold((x) => x >= 0.3, 0, 1, BISECTED)!;
     expect(at).toBeGreaterThanOrEqual(0.3);
-    expect(at - 0.3).toBeLessThan(1e-9);
-    expect(findThreshold(() => true, 0.25, 1, 1e-9)).toBe(0.25);
-    expect(findThreshold(() => false, 0, 1, 1e-9)).toBeNull();
+    expect(at - 0.3).toBeLessThan(BISECTED);
+    expect(findThreshold(() => true, 0.25, 1, BISECTED)).toBe(0.25);
+    expect(findThreshold(() => false, 0, 1, BISECTED)).toBeNull();
   });
 });

@@ -12,7 +12,7 @@ import {
 import { demoHorn, fingeringOf } from '../demo-horns.ts';
 import { randomHorns } from '../random-horns.ts';
 import { makeAirColumn } from '../../../src/acoustics/index.ts';
-import { POLISHED_CENTS, relative } from '../tolerances.ts';
+import { DIFFERENCE, LONG_ROUNDING, POLISHED_CENTS, relative, ROUNDING } from '../tolerances.ts';
 
 const air = makeAirColumn();
 
@@ -104,11 +104,11 @@ describe('resonances found by bracketing', () => {
         return [y[0], y[1]];
       };
       const [g] = at(r.frequency);
-      expect(relative(r.height, 1 / (g * network.referenceImpedance))).toBeLessThan(1e-9);
+      expect(relative(r.height, 1 / (g * network.referenceImpedance))).toBeLessThan(LONG_ROUNDING);
       const h = 1e-3;
       const slope = (at(r.frequency + h)[1] - at(r.frequency - h)[1]) / (2 * h);
-      expect(relative(r.q, (r.frequency * slope) / (2 * g))).toBeLessThan(1e-5);
-      expect(relative(r.riseTime, r.q / (Math.PI * r.frequency))).toBeLessThan(1e-12);
+      expect(relative(r.q, (r.frequency * slope) / (2 * g))).toBeLessThan(DIFFERENCE);
+      expect(relative(r.riseTime, r.q / (Math.PI * r.frequency))).toBeLessThan(ROUNDING);
     }
   });
 
