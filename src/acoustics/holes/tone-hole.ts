@@ -143,8 +143,8 @@ function setHole(tube: HoleTube, f: number, extra?: Complex): void {
   const ysRe = yRe * sRe - yIm * sIm;
   const ysIm = yRe * sIm + yIm * sRe;
   const closed = tube.endPerHz === Infinity;
-  if (tube.gapPerHz > 0) gapFrictionAt(f, tube.gap, tube.walls.air, friction);
-  else friction.fill(0);
+  if (tube.gapPerHz > 0 && !closed) gapFrictionAt(f, tube.gap, tube.walls.air, friction);
+  else for (let i = 0; i < 4; i++) friction[i] = 0;
   // jωρ·share·(K − 1) beside the frictionless end.
   const rub = tube.gapPerHz * f;
   const eRe = closed
