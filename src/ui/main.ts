@@ -1,7 +1,8 @@
-import './views/key-study/key-study-view.ts';
+import './views/workbench/workbench-view.ts';
 import { openBench } from './shell/bench.ts';
 import { DEMO_ALTO, DEMO_HORNS } from './shell/demo-horns.ts';
 import type { WorkerPort } from './shell/physics-client.ts';
+import { followHash } from './shell/view-hash.ts';
 import { makeBenchState } from './state/bench-state.ts';
 import { makeStore } from './state/bench-store.ts';
 
@@ -10,5 +11,6 @@ const makeWorker = (): WorkerPort =>
 
 const shelf = DEMO_HORNS.map(({ id, label }) => ({ id, label }));
 const store = makeStore(makeBenchState(shelf, DEMO_HORNS[0].id, DEMO_ALTO));
+followHash(store);
 
-document.querySelector('vw-key-study')!.bench = openBench(store, makeWorker);
+document.querySelector('vw-workbench')!.bench = openBench(store, makeWorker);

@@ -38,11 +38,12 @@ export interface WatchedPage {
   readonly faults: string[];
 }
 
-/** Opens the workbench and waits for the first curve. */
+/** Opens the workbench at one of its views and waits for the first picture. */
 export async function openWorkbench(
   browser: Browser,
   site: BuiltSite,
   size: { readonly width: number; readonly height: number },
+  view: 'key' | 'scale' = 'key',
 ): Promise<WatchedPage> {
   const page = await browser.newPage({ viewport: size, hasTouch: size.width < 900 });
   const faults: string[] = [];
@@ -56,14 +57,21 @@ export async function openWorkbench(
       faults.push(`request: ${url}`);
     }
   });
-  await page.goto(site.url);
-  await waitForCurve(page);
+  await page.goto(`${site.url}#${view}`);
+  if (view === 'key') await waitForCurve(page);
+  else await waitForScale(page);
   return { page, faults };
 }
 
 /** Waits until the first curve has been drawn. */
 export async function waitForCurve(page: Page): Promise<void> {
   await page.waitForFunction(() => performance.getEntriesByName('first-curve').length > 0);
+}
+
+/** Waits until the first scale has been drawn and the key in hand can be moved. */
+export async function waitForScale(page: Page): Promise<void> {
+  await page.waitForFunction(() => performance.getEntriesByName('first-scale').length > 0);
+  await page.waitForSelector('vw-opening-slider');
 }
 
 /** Waits until no study is on its way. */

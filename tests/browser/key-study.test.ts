@@ -16,8 +16,11 @@ import {
 } from './built-site.ts';
 import { launchBrowser } from './find-browser.ts';
 
-/** The browser's arithmetic and Node's may differ in the last digits of a resonance; not by more than this. */
-const SAME = 1e-9;
+/**
+ * A resonance is searched to 1e-10 of its frequency, 1.7e-7 cents; the browser's exponentials and Node's differ in
+ * the last digit, so the two may stop a step apart, at both ends of a difference.
+ */
+const SAME = (2 * 1e-10 * 1200) / Math.LN2;
 
 let browser: Browser;
 let site: BuiltSite;

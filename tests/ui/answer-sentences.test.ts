@@ -5,7 +5,7 @@ import {
   makeAnswerSentences,
   type Manner,
 } from '../../src/ui/views/key-study/answer-sentences.ts';
-import { noteLabel, signedCents } from '../../src/ui/views/key-study/note-names.ts';
+import { noteLabel, signedCents } from '../../src/ui/parts/note-names.ts';
 import { plain, report } from './demo.ts';
 
 const MM: Manner = { unit: 'mm', readAt: 'front' };

@@ -160,8 +160,12 @@ describe('the view of a study', () => {
     expect(view.tableHead).toHaveLength(2 + e.governed.length);
   });
 
-  it('says in words that the pad’s tilt is beyond the pad model', () => {
-    expect(view.warnings.join(' ')).toContain('tilt');
+  it('says in words where a pad lies outside what its model holds for', () => {
+    const thick = report('e', { e: { padThicknessMm: 9 } });
+    expect(view.warnings).toEqual([]);
+    expect(makeKeyStudyView(studyArrived(studyAsked(fresh, 1), 1, thick)).study!.warnings.join(' ')).toMatch(
+      /pad thickness is 9\.00 mm; solved flows cover/,
+    );
   });
 });
 

@@ -8,6 +8,7 @@ import {
 import type { HornDocument } from '../../src/documents/horn-document.ts';
 import { loadHorn } from '../../src/documents/to-acoustics.ts';
 import { applyEdits, type HornEdits } from '../../src/ui/state/key-edits.ts';
+import { prepareScale } from '../../src/ui/state/whole-scale.ts';
 import { makeStudyReport, type StudyReport } from '../../src/ui/state/study-report.ts';
 
 /** The demo alto as it is shipped. */
@@ -35,6 +36,13 @@ export function study(
 /** The same as the worker would send it. */
 export function report(keyId: string, edits: HornEdits = {}, options: VentingStudyOptions = {}): StudyReport {
   return makeStudyReport(study(keyId, edits, options));
+}
+
+/** The whole horn, prepared and as found, as the worker prepares it. */
+export function scale(edits: HornEdits = {}, document = ALTO, a4Hz = 440): ReturnType<typeof prepareScale> {
+  const read = loadHorn(applyEdits(document, edits));
+  if (!read.ok) throw new Error(read.issues[0].message);
+  return prepareScale(read.value, document.setup.airC ?? 26.85, a4Hz);
 }
 
 /** Words with plain spaces, however they are kept together. */

@@ -1,10 +1,20 @@
 import { describe, expect, it } from 'vitest';
 import { makePhysicsClient, type WorkerPort } from '../../src/ui/shell/physics-client.ts';
-import type { PhysicsReply, PhysicsRequest } from '../../src/ui/shell/physics-protocol.ts';
-import { ALTO, report } from './demo.ts';
+import type { Answers, PhysicsReply, PhysicsRequest } from '../../src/ui/shell/physics-protocol.ts';
+import { playLoud } from '../../src/ui/state/whole-scale.ts';
+import { ALTO, report, scale } from './demo.ts';
 
 const e = report('e');
 const asking = { document: ALTO, keyId: 'e', airC: 27, a4Hz: 440 };
+
+const whole = scale();
+const VALUES: { readonly [Kind in keyof Answers]: Answers[Kind] } = {
+  study: e,
+  point: e.present,
+  scale: whole.report,
+  move: whole.report.found,
+  loud: playLoud(whole.prepared, {}, 'F4'),
+};
 
 /** A worker that answers only when told to. */
 function patientWorker(): WorkerPort & {
@@ -26,10 +36,7 @@ function patientWorker(): WorkerPort & {
     },
     answer() {
       const { kind, id } = requests[requests.length - 1];
-      const data: PhysicsReply =
-        kind === 'study'
-          ? { kind, id, outcome: { ok: true, value: e } }
-          : { kind, id, outcome: { ok: true, value: e.present } };
+      const data = { kind, id, outcome: { ok: true, value: VALUES[kind] }, tookMs: 1 } as PhysicsReply;
       this.onmessage!({ data } as MessageEvent<PhysicsReply>);
     },
   };
@@ -51,6 +58,9 @@ function bench(): {
     {
       study: (id) => told.push(`study ${id}`),
       point: (studyId) => told.push(`point of ${studyId}`),
+      scale: (id) => told.push(`scale ${id}`),
+      move: (id) => told.push(`move ${id}`),
+      loud: (id) => told.push(`loud ${id}`),
       broken: (message) => told.push(`broken: ${message}`),
     },
   );
@@ -102,5 +112,32 @@ describe('the physics client', () => {
     const next = client.askStudy(asking);
     workers[1].answer();
     expect(told).toContain(`study ${next}`);
+  });
+
+  it('lets the whole horn go before a study, and loud playing last', () => {
+    const { workers, client } = bench();
+    client.askStudy(asking);
+    client.askLoud({}, 'F4');
+    client.askStudy(asking);
+    client.askScale(asking);
+    client.askMove({ e: 9 });
+    client.askLoud({ e: 9 }, 'F4');
+    for (let i = 0; i < 5; i++) workers[0].answer();
+    expect(workers[0].requests.map((r) => r.kind)).toEqual(['study', 'scale', 'move', 'study', 'loud']);
+  });
+
+  it('asks a fast hand’s last move only, and drops moves of the horn before', () => {
+    const { workers, told, client } = bench();
+    client.askScale(asking);
+    workers[0].answer();
+    for (const mm of [5, 6, 7]) client.askMove({ e: mm });
+    workers[0].answer();
+    const moves = workers[0].requests.filter((r) => r.kind === 'move');
+    expect(moves.map((r) => r.proposedMm.e)).toEqual([5, 7]);
+    client.askScale(asking);
+    workers[0].answer();
+    workers[0].answer();
+    expect(told.filter((t) => t.startsWith('move'))).toHaveLength(1);
+    expect(told.at(-1)).toMatch(/^scale/);
   });
 });

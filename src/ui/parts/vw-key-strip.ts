@@ -1,17 +1,7 @@
 import { css, html, LitElement, svg, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { controlStyles } from './control.styles.ts';
-
-/** One pad as the strip shows it. */
-export interface StripPad {
-  readonly id: string;
-  readonly number: number;
-  readonly name: string;
-  readonly padMm: number;
-  readonly rests: 'open' | 'closed';
-  readonly vents: string;
-  readonly edited: boolean;
-}
+import type { StripPad } from './key-strip.model.ts';
 
 /** Screen px per mm of pad: pads are to scale among themselves, their places evened out for fingers. */
 const PX_PER_MM = 0.62;

@@ -7,6 +7,7 @@ import {
   documentInHand,
   hornInHand,
   isCurrent,
+  isScaleCurrent,
   keepText,
   propose,
   proposedMmOf,
@@ -16,11 +17,24 @@ import {
   studyAsked,
   studyFailed,
   takeHorn,
+  withdrawProposals,
   type BenchState,
   type Measure,
+  type NoteNaming,
+  type NoteSpan,
 } from '../state/bench-state.ts';
 import type { Store } from '../state/bench-store.ts';
 import { DAY_FIELDS, LENGTH_FIELDS, type DayFieldId, type FieldId } from '../state/fields.ts';
+import type { ProposedOpenings, ScaleNumbers } from '../state/scale-report.ts';
+import {
+  handRested,
+  loudArrived,
+  moveArrived,
+  moveFailed,
+  scaleArrived,
+  scaleAsked,
+  scaleFailed,
+} from '../state/scale-state.ts';
 import { DEMO_HORNS } from './demo-horns.ts';
 import { makePhysicsClient, type PhysicsClient, type WorkerPort } from './physics-client.ts';
 
@@ -32,6 +46,12 @@ export interface Bench {
   takeHorn(hornId: string): Promise<void>;
   chooseKey(keyId: string): void;
   propose(frontMm: number | null): void;
+  /** Every key as found again. */
+  withdrawProposals(): void;
+  chooseNote(fingeringId: string): void;
+  setNaming(naming: NoteNaming): void;
+  setSpan(span: NoteSpan): void;
+  setA4(hz: number): void;
   setUnit(unit: LengthUnit): void;
   setReadAt(at: MeasuringPoint): void;
   setMeasure(measure: Measure): void;
@@ -46,7 +66,10 @@ export interface Bench {
   dismissAlert(): void;
 }
 
-/** Joins the store to the physics: what the study depends on changes, a study is asked for. */
+/** A hand that has not moved for so long rests, ms. */
+const REST_MS = 150;
+
+/** Joins the store to the physics: what an answer on screen depends on changes, that answer is asked for. */
 export function openBench(store: Store<BenchState>, makeWorker: () => WorkerPort): Bench {
   const client: PhysicsClient = makePhysicsClient(makeWorker, {
     study: (id, outcome) =>
@@ -55,6 +78,27 @@ export function openBench(store: Store<BenchState>, makeWorker: () => WorkerPort
       ),
     point: (_id, outcome) => {
       if (outcome.ok) store.update((state) => ({ ...state, point: outcome.value }));
+    },
+    scale: (id, outcome) =>
+      store.update((state) => ({
+        ...state,
+        scale: outcome.ok
+          ? scaleArrived(state.scale, id, state.hornId, outcome.value)
+          : scaleFailed(state.scale, id, outcome.message),
+      })),
+    move: (id, outcome) => {
+      store.update((state) => ({
+        ...state,
+        scale: outcome.ok
+          ? moveArrived(state.scale, outcome.value)
+          : moveFailed(state.scale, outcome.message),
+      }));
+      if (id === lastMove) restLater();
+    },
+    loud: (_id, outcome) => {
+      if (outcome.ok) {
+        store.update((state) => ({ ...state, scale: loudArrived(state.scale, outcome.value) }));
+      }
     },
     broken: (message) =>
       store.update((state) => ({
@@ -65,7 +109,7 @@ export function openBench(store: Store<BenchState>, makeWorker: () => WorkerPort
 
   let asked: readonly unknown[] = [];
   let askedMm: number | null = null;
-  const follow = (): void => {
+  const followKey = (): void => {
     const state = store.get();
     const horn = hornInHand(state);
     const wanted = [horn.document, horn.edits, horn.keyId, state.day];
@@ -78,11 +122,56 @@ export function openBench(store: Store<BenchState>, makeWorker: () => WorkerPort
       return;
     }
     const { report } = state.study;
-    if (report === null || !isCurrent(state)) return;
+    if (state.view !== 'key' || report === null || !isCurrent(state)) return;
     const frontMm = Math.min(proposedMmOf(state, report), report.reachMm);
     if (frontMm === askedMm) return;
     askedMm = frontMm;
     client.askPoint(frontMm);
+  };
+
+  let scaleOf: readonly unknown[] = [];
+  let movedTo: ProposedOpenings = {};
+  let lastMove = 0;
+  let loudOf: readonly [ScaleNumbers, string] | null = null;
+  let resting: ReturnType<typeof setTimeout> | undefined;
+  const restLater = (): void => {
+    clearTimeout(resting);
+    resting = setTimeout(
+      () => store.update((state) => ({ ...state, scale: handRested(state.scale) })),
+      REST_MS,
+    );
+  };
+  const followScale = (): void => {
+    const state = store.get();
+    if (state.view !== 'scale') return;
+    const horn = hornInHand(state);
+    const wanted = [horn.document, horn.edits, state.day];
+    if (wanted.some((part, i) => part !== scaleOf[i])) {
+      scaleOf = wanted;
+      movedTo = {};
+      loudOf = null;
+      const { airC, a4Hz } = state.day;
+      const id = client.askScale({ document: documentInHand(state), airC, a4Hz });
+      store.update((s) => ({ ...s, scale: scaleAsked(s.scale, id) }));
+      return;
+    }
+    if (!isScaleCurrent(state)) return;
+    if (horn.proposedMm !== movedTo && !(isEmpty(horn.proposedMm) && isEmpty(movedTo))) {
+      movedTo = horn.proposedMm;
+      lastMove = client.askMove(movedTo);
+      return;
+    }
+    const { rested, proposed } = state.scale;
+    if (rested === null || rested !== proposed) return;
+    if (loudOf !== null && loudOf[0] === rested && loudOf[1] === state.noteId) return;
+    loudOf = [rested, state.noteId];
+    client.askLoud(movedTo, state.noteId);
+  };
+
+  // The scale first: it answers what the page says biggest.
+  const follow = (): void => {
+    followScale();
+    followKey();
   };
   store.subscribe(follow);
   follow();
@@ -116,6 +205,11 @@ export function openBench(store: Store<BenchState>, makeWorker: () => WorkerPort
     },
     chooseKey: (keyId) => store.update((state) => chooseKey(state, keyId)),
     propose: (frontMm) => store.update((state) => propose(state, frontMm)),
+    withdrawProposals: () => store.update(withdrawProposals),
+    chooseNote: (noteId) => store.update((state) => ({ ...state, noteId })),
+    setNaming: (naming) => store.update((state) => ({ ...state, naming })),
+    setSpan: (span) => store.update((state) => ({ ...state, span })),
+    setA4: (hz) => store.update((state) => acceptDay(state, 'a4Hz', hz, `${hz} Hz`)),
     setUnit: (unit) => store.update((state) => ({ ...state, unit })),
     setReadAt: (readAt) => store.update((state) => ({ ...state, readAt })),
     setMeasure: (measure) => store.update((state) => ({ ...state, measure })),
@@ -164,4 +258,8 @@ export function openBench(store: Store<BenchState>, makeWorker: () => WorkerPort
     tell: (alert) => store.update((state) => ({ ...state, alert })),
     dismissAlert: () => store.update((state) => ({ ...state, alert: null })),
   };
+}
+
+function isEmpty(openings: ProposedOpenings): boolean {
+  return Object.keys(openings).length === 0;
 }

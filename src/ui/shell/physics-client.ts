@@ -1,5 +1,13 @@
-import type { PointReport, StudyReport } from '../state/study-report.ts';
-import type { Outcome, PhysicsReply, PhysicsRequest, StudyRequest } from './physics-protocol.ts';
+import type { ProposedOpenings } from '../state/scale-report.ts';
+import type {
+  Answers,
+  Outcome,
+  PhysicsKind,
+  PhysicsReply,
+  PhysicsRequest,
+  ScaleRequest,
+  StudyRequest,
+} from './physics-protocol.ts';
 
 /** What the client needs of a worker: the real one, or a stand-in. */
 export interface WorkerPort {
@@ -9,19 +17,35 @@ export interface WorkerPort {
   onerror: ((event: ErrorEvent) => void) | null;
 }
 
+/** Of several of a kind that wait only the latest is run. */
 export interface PhysicsClient {
-  /** Asks for a study; of several waiting only the latest is run. */
+  /** Asks for a study. */
   askStudy(request: Omit<StudyRequest, 'kind' | 'id'>): number;
-  /** Asks for one opening of the latest study; of several waiting only the latest is run. */
+  /** Asks for one opening of the latest study. */
   askPoint(frontMm: number): void;
+  /** Asks for the whole horn as found. */
+  askScale(request: Omit<ScaleRequest, 'kind' | 'id'>): number;
+  /** Asks for the horn of the latest scale with some openings otherwise. */
+  askMove(proposedMm: ProposedOpenings): number;
+  /** Asks what loud playing does to one note of the latest scale. */
+  askLoud(proposedMm: ProposedOpenings, fingeringId: string): void;
 }
 
+type Listener<Kind extends PhysicsKind> = (id: number, outcome: Outcome<Answers[Kind]>) => void;
+
+/** Called with the answer and the number of its request; for a point that of its study. */
 export interface PhysicsListeners {
-  readonly study: (id: number, outcome: Outcome<StudyReport>) => void;
-  readonly point: (studyId: number, outcome: Outcome<PointReport>) => void;
+  readonly study: Listener<'study'>;
+  readonly point: Listener<'point'>;
+  readonly scale: Listener<'scale'>;
+  readonly move: Listener<'move'>;
+  readonly loud: Listener<'loud'>;
   /** the worker itself broke */
   readonly broken: (message: string) => void;
 }
+
+/** What is run first when several wait: what a hand is waiting for before what can come later. */
+const ORDER: readonly PhysicsKind[] = ['scale', 'move', 'study', 'point', 'loud'];
 
 /**
  * Talks to the physics worker: one request runs at a time, and what waits behind it is only the latest of its
@@ -31,9 +55,9 @@ export function makePhysicsClient(makeWorker: () => WorkerPort, listeners: Physi
   let worker = start();
   let count = 0;
   let running: PhysicsRequest | null = null;
-  let waitingStudy: StudyRequest | null = null;
-  let waitingFrontMm: number | null = null;
+  const waiting = new Map<PhysicsKind, PhysicsRequest>();
   let latestStudy = 0;
+  let latestScale = 0;
 
   function start(): WorkerPort {
     const port = makeWorker();
@@ -41,7 +65,8 @@ export function makePhysicsClient(makeWorker: () => WorkerPort, listeners: Physi
     port.onerror = (event) => {
       port.terminate();
       running = null;
-      waitingFrontMm = null;
+      // What the broken worker had prepared is gone.
+      for (const kind of ['point', 'move', 'loud'] as const) waiting.delete(kind);
       worker = start();
       listeners.broken(event.message || 'the page could not start its physics worker');
       next();
@@ -52,38 +77,68 @@ export function makePhysicsClient(makeWorker: () => WorkerPort, listeners: Physi
   function finish(reply: PhysicsReply): void {
     const asked = running;
     running = null;
-    if (reply.kind === 'study') {
-      if (reply.id === latestStudy) listeners.study(reply.id, reply.outcome);
-    } else if (asked?.kind === 'point' && asked.studyId === latestStudy) {
-      listeners.point(asked.studyId, reply.outcome);
-    }
+    tell(reply, asked);
     next();
+  }
+
+  /** Answers about a key or a horn that was left meanwhile are dropped. */
+  function tell(reply: PhysicsReply, asked: PhysicsRequest | null): void {
+    switch (reply.kind) {
+      case 'study':
+        if (reply.id === latestStudy) listeners.study(reply.id, reply.outcome);
+        break;
+      case 'scale':
+        if (reply.id === latestScale) listeners.scale(reply.id, reply.outcome);
+        break;
+      case 'point':
+        if (asked?.kind === 'point' && asked.studyId === latestStudy) {
+          listeners.point(asked.studyId, reply.outcome);
+        }
+        break;
+      case 'move':
+        if (asked?.kind === 'move' && asked.scaleId === latestScale) listeners.move(reply.id, reply.outcome);
+        break;
+      case 'loud':
+        if (asked?.kind === 'loud' && asked.scaleId === latestScale) listeners.loud(reply.id, reply.outcome);
+    }
   }
 
   function next(): void {
     if (running !== null) return;
-    if (waitingStudy !== null) {
-      running = waitingStudy;
-      waitingStudy = null;
-    } else if (waitingFrontMm !== null) {
-      running = { kind: 'point', id: ++count, studyId: latestStudy, frontMm: waitingFrontMm };
-      waitingFrontMm = null;
-    }
-    if (running !== null) worker.postMessage(running);
+    const kind = ORDER.find((k) => waiting.has(k));
+    if (kind === undefined) return;
+    running = waiting.get(kind)!;
+    waiting.delete(kind);
+    worker.postMessage(running);
+  }
+
+  function ask(request: PhysicsRequest): number {
+    waiting.set(request.kind, request);
+    next();
+    return request.id;
   }
 
   return {
     askStudy(request) {
       latestStudy = ++count;
-      waitingStudy = { ...request, kind: 'study', id: latestStudy };
       // A point of the key before says nothing about this one.
-      waitingFrontMm = null;
-      next();
-      return latestStudy;
+      waiting.delete('point');
+      return ask({ ...request, kind: 'study', id: latestStudy });
     },
     askPoint(frontMm) {
-      waitingFrontMm = frontMm;
-      next();
+      ask({ kind: 'point', id: ++count, studyId: latestStudy, frontMm });
+    },
+    askScale(request) {
+      latestScale = ++count;
+      waiting.delete('move');
+      waiting.delete('loud');
+      return ask({ ...request, kind: 'scale', id: latestScale });
+    },
+    askMove(proposedMm) {
+      return ask({ kind: 'move', id: ++count, scaleId: latestScale, proposedMm });
+    },
+    askLoud(proposedMm, fingeringId) {
+      ask({ kind: 'loud', id: ++count, scaleId: latestScale, proposedMm, fingeringId });
     },
   };
 }

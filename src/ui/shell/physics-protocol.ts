@@ -1,4 +1,5 @@
 import type { HornDocument } from '../../documents/horn-document.ts';
+import type { LoudReport, ProposedOpenings, ScaleNumbers, ScaleReport } from '../state/scale-report.ts';
 import type { PointReport, StudyReport } from '../state/study-report.ts';
 
 /** Asks for a whole study; the worker keeps the prepared key for the points that follow. */
@@ -20,11 +21,55 @@ export interface PointRequest {
   readonly frontMm: number;
 }
 
-export type PhysicsRequest = StudyRequest | PointRequest;
+/** Asks for the whole horn as found; the worker keeps it for the moves that follow. */
+export interface ScaleRequest {
+  readonly kind: 'scale';
+  readonly id: number;
+  /** with everything typed written over it */
+  readonly document: HornDocument;
+  readonly airC: number;
+  readonly a4Hz: number;
+}
 
-export type PhysicsReply =
-  | { readonly kind: 'study'; readonly id: number; readonly outcome: Outcome<StudyReport> }
-  | { readonly kind: 'point'; readonly id: number; readonly outcome: Outcome<PointReport> };
+/** Asks for the whole horn of the last scale with some openings otherwise. */
+export interface MoveRequest {
+  readonly kind: 'move';
+  readonly id: number;
+  readonly scaleId: number;
+  readonly proposedMm: ProposedOpenings;
+}
+
+/** Asks what loud playing does to one note of the last scale, as found and as proposed. */
+export interface LoudRequest {
+  readonly kind: 'loud';
+  readonly id: number;
+  readonly scaleId: number;
+  readonly proposedMm: ProposedOpenings;
+  readonly fingeringId: string;
+}
+
+export type PhysicsRequest = StudyRequest | PointRequest | ScaleRequest | MoveRequest | LoudRequest;
+
+/** What each kind of request is answered with. */
+export interface Answers {
+  readonly study: StudyReport;
+  readonly point: PointReport;
+  readonly scale: ScaleReport;
+  readonly move: ScaleNumbers;
+  readonly loud: LoudReport;
+}
+
+export type PhysicsKind = keyof Answers;
+
+export type PhysicsReply = {
+  [Kind in PhysicsKind]: {
+    readonly kind: Kind;
+    readonly id: number;
+    readonly outcome: Outcome<Answers[Kind]>;
+    /** how long the worker worked, for whoever measures */
+    readonly tookMs: number;
+  };
+}[PhysicsKind];
 
 /** An answer, or a sentence on why there is none. */
 export type Outcome<T> =

@@ -1,35 +1,53 @@
 import { makeAirColumn, studyVenting, ventingAt, type VentingContext } from '../../acoustics/index.ts';
-import { loadHorn } from '../../documents/to-acoustics.ts';
-import {
-  makePointReport,
-  makeStudyReport,
-  type PointReport,
-  type StudyReport,
-} from '../state/study-report.ts';
-import type {
-  Outcome,
-  PhysicsReply,
-  PhysicsRequest,
-  PointRequest,
-  StudyRequest,
-} from './physics-protocol.ts';
+import type { HornDocument } from '../../documents/horn-document.ts';
+import { loadHorn, type LoadedHorn } from '../../documents/to-acoustics.ts';
+import { buffersOf } from '../state/scale-report.ts';
+import { makePointReport, makeStudyReport } from '../state/study-report.ts';
+import { moveScale, playLoud, prepareScale, type PreparedScale } from '../state/whole-scale.ts';
+import type { Answers, Outcome, PhysicsKind, PhysicsReply, PhysicsRequest } from './physics-protocol.ts';
 
 /** The key the last study prepared: points are asked of it. */
-let prepared: { readonly id: number; readonly context: VentingContext } | null = null;
+let key: { readonly id: number; readonly context: VentingContext } | null = null;
 
-function study(request: StudyRequest): Outcome<StudyReport> {
-  const read = loadHorn(request.document);
+/** The horn the last scale prepared: moves and loud playing are asked of it. */
+let scale: { readonly id: number; readonly prepared: PreparedScale } | null = null;
+
+type Requests = { readonly [Kind in PhysicsKind]: Extract<PhysicsRequest, { readonly kind: Kind }> };
+type Work = { readonly [Kind in PhysicsKind]: (request: Requests[Kind]) => Outcome<Answers[Kind]> };
+
+const WORK: Work = {
+  study: ({ id, document, keyId, airC, a4Hz }) =>
+    withHorn(document, ({ horn, setup }) => {
+      const air = makeAirColumn({ mouthpieceC: airC });
+      const result = studyVenting(horn, setup, keyId, air, { a4: a4Hz });
+      key = { id, context: result.context };
+      return makeStudyReport(result);
+    }),
+  point: ({ studyId, frontMm }) =>
+    key?.id === studyId
+      ? { ok: true, value: makePointReport(ventingAt(key.context, frontMm / 1000)) }
+      : { ok: false, message: 'another key was taken up meanwhile' },
+  scale: ({ id, document, airC, a4Hz }) =>
+    withHorn(document, (loaded) => {
+      const { prepared, report } = prepareScale(loaded, airC, a4Hz);
+      scale = { id, prepared };
+      return report;
+    }),
+  move: ({ scaleId, proposedMm }) => withScale(scaleId, (prepared) => moveScale(prepared, proposedMm)),
+  loud: ({ scaleId, proposedMm, fingeringId }) =>
+    withScale(scaleId, (prepared) => playLoud(prepared, proposedMm, fingeringId)),
+};
+
+function withHorn<T>(document: HornDocument, work: (loaded: LoadedHorn) => T): Outcome<T> {
+  const read = loadHorn(document);
   if (!read.ok) return { ok: false, message: read.issues.map((issue) => issue.message).join(' ') };
-  const air = makeAirColumn({ mouthpieceC: request.airC });
-  const { horn, setup } = read.value;
-  const result = studyVenting(horn, setup, request.keyId, air, { a4: request.a4Hz });
-  prepared = { id: request.id, context: result.context };
-  return { ok: true, value: makeStudyReport(result) };
+  return { ok: true, value: work(read.value) };
 }
 
-function point(request: PointRequest): Outcome<PointReport> {
-  if (prepared?.id !== request.studyId) return { ok: false, message: 'another key was taken up meanwhile' };
-  return { ok: true, value: makePointReport(ventingAt(prepared.context, request.frontMm / 1000)) };
+function withScale<T>(id: number, work: (prepared: PreparedScale) => T): Outcome<T> {
+  return scale?.id === id
+    ? { ok: true, value: work(scale.prepared) }
+    : { ok: false, message: 'another horn was taken up meanwhile' };
 }
 
 /** A wrong call is told as a sentence; anything else is a fault and is told with its name. */
@@ -44,9 +62,13 @@ function guarded<T>(work: () => Outcome<T>): Outcome<T> {
 
 addEventListener('message', (event: MessageEvent<PhysicsRequest>) => {
   const request = event.data;
-  const reply: PhysicsReply =
-    request.kind === 'study'
-      ? { kind: 'study', id: request.id, outcome: guarded(() => study(request)) }
-      : { kind: 'point', id: request.id, outcome: guarded(() => point(request)) };
-  postMessage(reply);
+  const start = performance.now();
+  // Each kind's work takes its own kind of request; the compiler cannot follow the pair through a lookup.
+  const work = WORK[request.kind] as (r: PhysicsRequest) => Outcome<unknown>;
+  const outcome = guarded(() => work(request));
+  const { kind, id } = request;
+  const reply = { kind, id, outcome, tookMs: performance.now() - start } as PhysicsReply;
+  // What a moving hand waits for is handed over, not copied.
+  const handed = reply.kind === 'move' && reply.outcome.ok ? buffersOf(reply.outcome.value) : [];
+  postMessage(reply, { transfer: handed });
 });

@@ -3,10 +3,20 @@ import type { HornDocument } from '../../documents/horn-document.ts';
 import type { LengthUnit } from '../../documents/length-format.ts';
 import type { PointReport, StudyReport } from './study-report.ts';
 import type { DayFieldId, FieldId } from './fields.ts';
+import { makeScaleState, type ScaleState } from './scale-state.ts';
 import { applyEdits, keyedHoles, measurementsOf, type HornEdits, type KeyEdits } from './key-edits.ts';
 
 /** What the curve's upper panel shows. */
 export type Measure = 'pitch' | 'strength' | 'rise time';
+
+/** What the page shows: one key through all its openings, or every note at once. */
+export type ViewName = 'key' | 'scale';
+
+/** How notes are called: as the player reads them, or as they sound. */
+export type NoteNaming = 'written' | 'concert';
+
+/** Which notes the scale's chart shows. */
+export type NoteSpan = 'all' | 'low' | 'octave';
 
 /** A text as typed, and what is wrong with it; null where it is in use. */
 export interface TypedText {
@@ -39,6 +49,7 @@ export interface StudyState {
 /** Everything the screen depends on. */
 export interface BenchState {
   /** what can be put on the bench, and its name */
+  readonly view: ViewName;
   readonly shelf: readonly { readonly id: string; readonly label: string }[];
   readonly hornId: string;
   readonly horns: Readonly<Record<string, HornOnBench>>;
@@ -51,12 +62,19 @@ export interface BenchState {
   readonly study: StudyState;
   /** the key at the last proposed opening the physics answered for */
   readonly point: PointReport | null;
+  readonly scale: ScaleState;
+  /** the fingering picked on the scale */
+  readonly noteId: string;
+  readonly naming: NoteNaming;
+  readonly span: NoteSpan;
   /** a browser failure to tell, or null */
   readonly alert: string | null;
 }
 
 /** The lower-stack E key: the one the bench opens with. */
 const FIRST_KEY = 'e';
+/** The note it vents. */
+const FIRST_NOTE = 'F4';
 
 export function makeBenchState(
   shelf: BenchState['shelf'],
@@ -64,6 +82,7 @@ export function makeBenchState(
   document: HornDocument,
 ): BenchState {
   return {
+    view: 'key',
     shelf,
     hornId,
     horns: { [hornId]: onBench(document) },
@@ -74,6 +93,10 @@ export function makeBenchState(
     dayTyped: {},
     study: { report: null, hornId, asked: 0, answered: 0, problem: null },
     point: null,
+    scale: makeScaleState(hornId),
+    noteId: FIRST_NOTE,
+    naming: 'written',
+    span: 'all',
     alert: null,
   };
 }
@@ -106,6 +129,15 @@ export function proposedMmOf(state: BenchState, report: StudyReport): number {
   return hornInHand(state).proposedMm[report.keyId] ?? suggestedMmOf(report);
 }
 
+/**
+ * Whether a person proposed an opening for the key in hand. Only such count on the whole horn; what the key
+ * study suggests of itself does not, until it is taken.
+ */
+export function isProposed(state: BenchState): boolean {
+  const horn = hornInHand(state);
+  return horn.proposedMm[horn.keyId] !== undefined;
+}
+
 /** The least and greatest opening a hand can propose, mm at the front, on the slider's own steps. */
 export function proposableMm(report: StudyReport): { readonly lowMm: number; readonly highMm: number } {
   return { lowMm: 0.3, highMm: Math.floor(report.reachMm * 10 + 1e-6) / 10 };
@@ -119,6 +151,11 @@ export function suggestedMmOf(report: StudyReport): number {
 /** Whether a report belongs to the horn and key in hand and nothing newer was asked. */
 export function isCurrent(state: BenchState): boolean {
   return state.study.asked === state.study.answered && isOfKeyInHand(state);
+}
+
+/** Whether the whole horn on screen is the horn in hand and nothing newer was asked. */
+export function isScaleCurrent({ scale, hornId }: BenchState): boolean {
+  return scale.report !== null && scale.asked === scale.answered && scale.hornId === hornId;
 }
 
 /** Whether the report on screen is of the horn and key in hand, be it with older measurements. */
@@ -199,6 +236,20 @@ export function resetKey(state: BenchState): BenchState {
     delete proposed[horn.keyId];
     return { edits, typed, proposedMm: proposed };
   });
+}
+
+/** Every key as found again. */
+export function withdrawProposals(state: BenchState): BenchState {
+  return withHorn(state, (horn) => ({
+    proposedMm: {},
+    typed: Object.fromEntries(
+      Object.entries(horn.typed).map(([id, typed]) => {
+        const rest = { ...typed };
+        delete rest.proposed;
+        return [id, rest];
+      }),
+    ),
+  }));
 }
 
 export function acceptDay(state: BenchState, field: DayFieldId, value: number, text: string): BenchState {

@@ -1,7 +1,7 @@
 import type { MeasuringPoint } from '../../../acoustics/index.ts';
 import { formatBoth, formatLength, type LengthUnit } from '../../../documents/length-format.ts';
 import type { PointReport, StudyReport } from '../../state/study-report.ts';
-import { listed, noteLabel, unbroken } from './note-names.ts';
+import { listed, noteLabel, unbroken } from '../../parts/note-names.ts';
 
 /** The answer in words, biggest first. */
 export interface AnswerSentences {

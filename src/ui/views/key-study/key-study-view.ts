@@ -2,8 +2,8 @@ import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { guard } from 'lit/directives/guard.js';
 import type { MeasuringPoint } from '../../../acoustics/index.ts';
-import type { LengthUnit } from '../../../documents/length-format.ts';
-import { fetchChartLibrary } from '../../parts/chart/vw-chart.ts';
+import { fetchChartLibrary } from '../../parts/chart/plot-host.ts';
+import '../../parts/chart/vw-chart.ts';
 import '../../parts/vw-bench-field.ts';
 import '../../parts/vw-choice.ts';
 import '../../parts/vw-key-strip.ts';
@@ -12,12 +12,10 @@ import '../../parts/vw-pad-drawing.ts';
 import type { Bench } from '../../shell/bench.ts';
 import type { Measure } from '../../state/bench-state.ts';
 import { HONESTY, makeKeyStudyView, type KeyStudyView, type StudyView } from './key-study-view.model.ts';
+import { keyStudySizeStyles } from './key-study-sizes.styles.ts';
 import { keyStudyStyles } from './key-study-view.styles.ts';
+import { adoptStyles } from '../adopt-styles.ts';
 
-const UNITS = [
-  { value: 'mm', label: 'mm' },
-  { value: 'thou', label: 'inch' },
-];
 const POINTS = [
   { value: 'front', label: 'front' },
   { value: 'centre', label: 'centre' },
@@ -40,8 +38,7 @@ export class VwKeyStudy extends LitElement {
 
   /** The page's own tree: the curve's library puts its styles there. */
   override createRenderRoot(): HTMLElement {
-    const sheet = keyStudyStyles.styleSheet;
-    if (sheet && !document.adoptedStyleSheets.includes(sheet)) document.adoptedStyleSheets.push(sheet);
+    adoptStyles(keyStudyStyles, keyStudySizeStyles);
     return this;
   }
 
@@ -74,27 +71,7 @@ export class VwKeyStudy extends LitElement {
     const { view, bench } = this;
     if (view === null || bench === null) return html``;
     return html`
-      <header class="ks-top">
-        <p class="ks-mark">Ventwright<span> key study</span></p>
-        <vw-choice
-          label="Horn"
-          quiet-label
-          data-act="horn"
-          .options=${view.shelf.map(({ id, label }) => ({ value: id, label }))}
-          .value=${view.hornId}
-          @vw-choice-change=${(e: CustomEvent<{ value: string }>) => void bench.takeHorn(e.detail.value)}
-        ></vw-choice>
-        <vw-choice
-          label="Lengths in"
-          quiet-label
-          data-act="unit"
-          .options=${UNITS}
-          .value=${view.unit}
-          @vw-choice-change=${(e: CustomEvent<{ value: string }>) => bench.setUnit(e.detail.value as LengthUnit)}
-        ></vw-choice>
-      </header>
-      ${this.#alert(view, bench)}
-      <main class="ks-page" @vw-browser-failure=${this.#failed}>
+      <main class="ks-page">
         <section class="ks-keys" aria-label="Choose a key">
           <vw-key-strip
             .pads=${view.strip}
@@ -110,19 +87,6 @@ export class VwKeyStudy extends LitElement {
           <p>${view.hornName}: an invented horn. Bending a key to its height is for trained hands.</p>
         </footer>
       </main>
-    `;
-  }
-
-  #alert(view: KeyStudyView, bench: Bench): TemplateResult {
-    return html`
-      <div role="alert" class="ks-alert" ?hidden=${view.alert === null}>
-        ${
-          view.alert === null
-            ? nothing
-            : html`<p>${view.alert}</p>
-                <button type="button" @click=${() => bench.dismissAlert()}>Close</button>`
-        }
-      </div>
     `;
   }
 
@@ -200,11 +164,11 @@ export class VwKeyStudy extends LitElement {
           <button
             type="button"
             class="ks-quiet ks-back"
-            aria-label=${proposal.enoughMm === null ? 'Propose the opening as found' : 'Propose the opening that is enough'}
-            ?disabled=${proposal.follows}
-            @click=${() => bench.propose(null)}
+            aria-label=${proposal.takes === null ? 'Propose the opening as found' : 'Propose the opening that is enough'}
+            ?disabled=${proposal.taken}
+            @click=${() => bench.propose(proposal.takes)}
           >
-            ${proposal.enoughMm === null ? '● as found' : '▲ enough'}
+            ${proposal.takes === null ? '● as found' : '▲ enough'}
           </button>
         </vw-bench-field>
         <vw-opening-slider
@@ -353,10 +317,6 @@ export class VwKeyStudy extends LitElement {
 
   #opened = (event: CustomEvent<{ readonly frontMm: number }>): void => {
     this.bench?.propose(event.detail.frontMm);
-  };
-
-  #failed = (event: CustomEvent<{ readonly message: string }>): void => {
-    this.bench?.tell(event.detail.message);
   };
 
   /** Marks when the first curve is on screen, for whoever measures a cold load. */

@@ -1,0 +1,12 @@
+import type { BenchState, ViewName } from '../state/bench-state.ts';
+import type { Store } from '../state/bench-store.ts';
+
+/** The view is the page's hash, so that a reload or the way back keeps it. */
+export function followHash(store: Store<BenchState>): void {
+  const take = (): void => {
+    const view: ViewName = location.hash === '#scale' ? 'scale' : 'key';
+    store.update((state) => (state.view === view ? state : { ...state, view }));
+  };
+  addEventListener('hashchange', take);
+  take();
+}

@@ -1,0 +1,76 @@
+import type { MeasuringPoint } from '../../../acoustics/index.ts';
+import { formatBoth, formatLength } from '../../../documents/length-format.ts';
+import { hornInHand, keyInHand, type BenchState } from '../../state/bench-state.ts';
+import { DAY_FIELDS, LENGTH_FIELDS, type DayFieldId, type FieldId } from '../../state/fields.ts';
+
+/** A text field as the screen shows it. */
+export interface FieldView<Id extends string> {
+  readonly id: Id;
+  readonly label: string;
+  readonly hint: string;
+  readonly text: string;
+  readonly echo: string;
+  readonly problem: string | null;
+}
+
+/** Everything typed about the key in hand and the day. */
+export interface MeasuredFields {
+  readonly fields: readonly FieldView<FieldId>[];
+  readonly measuredAt: MeasuringPoint;
+  readonly measuredAtProblem: string | null;
+  readonly edited: boolean;
+  readonly dayFields: readonly FieldView<DayFieldId>[];
+  readonly inputLines: readonly string[];
+}
+
+export function makeMeasuredFields(state: BenchState): MeasuredFields {
+  const horn = hornInHand(state);
+  const key = keyInHand(state);
+  const typed = horn.typed[horn.keyId] ?? {};
+  const kept = (value: string, problem: string | null = null): string | null =>
+    problem === null ? null : `${sentence(problem)} Still in use: ${value}.`;
+  const fields = LENGTH_FIELDS.map((plan): FieldView<FieldId> => {
+    const value = key[plan.id];
+    const text = typed[plan.id];
+    return {
+      id: plan.id,
+      label: plan.label,
+      hint: plan.hint,
+      text: text?.text ?? formatLength(value, state.unit),
+      echo: formatBoth(value, state.unit),
+      problem: kept(formatBoth(value, state.unit), text?.problem),
+    };
+  });
+  const dayFields = DAY_FIELDS.map((plan): FieldView<DayFieldId> => {
+    const value = `${trimmed(state.day[plan.id])} ${plan.unit}`;
+    const text = state.dayTyped[plan.id];
+    return {
+      id: plan.id,
+      label: plan.label,
+      hint: plan.hint,
+      text: text?.text ?? value,
+      echo: value,
+      problem: kept(value, text?.problem),
+    };
+  });
+  return {
+    fields,
+    measuredAt: key.measuredAt,
+    measuredAtProblem: kept(`at the ${key.measuredAt}`, typed.measuredAt?.problem),
+    edited: horn.edits[horn.keyId] !== undefined || Object.keys(typed).length > 0,
+    dayFields,
+    inputLines: [...fields, ...dayFields].map((f) =>
+      f.id === 'openingMm' ? `${f.label}: ${f.echo} at the ${key.measuredAt}` : `${f.label}: ${f.echo}`,
+    ),
+  };
+}
+
+function trimmed(value: number): string {
+  return String(Math.round(value * 100) / 100);
+}
+
+/** A message as a sentence: capital first, full stop last. */
+export function sentence(message: string): string {
+  const text = message.charAt(0).toUpperCase() + message.slice(1);
+  return /[.!?]$/.test(text) ? text : `${text}.`;
+}

@@ -1,0 +1,263 @@
+import { formatBoth, type LengthUnit } from '../../../documents/length-format.ts';
+import type { LoudChartModel } from '../../parts/chart/loud-figure.ts';
+import type { ScaleChartModel, ScaleLive } from '../../parts/chart/scale-chart.model.ts';
+import { makeKeyStrip, type StripPad } from '../../parts/key-strip.model.ts';
+import type { NoteMap } from '../../parts/note-map.model.ts';
+import {
+  hornInHand,
+  isOfKeyInHand,
+  isProposed,
+  isScaleCurrent,
+  proposableMm,
+  suggestedMmOf,
+  type BenchState,
+  type NoteNaming,
+  type NoteSpan,
+} from '../../state/bench-state.ts';
+import { keyedHoles } from '../../state/key-edits.ts';
+import { memoLast } from '../../state/memo-last.ts';
+import type { LoudReport, ScaleNumbers, ScaleReport } from '../../state/scale-report.ts';
+import { TOLD_LEVEL_KPA } from '../../state/whole-scale.ts';
+import { makeAlternates, makeScaleRows, type AlternateRow, type ScaleRow } from './scale-tables.model.ts';
+import { makeScaleChart, makeScaleLive, scaleRanges } from './scale-picture.model.ts';
+import {
+  governingSentence,
+  keyDetail,
+  makeGoverning,
+  makeNoteMap,
+  type GoverningKey,
+} from './note-keys.model.ts';
+import {
+  loudSentence,
+  makeNamer,
+  makeNoteTold,
+  makeScaleAnswer,
+  proposalOnPaper,
+  proposalWords,
+  type Namer,
+  type ScaleAnswer,
+} from './scale-words.ts';
+
+/** The slider of the key in hand; null until its study has told how far it can go. */
+export interface KeySlider {
+  readonly frontMm: number;
+  readonly lowMm: number;
+  readonly highMm: number;
+  readonly foundMm: number;
+  readonly enoughMm: number | null;
+  readonly valueText: string;
+  readonly proposed: boolean;
+  /** whether the opening that is enough is proposed already, or there is none */
+  readonly enoughTaken: boolean;
+}
+
+/** A key proposed otherwise than found. */
+export interface ProposedKey {
+  readonly id: string;
+  readonly words: string;
+  readonly onPaper: string;
+}
+
+/** Everything the scale page shows. */
+export interface ScaleView {
+  readonly hornName: string;
+  readonly unit: LengthUnit;
+  readonly strip: readonly StripPad[];
+  readonly keyId: string;
+  readonly keyTitle: string;
+  readonly keyDetail: string;
+  readonly noteId: string;
+  readonly naming: NoteNaming;
+  readonly span: NoteSpan;
+  readonly a4Hz: number;
+  readonly a4Choices: readonly number[];
+  readonly concertOf: string;
+  readonly waiting: boolean;
+  readonly problem: string | null;
+  readonly slider: KeySlider | null;
+  readonly scale: WholeScaleView | null;
+}
+
+/** The part that needs the played horn. */
+export interface WholeScaleView {
+  readonly answer: ScaleAnswer;
+  /** the headline once the hand rests, for those who listen */
+  readonly restedHeadline: string;
+  readonly proposals: readonly ProposedKey[];
+  readonly warnings: readonly string[];
+  readonly chart: ScaleChartModel;
+  readonly live: ScaleLive;
+  readonly tell: (index: number) => string;
+  readonly note: NoteInHand;
+  readonly map: NoteMap;
+  readonly alternates: readonly AlternateRow[];
+  readonly rows: readonly ScaleRow[];
+  readonly moved: boolean;
+}
+
+/** The picked note and what governs it. */
+export interface NoteInHand {
+  readonly label: string;
+  readonly told: string;
+  readonly sentence: string;
+  readonly keys: readonly GoverningKey[];
+  readonly options: readonly {
+    readonly register: string;
+    readonly notes: readonly { readonly id: string; readonly label: string }[];
+  }[];
+  readonly loud: { readonly sentence: string; readonly chart: LoudChartModel } | null;
+}
+
+const LOWEST_A4_HZ = 438;
+const A4_COUNT = 7;
+
+/** The whole page from the state. */
+export function makeScaleView(state: BenchState): ScaleView {
+  const horn = hornInHand(state);
+  const hole = keyedHoles(horn.document).find((k) => k.id === horn.keyId)!;
+  const { report } = state.scale;
+  const shown = report !== null && state.scale.hornId === state.hornId ? report : null;
+  const usual = Array.from({ length: A4_COUNT }, (_, i) => LOWEST_A4_HZ + i);
+  const { a4Hz } = state.day;
+  return {
+    hornName: horn.document.name,
+    unit: state.unit,
+    strip: makeKeyStrip(horn.document, horn.edits, state.study.report?.vents ?? null),
+    keyId: horn.keyId,
+    keyTitle: `Pad ${hole.number} · ${hole.name} key`,
+    keyDetail: shown === null ? '' : keyDetail(shown, state.scale.rested!, horn.keyId, namerOf(state, shown)),
+    noteId: state.noteId,
+    naming: state.naming,
+    span: state.span,
+    a4Hz,
+    a4Choices: usual.includes(a4Hz) ? usual : [...usual, a4Hz].sort((a, b) => a - b),
+    concertOf: horn.document.instrument,
+    waiting: !isScaleCurrent(state),
+    problem: state.scale.problem,
+    slider: makeSlider(state),
+    scale: shown === null ? null : makeWholeScale(state, shown),
+  };
+}
+
+const namerMemo = memoLast(makeNamer);
+const namerOf = ({ naming }: BenchState, { transpositionSemitones }: ScaleReport): Namer =>
+  namerMemo(naming, transpositionSemitones);
+
+function makeSlider(state: BenchState): KeySlider | null {
+  const { report } = state.study;
+  if (report === null || !isOfKeyInHand(state)) return null;
+  const horn = hornInHand(state);
+  const frontMm = Math.min(horn.proposedMm[horn.keyId] ?? report.present.frontMm, report.reachMm);
+  const enoughMm = report.answer.kind === 'reached' ? suggestedMmOf(report) : null;
+  return {
+    frontMm,
+    ...proposableMm(report),
+    foundMm: report.present.frontMm,
+    enoughMm,
+    valueText: `${formatBoth(frontMm, state.unit)} at the front`,
+    proposed: isProposed(state),
+    enoughTaken: enoughMm === null || (isProposed(state) && frontMm === enoughMm),
+  };
+}
+
+/** Rounding, not a proposal, mm. */
+const SAME_MM = 1e-6;
+
+function proposalsOf(state: BenchState, { pads }: ScaleReport): ProposedKey[] {
+  const { proposedMm } = hornInHand(state);
+  return pads.flatMap(({ id, name, foundFrontMm }) => {
+    const mm = proposedMm[id];
+    if (mm === undefined || Math.abs(mm - foundFrontMm) < SAME_MM) return [];
+    return [
+      {
+        id,
+        words: proposalWords(name, foundFrontMm, mm, state.unit),
+        onPaper: proposalOnPaper(name, foundFrontMm, mm, state.unit),
+      },
+    ];
+  });
+}
+
+// What a moving key does not change, and what waits until the hand rests, is made once for each of its causes.
+const chartMemo = memoLast(makeScaleChart);
+const mapMemo = memoLast(makeNoteMap);
+const alternatesMemo = memoLast(makeAlternates);
+const rowsMemo = memoLast(makeScaleRows);
+const restedHeadlineMemo = memoLast(
+  (report: ScaleReport, rested: ScaleNumbers | null, nameOf: Namer): string =>
+    makeScaleAnswer(report, rested, nameOf).headline,
+);
+const loudMemo = memoLast(
+  (loud: LoudReport, label: string, moved: boolean): NonNullable<NoteInHand['loud']> => {
+    const percent = (list: LoudReport['found']): (number | null)[] =>
+      list.map((share) => (share === null ? null : 100 * share));
+    const sentence = loudSentence(loud, label, moved);
+    return {
+      sentence,
+      chart: {
+        pressuresKpa: loud.pressuresKpa,
+        found: percent(loud.found),
+        proposed: moved ? percent(loud.proposed) : null,
+        toldKpa: TOLD_LEVEL_KPA,
+        summary: `Strength of ${label} from soft to loud, an estimate. ${sentence}`,
+      },
+    };
+  },
+);
+
+function makeWholeScale(state: BenchState, report: ScaleReport): WholeScaleView {
+  const { naming, span, noteId } = state;
+  const { keyId } = hornInHand(state);
+  const nameOf = namerOf(state, report);
+  const proposed = state.scale.proposed!;
+  const rested = state.scale.rested!;
+  const proposals = proposalsOf(state, report);
+  const moved = proposals.length > 0;
+  const chart = chartMemo(report, nameOf, span, ...scaleRanges(report, proposed, span));
+  const told = makeNoteTold(report, moved ? proposed : null, nameOf);
+  return {
+    answer: makeScaleAnswer(report, moved ? proposed : null, nameOf),
+    restedHeadline: restedHeadlineMemo(report, moved ? rested : null, nameOf),
+    proposals,
+    warnings: rested.warnings,
+    chart,
+    live: makeScaleLive(report, chart, { proposed, rested, keyId, noteId, moved }),
+    tell: (index) => told(report.fingerings.findIndex(({ id }) => id === chart.marks[index]?.id)),
+    note: makeNoteInHand(state, report, nameOf, moved),
+    map: mapMemo(report, rested, nameOf),
+    alternates: alternatesMemo(report, rested, moved, nameOf),
+    rows: rowsMemo(report, rested, moved, nameOf, naming),
+    moved,
+  };
+}
+
+const REGISTERS = ['Low register', 'Octave register', 'Front fingerings'];
+
+const optionsMemo = memoLast((report: ScaleReport, nameOf: Namer): NoteInHand['options'] =>
+  REGISTERS.map((register, i) => ({
+    register,
+    notes: report.fingerings
+      .filter((fingering) => fingering.register === i + 1)
+      .map((fingering) => ({ id: fingering.id, label: nameOf(fingering) })),
+  })),
+);
+
+function makeNoteInHand(
+  { noteId, scale }: BenchState,
+  report: ScaleReport,
+  nameOf: Namer,
+  moved: boolean,
+): NoteInHand {
+  const index = report.fingerings.findIndex(({ id }) => id === noteId);
+  const label = nameOf(report.fingerings[index]);
+  const keys = makeGoverning(report, scale.rested!, index);
+  const { loud } = scale;
+  return {
+    label,
+    told: makeNoteTold(report, moved ? scale.proposed : null, nameOf)(index),
+    sentence: governingSentence(label, keys),
+    keys,
+    options: optionsMemo(report, nameOf),
+    loud: loud === null || loud.fingeringId !== noteId ? null : loudMemo(loud, label, moved),
+  };
+}

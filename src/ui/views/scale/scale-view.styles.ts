@@ -1,0 +1,390 @@
+import { css } from 'lit';
+
+/** What the scale page has beside the key study's plan. */
+export const scaleStyles = css`
+  .sc-page {
+    grid-template-columns: minmax(0, 1fr) 380px;
+    grid-template-rows: none;
+    grid-template-areas: 'keys keys' 'answer answer' 'chart try' 'chart note' 'map map' 'alternates loud' 'table table' 'foot foot';
+  }
+  .sc-page h2 {
+    margin: 0;
+    font-size: 1rem;
+    font-weight: 700;
+  }
+  .sc-page .ks-answer {
+    grid-template-columns: minmax(0, 1.6fr) minmax(0, 1fr);
+    min-height: 7.75rem;
+  }
+  .sc-page .ks-answer h1 {
+    font-size: clamp(1.5rem, 1rem + 1.2vw, 1.9375rem);
+  }
+  .sc-page .ks-standing {
+    font-size: 1rem;
+  }
+  .sc-heard {
+    position: absolute;
+    width: 1px;
+    height: 1px;
+    overflow: hidden;
+    clip-path: inset(50%);
+    white-space: nowrap;
+  }
+  .sc-chips {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0.35rem;
+    margin: 0.25rem 0 0;
+    padding: 0;
+    list-style: none;
+  }
+  .sc-chips .ks-quiet {
+    font-size: 0.875rem;
+    padding: 0 0.6rem;
+    border-color: var(--vw-try);
+    font-weight: 600;
+  }
+  .sc-chips .sc-back {
+    border-color: var(--vw-edge);
+    font-weight: 400;
+  }
+  .sc-chart {
+    grid-area: chart;
+    display: flex;
+    flex-direction: column;
+    align-items: stretch;
+    padding: 0.35rem 0.35rem 0 0.5rem;
+    height: clamp(460px, calc(100vh - 320px), 700px);
+  }
+  .sc-tools {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: 0.35rem 0.75rem;
+    --vw-choice-size: 0.875rem;
+    --vw-choice-pad: 0.45rem;
+  }
+  .sc-select {
+    display: flex;
+    align-items: center;
+    gap: 0.4rem;
+    font-size: 0.875rem;
+    color: var(--vw-soft);
+  }
+  .sc-select select {
+    min-height: var(--vw-touch);
+    padding: 0 0.4rem;
+    font: inherit;
+    font-size: 0.9375rem;
+    color: var(--vw-ink);
+    background: var(--vw-sheet);
+    border: 1px solid var(--vw-soft);
+    border-radius: var(--vw-round);
+  }
+  .sc-legend {
+    margin-left: auto;
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0 0.75rem;
+  }
+  .sc-legend .found {
+    color: var(--vw-found);
+  }
+  .sc-legend .proposed {
+    color: var(--vw-try);
+    font-weight: 600;
+  }
+  .sc-chart vw-scale-chart {
+    position: relative;
+    display: block;
+    flex: 1;
+    min-height: 0;
+    overflow: hidden;
+  }
+  .vw-live,
+  .vw-picker {
+    position: absolute;
+    inset: 0;
+  }
+  .vw-picker {
+    cursor: pointer;
+    border-radius: var(--vw-round);
+  }
+  .ks-page .vw-picker:focus-visible {
+    outline-offset: -3px;
+  }
+  .vw-told {
+    position: absolute;
+    inset: 2px 8px auto 62px;
+    margin: 0;
+    font-size: 0.875rem;
+    font-weight: 600;
+    white-space: pre;
+    overflow: hidden;
+    text-overflow: ellipsis;
+  }
+  .vw-live .band.lit {
+    fill: var(--vw-try);
+  }
+  .vw-live .band.picked {
+    fill: none;
+    stroke: var(--vw-ink);
+    stroke-width: 1.5;
+  }
+  .vw-live .way {
+    stroke: var(--vw-try);
+    stroke-width: 2.5;
+  }
+  .vw-live .proposed,
+  .vw-live .beyond {
+    fill: var(--vw-try);
+    stroke: var(--vw-sheet);
+    stroke-width: 0.75;
+  }
+  .vw-live .bar {
+    fill: var(--vw-try);
+  }
+  .vw-live .bar.other {
+    fill-opacity: 0.6;
+  }
+  .vw-live .number {
+    font-size: 10.5px;
+    font-weight: 700;
+    text-anchor: middle;
+    fill: var(--vw-try);
+    paint-order: stroke;
+    stroke: var(--vw-sheet);
+    stroke-width: 3px;
+  }
+  .sc-note,
+  .sc-loud,
+  .sc-map,
+  .sc-alternates {
+    background: var(--vw-sheet);
+    border: 1px solid var(--vw-edge);
+    border-radius: var(--vw-round);
+    min-width: 0;
+    padding: 0.5rem 0.75rem 0.6rem;
+  }
+  .sc-reading {
+    margin: 0;
+    font-size: 0.9375rem;
+    color: var(--vw-soft);
+  }
+  .sc-reading b {
+    color: var(--vw-ink);
+  }
+  .sc-set {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: 0.5rem;
+    margin-top: 0.25rem;
+  }
+  .sc-link {
+    display: inline-grid;
+    place-items: center;
+    min-height: var(--vw-touch);
+    color: var(--vw-try);
+    font-size: 0.9375rem;
+  }
+  .sc-note {
+    grid-area: note;
+  }
+  .sc-note-head {
+    display: flex;
+    flex-wrap: wrap;
+    justify-content: space-between;
+    align-items: center;
+    gap: 0.25rem 0.75rem;
+  }
+  .sc-note p {
+    margin: 0.1rem 0;
+    font-size: 0.875rem;
+  }
+  .sc-note .sc-note-told {
+    font-weight: 600;
+    white-space: pre-line;
+  }
+  .sc-governing {
+    margin: 0.25rem 0 0;
+    padding: 0;
+    list-style: none;
+  }
+  .sc-governing button {
+    display: grid;
+    grid-template-columns: 6.25rem minmax(0, 1fr) 5.1rem 3.6rem;
+    align-items: center;
+    gap: 0.5rem;
+    width: 100%;
+    min-height: var(--vw-touch);
+    padding: 0 0.35rem;
+    font: inherit;
+    font-size: 0.875rem;
+    color: inherit;
+    text-align: left;
+    background: none;
+    border: 0;
+    border-bottom: 1px solid var(--vw-well);
+    cursor: pointer;
+  }
+  .sc-governing button[aria-pressed='true'] {
+    background: var(--vw-try-weak);
+    font-weight: 700;
+  }
+  .sc-governing .bar {
+    height: 12px;
+    background: var(--vw-well);
+  }
+  .sc-governing .bar i {
+    display: block;
+    height: 100%;
+    background: rgb(8 66 110);
+  }
+  .sc-governing .bar i.flattens {
+    background: rgb(140 62 0);
+  }
+  .sc-governing .cents,
+  .sc-governing .strength {
+    text-align: right;
+    white-space: nowrap;
+  }
+  .sc-map {
+    grid-area: map;
+    container-type: inline-size;
+  }
+  .sc-loud {
+    grid-area: loud;
+  }
+  .sc-loud p {
+    margin: 0.2rem 0;
+    font-size: 0.9375rem;
+  }
+  .sc-estimate {
+    margin-left: 0.35rem;
+    padding: 0.05rem 0.45rem;
+    font-size: 0.75rem;
+    font-weight: 600;
+    color: var(--vw-caution);
+    background: var(--vw-caution-ground);
+    border-radius: var(--vw-round);
+  }
+  .sc-loud vw-loud-chart {
+    display: block;
+    height: 230px;
+  }
+  .sc-alternates {
+    grid-area: alternates;
+  }
+  .sc-alternates table {
+    width: 100%;
+    border-collapse: collapse;
+    font-size: 0.9375rem;
+  }
+  .sc-alternates th,
+  .sc-alternates td {
+    padding: 0.1rem 0.4rem;
+    font-weight: 400;
+    text-align: right;
+    white-space: nowrap;
+    border-bottom: 1px solid var(--vw-well);
+  }
+  .sc-alternates th[scope='row'],
+  .sc-alternates th:first-child {
+    text-align: left;
+  }
+  .sc-alternates thead th {
+    font-weight: 600;
+    font-size: 0.8125rem;
+  }
+  .sc-alternates .picked {
+    background: var(--vw-try-weak);
+  }
+  .sc-paper-table {
+    display: none;
+  }
+
+  @media (max-width: 1100px) {
+    .sc-page {
+      grid-template-columns: minmax(0, 1fr) minmax(0, 1fr);
+      grid-template-areas: 'keys keys' 'answer answer' 'chart chart' 'try note' 'loud alternates' 'map map' 'table table' 'foot foot';
+      grid-template-rows: none;
+    }
+    .sc-page .ks-answer {
+      grid-template-columns: minmax(0, 1fr);
+    }
+    .sc-chart {
+      height: 520px;
+    }
+    .sc-alternates table {
+      font-size: 0.8125rem;
+    }
+  }
+
+  @media (max-width: 700px) {
+    .sc-page {
+      grid-template-columns: minmax(0, 1fr);
+      grid-template-areas: 'keys' 'answer' 'try' 'chart' 'note' 'loud' 'alternates' 'table' 'foot';
+    }
+    .sc-map {
+      display: none;
+    }
+    .sc-chart {
+      height: 560px;
+    }
+    .sc-legend {
+      margin-left: 0;
+    }
+    .vw-told,
+    .sc-alternates :is(th, td):nth-child(2) {
+      display: none;
+    }
+    .sc-page .ks-answer {
+      grid-template-columns: minmax(0, 1fr);
+    }
+    .sc-governing button {
+      grid-template-columns: 5.6rem minmax(0, 1fr) 4.8rem 3.4rem;
+    }
+    .sc-alternates table {
+      font-size: 0.8125rem;
+    }
+  }
+
+  @media print {
+    .sc-page .sc-tools vw-choice,
+    .sc-page .sc-select,
+    .sc-page .sc-try,
+    .sc-page .sc-chips,
+    .sc-page .sc-map,
+    .sc-page .vw-told {
+      display: none;
+    }
+    .sc-page .sc-chart {
+      height: auto;
+    }
+    .sc-page .sc-chart vw-scale-chart {
+      height: 400px;
+      max-width: 690px;
+    }
+    .sc-page .sc-paper-table {
+      display: block;
+    }
+    .sc-paper-table .ks-scroll {
+      max-height: none;
+      overflow: visible;
+      border: 0;
+    }
+    .sc-paper-table table {
+      width: 100%;
+      border-collapse: collapse;
+      font-size: 0.75rem;
+    }
+    .sc-paper-table th,
+    .sc-paper-table td {
+      padding: 0 0.3rem;
+      text-align: right;
+      font-weight: 400;
+      border-bottom: 1px solid var(--vw-edge);
+    }
+  }
+`;

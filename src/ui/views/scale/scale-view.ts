@@ -1,0 +1,385 @@
+import { html, LitElement, nothing, type TemplateResult } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import { guard } from 'lit/directives/guard.js';
+import { live } from 'lit/directives/live.js';
+import '../../parts/chart/vw-loud-chart.ts';
+import '../../parts/chart/vw-scale-chart.ts';
+import '../../parts/vw-choice.ts';
+import '../../parts/vw-key-strip.ts';
+import '../../parts/vw-note-map.ts';
+import '../../parts/vw-opening-slider.ts';
+import type { Bench } from '../../shell/bench.ts';
+import type { NoteNaming, NoteSpan } from '../../state/bench-state.ts';
+import { adoptStyles } from '../adopt-styles.ts';
+import { keyStudySizeStyles } from '../key-study/key-study-sizes.styles.ts';
+import { keyStudyStyles } from '../key-study/key-study-view.styles.ts';
+import { SCALE_HEAD } from './scale-tables.model.ts';
+import { makeScaleView, type KeySlider, type ScaleView, type WholeScaleView } from './scale-view.model.ts';
+import { scaleStyles } from './scale-view.styles.ts';
+
+const NAMINGS = [
+  { value: 'written', label: 'written' },
+  { value: 'concert', label: 'concert' },
+];
+const SPANS = [
+  { value: 'all', label: 'all' },
+  { value: 'low', label: 'low' },
+  { value: 'octave', label: 'octave' },
+];
+
+/** The whole horn, live: every note as found and as proposed, and which key moves which. */
+@customElement('vw-scale-view')
+export class VwScaleView extends LitElement {
+  @property({ attribute: false }) bench: Bench | null = null;
+
+  #stop: (() => void) | null = null;
+  /** has been shown once */
+  #begun = false;
+
+  /** The page's own tree: the charts' library puts its styles there. */
+  override createRenderRoot(): HTMLElement {
+    adoptStyles(keyStudyStyles, keyStudySizeStyles, scaleStyles);
+    return this;
+  }
+
+  override willUpdate(changed: Map<PropertyKey, unknown>): void {
+    if (!changed.has('bench') || this.bench === null) return;
+    this.#stop?.();
+    this.#stop = this.bench.store.subscribe(() => this.requestUpdate());
+  }
+
+  /** Once per frame, whatever came since the last; the first time at once. */
+  protected override async scheduleUpdate(): Promise<void> {
+    if (this.#begun) await new Promise(requestAnimationFrame);
+    this.#begun = true;
+    super.scheduleUpdate();
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.#stop?.();
+  }
+
+  override render(): TemplateResult {
+    const { bench } = this;
+    if (bench === null) return html``;
+    const view = makeScaleView(bench.store.get());
+    return html`
+      <main
+        class="ks-page sc-page"
+        @vw-key-change=${(e: CustomEvent<{ id: string }>) => bench.chooseKey(e.detail.id)}
+        @vw-note-change=${(e: CustomEvent<{ id: string }>) => bench.chooseNote(e.detail.id)}
+      >
+        <section class="ks-keys" aria-label="Choose a key">
+          <vw-key-strip .pads=${view.strip} .value=${view.keyId}></vw-key-strip>
+          <p class="ks-key"><b>${view.keyTitle}</b> <span>${view.keyDetail}</span></p>
+        </section>
+        ${this.#answer(view, bench)} ${this.#chart(view, bench)} ${this.#try(view, view.slider, bench)}
+        ${view.scale === null ? nothing : this.#rest(view, view.scale, bench)}
+        <footer class="ks-foot">
+          <p>
+            Only openings you proposed yourself count here; every other key stands as found. Links are
+            followed: a key set lower takes along the pads its arm holds.
+          </p>
+          <p>${view.hornName}: an invented horn. Bending a key to its height is for trained hands.</p>
+        </footer>
+      </main>
+    `;
+  }
+
+  #answer(view: ScaleView, bench: Bench): TemplateResult {
+    const { scale } = view;
+    const cautions = [...(view.problem === null ? [] : [view.problem]), ...(scale?.warnings ?? [])];
+    return html`
+      <section class="ks-answer" aria-label="Answer" aria-busy=${view.waiting ? 'true' : 'false'}>
+        <div class="ks-said">
+          <h1>${scale?.answer.headline ?? 'Playing every note from the bore, the holes and the pads…'}</h1>
+          <p class="ks-standing">${scale?.answer.standing ?? nothing}</p>
+          <p class="sc-heard" aria-live="polite">${scale?.restedHeadline ?? nothing}</p>
+        </div>
+        ${
+          scale === null
+            ? nothing
+            : html`<div class="ks-why">
+                <p><strong>${scale.answer.sure}</strong></p>
+                ${this.#proposals(scale, bench)}
+              </div>`
+        }
+        ${
+          cautions.length === 0
+            ? nothing
+            : html`<ul class="ks-cautions" aria-label="Limits of this answer">
+                ${cautions.map((line) => html`<li>${line}</li>`)}
+              </ul>`
+        }
+      </section>
+    `;
+  }
+
+  #proposals({ proposals }: WholeScaleView, bench: Bench): TemplateResult {
+    if (proposals.length === 0) return html`<p class="sc-proposed">Every key stands as found.</p>`;
+    return html`
+      <p class="sc-proposed">Proposed otherwise than found, at the front:</p>
+      <ul class="sc-chips">
+        ${proposals.map(
+          ({ id, words }) =>
+            html`<li>
+              <button type="button" class="ks-quiet" @click=${() => bench.chooseKey(id)}>${words}</button>
+            </li>`,
+        )}
+        <li>
+          <button type="button" class="ks-quiet sc-back" @click=${() => bench.withdrawProposals()}>
+            all as found
+          </button>
+        </li>
+      </ul>
+      <ul class="ks-paper">
+        ${proposals.map(({ onPaper }) => html`<li>${onPaper}</li>`)}
+      </ul>
+    `;
+  }
+
+  #chart(view: ScaleView, bench: Bench): TemplateResult {
+    const { scale } = view;
+    return html`
+      <section class="ks-curve sc-chart" aria-label="Every note">
+        <div class="sc-tools">
+          <vw-choice
+            label="Show"
+            quiet-label
+            data-act="span"
+            .options=${SPANS}
+            .value=${view.span}
+            @vw-choice-change=${(e: CustomEvent<{ value: string }>) => bench.setSpan(e.detail.value as NoteSpan)}
+          ></vw-choice>
+          <vw-choice
+            label="Note names"
+            quiet-label
+            data-act="naming"
+            .options=${NAMINGS}
+            .value=${view.naming}
+            @vw-choice-change=${(e: CustomEvent<{ value: string }>) => bench.setNaming(e.detail.value as NoteNaming)}
+          ></vw-choice>
+          <label class="sc-select">
+            A4
+            <select
+              data-act="a4"
+              .value=${live(String(view.a4Hz))}
+              @change=${(e: Event) => bench.setA4(Number((e.target as HTMLSelectElement).value))}
+            >
+              ${view.a4Choices.map(
+                (hz) => html`<option value=${hz} ?selected=${hz === view.a4Hz}>${hz} Hz</option>`,
+              )}
+            </select>
+          </label>
+          <p class="ks-legend sc-legend" aria-hidden="true">
+            <span class="found">○ as found</span> <span class="proposed">● as proposed</span>
+            <span>◇ alternate</span>
+          </p>
+        </div>
+        ${
+          scale === null
+            ? nothing
+            : html`<vw-scale-chart
+                .model=${scale.chart}
+                .live=${scale.live}
+                .tell=${scale.tell}
+                @vw-chart-drawn=${this.#drawn}
+              ></vw-scale-chart>`
+        }
+      </section>
+    `;
+  }
+
+  #try(view: ScaleView, slider: KeySlider | null, bench: Bench): TemplateResult {
+    return html`
+      <section
+        class="ks-try sc-try"
+        aria-label="Proposed opening"
+        @vw-opening-change=${(e: CustomEvent<{ frontMm: number }>) => bench.propose(e.detail.frontMm)}
+      >
+        <h2>${view.keyTitle}</h2>
+        ${
+          slider === null
+            ? html`<p class="sc-reading">How far it can go is on its way…</p>`
+            : html`
+                <p class="sc-reading">
+                  <b>${slider.valueText}</b> ${slider.proposed ? 'proposed' : 'as found'}
+                </p>
+                <vw-opening-slider
+                  .value=${slider.frontMm}
+                  .low=${slider.lowMm}
+                  .high=${slider.highMm}
+                  .found=${slider.foundMm}
+                  .enough=${slider.enoughMm}
+                  .valueText=${slider.valueText}
+                ></vw-opening-slider>
+                <div class="sc-set">
+                  <button
+                    type="button"
+                    class="ks-quiet"
+                    ?disabled=${!slider.proposed}
+                    @click=${() => bench.propose(null)}
+                  >
+                    ● as found
+                  </button>
+                  <button
+                    type="button"
+                    class="ks-quiet"
+                    ?disabled=${slider.enoughTaken}
+                    @click=${() => bench.propose(slider.enoughMm)}
+                  >
+                    ▲ enough
+                  </button>
+                  <a class="sc-link" href="#key">Study this key</a>
+                </div>
+              `
+        }
+      </section>
+    `;
+  }
+
+  #rest(view: ScaleView, scale: WholeScaleView, bench: Bench): TemplateResult {
+    return html`
+      ${this.#note(view, scale, bench)} ${this.#loud(scale)}
+      <section class="sc-map" aria-labelledby="sc-map-title">
+        <h2 id="sc-map-title">Which key moves which note</h2>
+        <vw-note-map .map=${scale.map} .note=${view.noteId} .key=${view.keyId}></vw-note-map>
+      </section>
+      ${this.#alternates(view, scale)}
+      <details class="ks-table">
+        <summary>The numbers behind the chart</summary>
+        <p>${scale.chart.summary}</p>
+        ${guard([scale.rows], () => this.#table(scale))}
+      </details>
+      <section class="sc-paper-table">${guard([scale.rows], () => this.#table(scale))}</section>
+    `;
+  }
+
+  #note(view: ScaleView, { note }: WholeScaleView, bench: Bench): TemplateResult {
+    return html`
+      <section class="sc-note" aria-labelledby="sc-note-title">
+        <div class="sc-note-head">
+          <h2 id="sc-note-title">Note ${note.label}</h2>
+          <label class="sc-select">
+            Pick
+            <select
+              data-act="note"
+              .value=${live(view.noteId)}
+              @change=${(e: Event) => bench.chooseNote((e.target as HTMLSelectElement).value)}
+            >
+              ${note.options.map(
+                ({ register, notes }) =>
+                  html`<optgroup label=${register}>
+                    ${notes.map(
+                      ({ id, label }) =>
+                        html`<option value=${id} ?selected=${id === view.noteId}>${label}</option>`,
+                    )}
+                  </optgroup>`,
+              )}
+            </select>
+          </label>
+        </div>
+        <p class="sc-note-told">${note.told}</p>
+        <p>${note.sentence}</p>
+        <ul class="sc-governing" aria-label="Keys that govern it, per mm at the front">
+          ${note.keys.map(
+            (key) =>
+              html`<li>
+                <button
+                  type="button"
+                  aria-pressed=${key.id === view.keyId ? 'true' : 'false'}
+                  @click=${() => bench.chooseKey(key.id)}
+                >
+                  <span class="name">${key.name}</span>
+                  <span class="bar" aria-hidden="true"
+                    ><i class=${key.flattens ? 'flattens' : ''} style=${`width:${100 * key.share}%`}></i
+                  ></span>
+                  <span class="cents">${key.cents}<small> cents</small></span>
+                  <span class="strength">${key.strength}</span>
+                </button>
+              </li>`,
+          )}
+        </ul>
+      </section>
+    `;
+  }
+
+  #loud({ note }: WholeScaleView): TemplateResult {
+    return html`
+      <section
+        class="sc-loud"
+        aria-labelledby="sc-loud-title"
+        aria-busy=${note.loud === null ? 'true' : 'false'}
+      >
+        <h2 id="sc-loud-title">${note.label} played loud <span class="sc-estimate">estimate</span></h2>
+        <p>${note.loud?.sentence ?? 'Playing it louder…'}</p>
+        <vw-loud-chart .model=${note.loud?.chart ?? null}></vw-loud-chart>
+      </section>
+    `;
+  }
+
+  #alternates(view: ScaleView, { alternates }: WholeScaleView): TemplateResult {
+    return html`
+      <section class="sc-alternates" aria-labelledby="sc-alternates-title">
+        <h2 id="sc-alternates-title">Alternates</h2>
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">fingering</th>
+              <th scope="col">against</th>
+              <th scope="col">cents apart</th>
+              <th scope="col">strength</th>
+            </tr>
+          </thead>
+          <tbody>
+            ${alternates.map(
+              ({ id, label, against, cents, strength }) =>
+                html`<tr class=${id === view.noteId ? 'picked' : ''}>
+                  <th scope="row">${label}</th>
+                  <td>${against}</td>
+                  <td>${cents}</td>
+                  <td>${strength}</td>
+                </tr>`,
+            )}
+          </tbody>
+        </table>
+      </section>
+    `;
+  }
+
+  #table(scale: WholeScaleView): TemplateResult {
+    return html`
+      <div class="ks-scroll" tabindex="0" role="region" aria-label="Table of every note">
+        <table>
+          <thead>
+            <tr>
+              ${SCALE_HEAD.map((cell) => html`<th scope="col">${cell}</th>`)}
+            </tr>
+          </thead>
+          <tbody>
+            ${scale.rows.map(
+              ({ label, cells }) =>
+                html`<tr>
+                  <th scope="row">${label}</th>
+                  ${cells.map((cell) => html`<td>${cell}</td>`)}
+                </tr>`,
+            )}
+          </tbody>
+        </table>
+      </div>
+    `;
+  }
+
+  /** Marks when the first scale is on screen, for whoever measures a cold load. */
+  #drawn = (): void => {
+    if (performance.getEntriesByName('first-scale').length > 0) return;
+    requestAnimationFrame(() => performance.mark('first-scale'));
+  };
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'vw-scale-view': VwScaleView;
+  }
+}
