@@ -89,11 +89,15 @@ function beyondEdge(hinge: Dual, pad: Dual): Dual {
   return plus(pad, leveledOff(clearance, { low: LEAST_CLEARANCE, high: Infinity, soft: 0.005 }));
 }
 
-/** N: the open chimney; the fitted correction levels off outside the fit's range. @param rim w as given, any ≥ 0 */
-export function openLength(rim: Dual): Dual {
+/** What is added to the published curve for the open chimney: a polynomial in w that levels off outside the fit's range. */
+export function openCorrection(rim: Dual, coefficients: readonly number[] = openCurve): Dual {
   const x = leveledOff(rim, FIT_RANGES.rim);
-  const correction = openCurve.reduceRight((sum, c) => linear(times(sum, x), 1, c), dual(0));
-  return plus(publishedOpenLength(rim), correction);
+  return coefficients.reduceRight((sum, c) => linear(times(sum, x), 1, c), dual(0));
+}
+
+/** N: the open chimney. @param rim w as given, any ≥ 0 */
+export function openLength(rim: Dual): Dual {
+  return plus(publishedOpenLength(rim), openCorrection(rim));
 }
 
 function lnHeight(height: Dual): Dual {

@@ -38,7 +38,8 @@ export const hingedFlow: PadModel = Object.freeze({
   id: 'hinged-flow',
   name: 'Solved flow under a hinged pad',
   source: 'our own solved flows, datasets/pad-gap',
-  // The promise for the whole end length is 2.5 %; of the pad's part, a third to two thirds of it, twice that.
+  // Flow and fit are good to 1 % of the whole end length; the rest is our estimate for what a real key adds to
+  // a plain disc over a free chimney: cup, resonator, the body's curve.
   relativeError: 0.05,
   endOf,
 });
