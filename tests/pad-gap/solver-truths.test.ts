@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { solveFlow, usualSettings, type FlowCase } from '../../datasets/pad-gap/solver/flow.ts';
-import { fineSettings } from '../../datasets/pad-gap/solver/row.ts';
-import { publishedOpenLength } from '../../datasets/pad-gap/plain.ts';
+import { fineSettings, solveRow } from '../../datasets/pad-gap/solver/row.ts';
+import { endLengthOf, publishedOpenLength } from '../../datasets/pad-gap/plain.ts';
 
 const open: FlowCase = {
   rim: 0.1,
@@ -110,6 +110,27 @@ describe('the flow solver', () => {
   it.each([parallel, hinged, { ...hinged, body: 0.4 }])('loses no flux on the way out (%#)', (input) => {
     const answer = solveFlow(input);
     expect(answer?.fluxOut).toBeCloseTo(1, 5);
+  });
+
+  it.each([0.7, 1, 1.5])('leaves the model within 0.35 %% where the pad is %s hole radii thick', (thick) => {
+    const levelledOff = 0.0035;
+    for (const input of [
+      { ...hinged, thick },
+      { ...open, rim: 0.25, pad: 1.375, height: 0.7, hinge: 4.2, rod: 0.8, thick },
+    ]) {
+      const solved = solveRow(input);
+      const model = endLengthOf({
+        holeRadius: 1,
+        rimThickness: input.rim,
+        padRadius: input.pad,
+        padThickness: thick,
+        hingeDistance: input.hinge,
+        hingeHeight: input.rod,
+        centreHeight: input.height,
+      });
+      expect(model.warnings).toEqual([]);
+      expect(Math.abs(model.length / solved!.length - 1)).toBeLessThan(levelledOff);
+    }
   });
 
   it('refuses positions the hinge cannot reach', () => {

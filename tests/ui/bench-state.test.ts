@@ -146,7 +146,7 @@ describe('the view of a study', () => {
   it('tells the proposed changes note by note, at the opening they belong to', () => {
     const answer = e.answer.kind === 'reached' ? e.answer.point : null;
     expect(plain(view.proposal.heading)).toBe(
-      `Cents from as found, at ${answer!.frontMm.toFixed(1)} mm at the front`,
+      `Cents from as found, at ${answer!.frontMm.toFixed(1)} mm at the front, worth ${answer!.equivalentParallelMm.toFixed(1)} mm parallel`,
     );
     expect(view.proposal.changes[0]).toEqual({
       label: 'F4',
@@ -160,11 +160,21 @@ describe('the view of a study', () => {
     expect(view.tableHead).toHaveLength(2 + e.governed.length);
   });
 
+  it('says what the front reading is worth and what the tilt takes', () => {
+    const { present, presentParallel } = e;
+    const tilt = plain(view.answer.tilt);
+    expect(tilt).toContain(`vents like a parallel pad open by ${present.equivalentParallelMm.toFixed(1)} mm`);
+    expect(tilt).toContain(`instead of ${Math.round(100 * presentParallel.ventShare)} %`);
+    expect(present.equivalentParallelMm).toBeLessThan(present.centreMm);
+    expect(view.chart.parallel.share).toEqual(e.parallelCurve.map((p) => 100 * p.ventShare));
+    view.chart.parallel.share.forEach((share, i) => expect(share).toBeGreaterThan(view.chart.share.y[i]));
+  });
+
   it('says in words where a pad lies outside what its model holds for', () => {
-    const thick = report('e', { e: { padThicknessMm: 9 } });
+    const wide = report('e', { e: { rimMm: 6 } });
     expect(view.warnings).toEqual([]);
-    expect(makeKeyStudyView(studyArrived(studyAsked(fresh, 1), 1, thick)).study!.warnings.join(' ')).toMatch(
-      /pad thickness is 9\.00 mm; solved flows cover/,
+    expect(makeKeyStudyView(studyArrived(studyAsked(fresh, 1), 1, wide)).study!.warnings.join(' ')).toMatch(
+      /rim thickness is 6\.00 mm; solved flows cover/,
     );
   });
 });

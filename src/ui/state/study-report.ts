@@ -27,6 +27,8 @@ export interface PointReport {
   readonly centreMm: number;
   readonly backMm: number;
   readonly ventShare: number;
+  /** the opening of a parallel pad that vents the same */
+  readonly equivalentParallelMm: number;
   readonly notes: readonly (NoteReport | null)[];
 }
 
@@ -69,6 +71,10 @@ export interface StudyReport {
   readonly governed: readonly GovernedReport[];
   readonly present: PointReport;
   readonly curve: readonly PointReport[];
+  /** the same front openings, were the pad parallel to its rim */
+  readonly parallelCurve: readonly PointReport[];
+  /** as it stands, were the pad parallel at the same front opening */
+  readonly presentParallel: PointReport;
   readonly answer: AnswerReport;
   /** mm at the front, if the pad model errs by its stated share either way; null out of reach */
   readonly spreadMm: { readonly low: number | null; readonly high: number | null };
@@ -97,6 +103,7 @@ export function makePointReport(point: VentingPoint): PointReport {
     centreMm: point.pose.centre * TO_MM,
     backMm: point.pose.back * TO_MM,
     ventShare: point.ventShare,
+    equivalentParallelMm: point.end.equivalentParallel * TO_MM,
     notes: point.notes.map((note) =>
       note === null
         ? null
@@ -134,6 +141,8 @@ export function makeStudyReport(study: VentingStudy): StudyReport {
     governed: context.governed.map(({ fingering }) => ({ id: fingering.id, register: fingering.register })),
     present: makePointReport(study.present),
     curve: study.curve.map(makePointReport),
+    parallelCurve: study.parallelCurve.map(makePointReport),
+    presentParallel: makePointReport(study.presentParallel),
     answer: answerReport(study, nameOf),
     spreadMm: {
       low: study.returnSpread.low === null ? null : study.returnSpread.low * TO_MM,

@@ -30,7 +30,7 @@ import {
  *
  * **Source:** our own solved flows → datasets/pad-gap; Eveno et al. 2015 (abstract read).
  * **Holds for:** wavelengths much longer than the hole is wide; centre height 0.03–2, pad radius 1.03–1.5, rim
- * 0.03–0.35, rod height −0.5…1, pad thickness 0.1–0.5, body from 0.2 below, all in hole radii, rod at least
+ * 0.03–0.35, rod height −0.5…1, pad thickness 0.1–1.5 (fitted to 0.5), body from 0.2 below, all in hole radii, rod at least
  * 0.03 beyond the pad's edge. Errors of fit and flows: notes/physics/hinged-pad.md. Outside it goes on smoothly
  * and warns.
  */

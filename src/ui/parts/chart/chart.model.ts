@@ -22,6 +22,15 @@ export interface ChartMarker {
 export interface ChartModel {
   readonly lines: readonly ChartLine[];
   readonly share: { readonly x: readonly number[]; readonly y: readonly number[] };
+  /** the same for a pad that rises parallel to its rim: vent share, and the note that moves most (null: none) */
+  readonly parallel: {
+    readonly share: readonly number[];
+    readonly note: {
+      readonly label: string;
+      readonly tint: number;
+      readonly y: readonly (number | null)[];
+    } | null;
+  };
   readonly xTitle: string;
   readonly yTitle: string;
   readonly ySuffix: string;

@@ -10,6 +10,8 @@ export interface AnswerSentences {
   readonly reason: string;
   /** how sure it is */
   readonly sure: string;
+  /** what the swing costs against a pad that rises parallel */
+  readonly tilt: string;
   /** where the key stands now against it */
   readonly standing: string;
   /** what else moves: links this key would hold down or is held by */
@@ -56,6 +58,7 @@ export function makeAnswerSentences(
     headline: unbroken(headline(report, manner)),
     reason: unbroken(reason(report, manner)),
     sure: unbroken(sure(report, manner)),
+    tilt: unbroken(tilt(report, manner)),
     standing: unbroken(standing(report, manner)),
     links: linkSentences(report, manner, proposedMm).map((link) => ({ ...link, text: unbroken(link.text) })),
   };
@@ -130,6 +133,17 @@ function sure(report: StudyReport, { unit }: Manner): string {
       ? 'If the pad model is off by all it may be, the answer lies out of reach.'
       : `± ${formatBoth(half, unit)} at the front is what the pad model may be off by.`;
   return `${model} A wedge repeats to ± ${formatLength(READING_REPEAT_MM, unit)}.`;
+}
+
+/** The front reading of a swung pad flatters it: what it is worth, and what the tilt takes. */
+function tilt({ present, presentParallel }: StudyReport, { unit }: Manner): string {
+  if (present.frontMm === 0) return '';
+  const lost = Math.round(100 * (presentParallel.ventShare - present.ventShare));
+  return (
+    `It swings: ${formatBoth(present.frontMm, unit)} at the front vents like a parallel pad open by ` +
+    `${formatBoth(present.equivalentParallelMm, unit)}; the tilt costs ${lost} % of vent share ` +
+    `(${percent(present.ventShare)} instead of ${percent(presentParallel.ventShare)}).`
+  );
 }
 
 function standing(report: StudyReport, manner: Manner): string {

@@ -110,6 +110,7 @@ export class VwKeyStudy extends LitElement {
             : html`<div class="ks-why">
                 <p>${study.answer.reason}</p>
                 <p><strong>${study.answer.sure}</strong></p>
+                <p data-part="tilt">${study.answer.tilt}</p>
                 ${study.answer.links.map(
                   (link) =>
                     html`<p class=${link.pressing ? 'ks-pressing' : ''}>

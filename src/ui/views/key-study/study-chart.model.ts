@@ -67,6 +67,10 @@ export function makeChart(report: StudyReport, unit: LengthUnit, measure: Measur
   return {
     lines,
     share: { x, y: report.curve.map((p) => 100 * p.ventShare) },
+    parallel: {
+      share: report.parallelCurve.map((p) => 100 * p.ventShare),
+      note: parallelNote(report, measure, lines),
+    },
     xTitle: unit === 'mm' ? 'opening at the front, mm' : 'opening at the front, thousandths of an inch',
     yTitle: title,
     ySuffix: suffix,
@@ -86,6 +90,20 @@ export function makeChart(report: StudyReport, unit: LengthUnit, measure: Measur
     ],
     summary: chartSummary(report, unit, measure),
   };
+}
+
+/** The line of the note that moves most, were the pad parallel: one faint line, not a second bundle. */
+function parallelNote(
+  report: StudyReport,
+  measure: Measure,
+  lines: readonly ChartLine[],
+): ChartModel['parallel']['note'] {
+  const last = report.curve[report.curve.length - 1];
+  const moves = last.notes.map((note) => (note === null ? 0 : Math.abs(note.cents)));
+  const most = moves.indexOf(Math.max(...moves));
+  if (most < 0) return null;
+  const { label, tint } = lines[most];
+  return { label, tint, y: report.parallelCurve.map((p) => measured(p.notes[most], measure)) };
 }
 
 /**
