@@ -12,6 +12,7 @@ export { boreVolume, cutBore, makeBore, radiusAt, type Bore, type BoreStation } 
 export { coneTwoPortAt, makeConePiece, LONGEST_PIECE, type ConePiece } from './bore/cone.ts';
 export { END_FLANGED, END_UNFLANGED, flangedEndLength, openEndImpedanceAt } from './bore/open-end.ts';
 export * from './bore/wall-losses.ts';
+export { ruleOfThumbParallel } from './holes/pad-gap/rule-of-thumb.ts';
 export * from './holes/pad-models/index.ts';
 export {
   scaledPadModel,

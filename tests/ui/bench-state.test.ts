@@ -166,6 +166,9 @@ describe('the view of a study', () => {
     expect(tilt).toContain(`vents like a parallel pad open by ${present.equivalentParallelMm.toFixed(1)} mm`);
     expect(tilt).toContain(`instead of ${Math.round(100 * presentParallel.ventShare)} %`);
     expect(present.equivalentParallelMm).toBeLessThan(present.centreMm);
+    // The rule's own stated error, for usual keys.
+    const byRule = Number(/becomes ([\d.]+) mm/.exec(plain(view.answer.rule))![1]);
+    expect(Math.abs(byRule / present.equivalentParallelMm - 1)).toBeLessThan(0.09);
     expect(view.chart.parallel.share).toEqual(e.parallelCurve.map((p) => 100 * p.ventShare));
     view.chart.parallel.share.forEach((share, i) => expect(share).toBeGreaterThan(view.chart.share.y[i]));
   });

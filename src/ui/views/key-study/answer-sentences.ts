@@ -1,4 +1,4 @@
-import type { MeasuringPoint } from '../../../acoustics/index.ts';
+import { ruleOfThumbParallel, type MeasuringPoint } from '../../../acoustics/index.ts';
 import { formatBoth, formatLength, type LengthUnit } from '../../../documents/length-format.ts';
 import type { PointReport, StudyReport } from '../../state/study-report.ts';
 import { listed, noteLabel, unbroken } from '../../parts/note-names.ts';
@@ -12,6 +12,8 @@ export interface AnswerSentences {
   readonly sure: string;
   /** what the swing costs against a pad that rises parallel */
   readonly tilt: string;
+  /** the rule to carry in the head, worked through for this key as it stands */
+  readonly rule: string;
   /** where the key stands now against it */
   readonly standing: string;
   /** what else moves: links this key would hold down or is held by */
@@ -59,6 +61,7 @@ export function makeAnswerSentences(
     reason: unbroken(reason(report, manner)),
     sure: unbroken(sure(report, manner)),
     tilt: unbroken(tilt(report, manner)),
+    rule: unbroken(rule(report, manner)),
     standing: unbroken(standing(report, manner)),
     links: linkSentences(report, manner, proposedMm).map((link) => ({ ...link, text: unbroken(link.text) })),
   };
@@ -143,6 +146,24 @@ function tilt({ present, presentParallel }: StudyReport, { unit }: Manner): stri
     `It swings: ${formatBoth(present.frontMm, unit)} at the front vents like a parallel pad open by ` +
     `${formatBoth(present.equivalentParallelMm, unit)}; the tilt costs ${lost} % of vent share ` +
     `(${percent(present.ventShare)} instead of ${percent(presentParallel.ventShare)}).`
+  );
+}
+
+/** Its stated error for usual keys. */
+const RULE_PERCENT = 9;
+
+function rule({ present, geometry }: StudyReport, { unit }: Manner): string {
+  const byRule = ruleOfThumbParallel({
+    centreHeight: present.centreMm,
+    padRadius: geometry.padRadiusMm,
+    hingeDistance: geometry.hingeMm,
+    hingeHeight: geometry.hingeHeightMm,
+  });
+  return (
+    'In the head: a swung pad vents like a parallel one open by its centre, less a sixth of ' +
+    `(pad radius ÷ rod distance)² of it. Here ${formatLength(present.centreMm, unit)} becomes ` +
+    `${formatLength(byRule, unit)} (solved: ${formatLength(present.equivalentParallelMm, unit)}); ` +
+    `for usual keys good to ${RULE_PERCENT} %.`
   );
 }
 

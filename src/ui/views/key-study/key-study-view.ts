@@ -83,6 +83,7 @@ export class VwKeyStudy extends LitElement {
         ${this.#answer(view)} ${view.study === null ? this.#blank() : this.#bench(view, view.study, bench)}
         ${this.#inputs(view, bench)} ${view.study === null ? nothing : this.#table(view.study)}
         <footer class="ks-foot">
+          ${view.study === null ? nothing : html`<p>${view.study.answer.rule}</p>`}
           <p>${HONESTY}</p>
           <p>${view.hornName}: an invented horn. Bending a key to its height is for trained hands.</p>
         </footer>
