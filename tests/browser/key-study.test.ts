@@ -66,10 +66,17 @@ async function plotted(page: Page): Promise<Plotted> {
   });
 }
 
+/** The one trace of a name. */
+function traceOf({ traces }: Pick<Plotted, 'traces'>, name: string): Plotted['traces'][number] {
+  const found = traces.filter((trace) => trace.name === name);
+  expect(found, name).toHaveLength(1);
+  return found[0];
+}
+
 /** Waits for the curve to show the proposed opening at a place, and gives what it holds then. */
 async function plottedAt(page: Page, x: number): Promise<Plotted> {
   await expect.poll(async () => (await plotted(page)).proposedX).toBeCloseTo(x, 6);
-  await expect.poll(async () => (await plotted(page)).traces.at(-1)!.x[0]).toBeCloseTo(x, 6);
+  await expect.poll(async () => traceOf(await plotted(page), 'proposed share').x[0]).toBeCloseTo(x, 6);
   return plotted(page);
 }
 
@@ -81,7 +88,8 @@ function expectSame(got: readonly (number | null)[], wanted: readonly (number | 
 /** Holds the drawn curve against a study run here. */
 function expectCurve({ traces }: Plotted, wanted: VentingStudy): void {
   const notes = wanted.context.governed.length;
-  expect(traces).toHaveLength(notes + 3);
+  // The notes, the vent share, two marks of the proposed opening, two faint lines for a parallel pad.
+  expect(traces).toHaveLength(notes + 5);
   for (let i = 0; i < notes; i++) {
     expectSame(
       traces[i].x,
@@ -95,6 +103,10 @@ function expectCurve({ traces }: Plotted, wanted: VentingStudy): void {
   expectSame(
     traces[notes].y,
     wanted.curve.map((p) => 100 * p.ventShare),
+  );
+  expectSame(
+    traceOf({ traces }, 'vent share, parallel pad').y,
+    wanted.parallelCurve.map((p) => 100 * p.ventShare),
   );
 }
 
@@ -154,16 +166,18 @@ describe('the key study, built', () => {
     const got = await plottedAt(page, 2.5);
     const wanted = ventingAt(e.context, 2.5e-3);
     expectSame(
-      got.traces.at(-2)!.y,
+      traceOf(got, 'proposed').y,
       wanted.notes.map((n) => n!.cents),
     );
-    expectSame(got.traces.at(-1)!.y, [100 * wanted.ventShare]);
+    expectSame(traceOf(got, 'proposed share').y, [100 * wanted.ventShare]);
     expect(await padTurn(page)).not.toBe(before.turn);
     const degrees = Number(/rotate\((\S+) /.exec((await padTurn(page))!)![1]);
     expect(degrees).toBeCloseTo((-wanted.pose.angle * 180) / Math.PI, 9);
     const head = await text(page, '.ks-effect h2');
     expect(head).not.toBe(before.head);
-    expect(head).toBe('Cents from as found, at 2.5 mm at the front');
+    expect(head).toBe(
+      `Cents from as found at 2.5 mm front, worth ${(1000 * wanted.end.equivalentParallel).toFixed(1)} mm parallel`,
+    );
     expect(await text(page, '.ks-effect dl > div:first-child dd')).toBe(
       `−${(-wanted.notes[0]!.cents).toFixed(1)}`,
     );
@@ -322,7 +336,7 @@ describe('the key study, built', () => {
     const wanted = study('d', { e: { padThicknessMm: 4.572 } });
     await expect
       .poll(async () => (await plotted(page)).traces.length)
-      .toBe(wanted.context.governed.length + 3);
+      .toBe(wanted.context.governed.length + 5);
     expectCurve(await plotted(page), wanted);
     expect(await input(page, 'padThicknessMm').inputValue()).toBe('4.1 mm');
     await page.keyboard.press('ArrowLeft');

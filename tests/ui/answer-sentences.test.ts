@@ -76,7 +76,7 @@ describe('the answer in words', () => {
 
   it('warns of the arm that would hold another pad down, and presses where the proposal runs into it', () => {
     const { belowMm } = e.holdsDown[0];
-    const shown = `Set below ${belowMm.toFixed(1)} mm (${(belowMm / 25.4).toFixed(3)} in) at the front, its arm would start to hold down F♯ auxiliary.`;
+    const shown = `Set below ${belowMm.toFixed(1)} mm (${(belowMm / 25.4).toFixed(3)} in), its arm would start to hold down F♯ auxiliary.`;
     expect(words(e, MM, belowMm + 0.1).links).toBe(shown);
     expect(words(e, MM, belowMm - 0.1).links).toBe(`!${shown}`);
   });

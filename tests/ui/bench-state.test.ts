@@ -146,7 +146,7 @@ describe('the view of a study', () => {
   it('tells the proposed changes note by note, at the opening they belong to', () => {
     const answer = e.answer.kind === 'reached' ? e.answer.point : null;
     expect(plain(view.proposal.heading)).toBe(
-      `Cents from as found, at ${answer!.frontMm.toFixed(1)} mm at the front, worth ${answer!.equivalentParallelMm.toFixed(1)} mm parallel`,
+      `Cents from as found at ${answer!.frontMm.toFixed(1)} mm front, worth ${answer!.equivalentParallelMm.toFixed(1)} mm parallel`,
     );
     expect(view.proposal.changes[0]).toEqual({
       label: 'F4',

@@ -224,7 +224,7 @@ function linkSentences(report: StudyReport, { unit }: Manner, proposedMm: number
       text: holding
         ? `As it stands its arm holds down ${listed(names)}, and lets go only above ${shown} at the front; ` +
           'the curve leaves what it holds where it is.'
-        : `Set below ${shown} at the front, its arm would start to hold down ${listed(names)}.`,
+        : `Set below ${shown}, its arm would start to hold down ${listed(names)}.`,
       pressing: holding || proposedMm < belowMm,
     });
   }

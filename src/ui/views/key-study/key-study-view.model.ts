@@ -40,7 +40,7 @@ export interface ProposalView {
   /** null where no answer lies within reach */
   readonly enoughMm: number | null;
   readonly valueText: string;
-  /** `Cents from as found, at 9.0 mm at the front, worth 4.4 mm parallel` */
+  /** `Cents from as found at 9.0 mm front, worth 4.4 mm parallel` */
   readonly heading: string;
   readonly changes: readonly NoteChange[];
   readonly shareWords: string;
@@ -163,7 +163,7 @@ function makeProposal(
     enoughMm: report.answer.kind === 'none in reach' ? null : report.answer.point.frontMm,
     valueText: `${formatBoth(valueMm, unit)} at the ${readAt}`,
     heading: unbroken(
-      `Cents from as found, at ${formatLength(point === null ? valueMm : openingMm(point, readAt), unit)} at the ${readAt}` +
+      `Cents from as found at ${formatLength(point === null ? valueMm : openingMm(point, readAt), unit)} ${readAt}` +
         (point === null ? '' : `, worth ${formatLength(point.equivalentParallelMm, unit)} parallel`),
     ),
     changes,
