@@ -86,7 +86,7 @@ function makeSeries(): Float64Array {
 
 /** How many powers of 1/s are needed for the next one to stay below 1e-15. */
 function powersAt(s: number): number {
-  if (s >= 128) return 7;
+  if (s >= 128) return s >= 1000 ? 5 : s >= 320 ? 6 : 7;
   if (s >= 64) return 9;
   return s >= 48 ? 10 : 13;
 }

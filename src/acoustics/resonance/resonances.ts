@@ -32,6 +32,9 @@ const STEPS_PER_SPACING = 10;
  * reflection turns fast it halves the step, so that a sharp peak is not stepped over. A bracket is a step
  * over which B goes from negative to positive without passing a pole (G below 1/Z_c at the crossing).
  *
+ * **Holds for:** resonances that can sound. On random horns one in some eight hundred, of height below 1, hides
+ * inside a step.
+ *
  * @param from Hz, > 0
  * @param to   Hz, > from
  */
