@@ -1,4 +1,5 @@
 import type { Annotation, Config, Data, Layout, Shape } from 'plotly.js-dist';
+import { parallelTraces, parallelWord } from './parallel-lines.ts';
 import {
   placeWords,
   spreadLabels,
@@ -101,7 +102,7 @@ export function makeFigure(
         hovertemplate: '%{y:.0f} %',
       },
       ...proposedTraces(proposedPlaces(model, proposed), colours),
-      ...parallelTraces(model, colours),
+      ...parallelTraces(model, colours.soft, TINTS),
     ],
     layout: {
       width: size.width,
@@ -147,7 +148,7 @@ export function makeFigure(
       annotations: [
         ...placed.map((mark) => markerWord(mark, model, colours)),
         ...lineLabels(model, plotHeight, size.width),
-        parallelWord(model, colours),
+        parallelWord(model, colours.soft),
       ],
     },
   };
@@ -242,56 +243,6 @@ function proposedTraces({ notes, share }: { notes: Places; share: Places }, colo
     { ...common, name: 'proposed', ...notes },
     { ...common, name: 'proposed share', yaxis: 'y2', ...share },
   ];
-}
-
-/** The same pad, were it parallel to its rim: thin, faint lines behind what is. */
-function parallelTraces({ parallel, share }: ChartModel, colours: ChartColours): Data[] {
-  const common = {
-    type: 'scatter',
-    mode: 'lines',
-    hoverinfo: 'skip',
-    connectgaps: false,
-  } as const;
-  const x = [...share.x];
-  const faint = (color: string) => ({ color, width: 1.25, dash: 'dot' }) as const;
-  return [
-    {
-      ...common,
-      x,
-      name: 'vent share, parallel pad',
-      yaxis: 'y2',
-      y: [...parallel.share],
-      line: faint(colours.soft),
-    },
-    ...(parallel.note === null
-      ? []
-      : [
-          {
-            ...common,
-            x,
-            name: `${parallel.note.label}, parallel pad`,
-            y: [...parallel.note.y],
-            opacity: 0.75,
-            line: faint(TINTS[parallel.note.tint % TINTS.length]),
-          },
-        ]),
-  ];
-}
-
-/** Names the faint line, in the share panel where it stands clear above the other. */
-function parallelWord({ parallel, share }: ChartModel, colours: ChartColours): Partial<Annotation> {
-  const at = Math.floor(share.x.length / 5);
-  return {
-    x: share.x[at],
-    y: parallel.share[at],
-    xref: 'x',
-    yref: 'y2',
-    xanchor: 'right',
-    yanchor: 'bottom',
-    showarrow: false,
-    text: 'if parallel',
-    font: { color: colours.soft, size: 11.5 },
-  };
 }
 
 function markerShape(
