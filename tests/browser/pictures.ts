@@ -18,7 +18,7 @@ const README_PICTURES = { key: 'key-study.png', scale: 'scale.png' } as const;
 async function proposeSome(page: Page): Promise<void> {
   const slide = async (keyId: string, mm: string): Promise<void> => {
     await page.locator(`vw-key-strip [data-key="${keyId}"]`).click();
-    await page.waitForSelector('vw-opening-slider');
+    await page.waitForSelector(`vw-opening-slider[data-key="${keyId}"]`);
     await page.locator('vw-opening-slider input[type="range"]').fill(mm);
     await page.waitForTimeout(300);
   };

@@ -42,6 +42,9 @@ const SHEET: Colour = [253, 253, 251];
 const RISE: Colour = [8, 66, 110];
 const FALL: Colour = [140, 62, 0];
 
+/** Where black and white read equally well, 4.6 : 1. */
+const EVEN_LUMINANCE = 0.179;
+
 /** The shade of a change. */
 export function mapShade(centsPerMm: number | null): { readonly ground: string; readonly ink: string } {
   if (centsPerMm === null || Math.abs(centsPerMm) < LEAST_CENTS_PER_MM) {
@@ -50,7 +53,7 @@ export function mapShade(centsPerMm: number | null): { readonly ground: string; 
   const share = Math.min(Math.sqrt(Math.abs(centsPerMm) / FULL_CENTS_PER_MM), 1);
   const full = centsPerMm > 0 ? RISE : FALL;
   const ground = SHEET.map((from, i) => from + share * (full[i] - from)) as unknown as Colour;
-  return { ground: rgb(ground), ink: luminance(ground) < 0.18 ? '#ffffff' : '#0b1518' };
+  return { ground: rgb(ground), ink: luminance(ground) < EVEN_LUMINANCE ? '#ffffff' : '#000000' };
 }
 
 /** What stands in a cell. */

@@ -33,8 +33,14 @@ export interface ScaleNumbers {
   readonly centsPerMm: Float64Array;
   /** change of the resonance's height, likewise */
   readonly strengthPercentPerMm: Float64Array;
-  /** where a pad leaves its model's range, or the air its own */
-  readonly warnings: readonly string[];
+  readonly warnings: readonly ScaleWarning[];
+}
+
+/** Where a pad, or the air, leaves what its model holds for. */
+export interface ScaleWarning {
+  /** the pad's name; null for the air */
+  readonly pad: string | null;
+  readonly text: string;
 }
 
 /** The whole horn: what does not change with a proposal, and the horn as found. */
@@ -70,7 +76,7 @@ function padOrder(horn: Horn): number[] {
 export function packScale(
   horn: Horn,
   notes: readonly WholeHornNote[],
-  warnings: readonly string[],
+  warnings: readonly ScaleWarning[],
 ): ScaleNumbers {
   const pads = padOrder(horn);
   const numbers: ScaleNumbers = {
@@ -101,7 +107,7 @@ export function makeScaleReport(
   horn: Horn,
   setup: Setup,
   notes: readonly WholeHornNote[],
-  warnings: readonly string[],
+  warnings: readonly ScaleWarning[],
 ): ScaleReport {
   return {
     fingerings: notes.map(({ fingering: { id, note, way, register } }) => ({ id, note, way, register })),

@@ -26,6 +26,7 @@ import {
   type ProposedOpenings,
   type ScaleNumbers,
   type ScaleReport,
+  type ScaleWarning,
 } from './scale-report.ts';
 
 /** A whole horn made ready: what every move of a key starts from. */
@@ -73,15 +74,15 @@ export function moveScale(prepared: PreparedScale, proposedMm: ProposedOpenings)
 }
 
 /** Where the air or a pad as it stands lies outside what its model holds for, in sentences. */
-function warningsOf(horn: Horn, setup: Setup, air: AirColumn): string[] {
+function warningsOf(horn: Horn, setup: Setup, air: AirColumn): ScaleWarning[] {
   const pads = horn.holes.flatMap((hole) =>
     hole.hinge === null
       ? []
       : padEnd(hole, setup, standingPad(horn, setup, hole.id).pose, DEFAULT_PAD_MODEL).warnings.map(
-          (warning) => `${hole.name} key: ${warning}`,
+          (text) => ({ pad: hole.name, text }),
         ),
   );
-  return [...air.warnings, ...pads];
+  return [...air.warnings.map((text) => ({ pad: null, text })), ...pads];
 }
 
 /** The setup as found with what was proposed written over it: each key's own stop, at the front. */

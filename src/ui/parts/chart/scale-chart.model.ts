@@ -68,7 +68,7 @@ export function placeScale(
   model: ScaleChartModel,
   size: { readonly width: number; readonly height: number },
 ): ScalePlace {
-  const left = size.width < NARROW_PX ? 44 : 62;
+  const left = size.width < NARROW_PX ? 54 : 62;
   const plotHeight = size.height - TOP_PX - BOTTOM_PX;
   const edges = ([low, high]: readonly [number, number]): readonly [number, number] => [
     TOP_PX + (1 - high) * plotHeight,

@@ -88,6 +88,15 @@ export function makeScaleFigure(
   };
 }
 
+/** The rows' ranges, as a change to a drawn figure. */
+export function scaleRangesUpdate({ panels }: ScaleChartModel): Partial<Layout> {
+  const update: Record<string, unknown> = {};
+  PANELS.forEach(({ id }, i) => {
+    update[`yaxis${i === 0 ? '' : i + 1}.range`] = [...panels[id].range];
+  });
+  return update as Partial<Layout>;
+}
+
 /** Two traces: usual fingerings as rings, other ways as small open diamonds. */
 function foundTraces(model: ScaleChartModel, id: ScalePanelId, axis: AxisId, colours: ChartColours): Data[] {
   return [true, false].map((usual): Data => {

@@ -13,7 +13,7 @@ import {
   type ScalePanelId,
   type ScalePlace,
 } from './scale-chart.model.ts';
-import { makeScaleFigure } from './scale-figure.ts';
+import { makeScaleFigure, scaleRangesUpdate } from './scale-figure.ts';
 
 /** The rows where a note is a mark; its move is a bar. */
 const MARKED: readonly ScalePanelId[] = ['pitch', 'strength', 'cutoff'];
@@ -44,9 +44,12 @@ export class VwScaleChart extends PlotHost {
   @state() private pointed = -1;
 
   #drawn: ScaleChartModel | null = null;
+  /** the mark picked last, be it not yet shown */
+  #picked = -1;
   #size: PlotSize = { width: 0, height: 0 };
 
   override willUpdate(changed: PropertyValues): void {
+    if (changed.has('live') && this.live !== null) this.#picked = this.live.picked;
     if (changed.has('model') && this.model !== null && this.#size.width > 0) {
       this.place = placeScale(this.model, this.#size);
       this.pointed = -1;
@@ -62,8 +65,13 @@ export class VwScaleChart extends PlotHost {
   }
 
   protected override paint(plotly: Plotly, host: HTMLElement, size: PlotSize, resized: boolean): void {
-    if (this.model === null || (this.#drawn === this.model && !resized)) return;
+    const drawn = this.#drawn;
+    if (this.model === null || (drawn === this.model && !resized)) return;
     this.#drawn = this.model;
+    if (drawn?.marks === this.model.marks && !resized) {
+      void plotly.relayout(host, scaleRangesUpdate(this.model));
+      return;
+    }
     this.#size = size;
     this.place = placeScale(this.model, size);
     const { data, layout } = makeScaleFigure(this.model, this.colours(), size);
@@ -200,9 +208,9 @@ export class VwScaleChart extends PlotHost {
 
   /** Arrows walk along the scale; Home and End are its ends. */
   #keyed = (event: KeyboardEvent): void => {
-    if (this.model === null || this.live === null) return;
+    if (this.model === null) return;
     const last = this.model.marks.length - 1;
-    const here = this.live.picked;
+    const here = this.#picked;
     const to: Readonly<Record<string, number>> = {
       ArrowRight: Math.min(here + 1, last),
       ArrowUp: Math.min(here + 1, last),
@@ -220,6 +228,7 @@ export class VwScaleChart extends PlotHost {
   #say(index: number): void {
     const id = this.model?.marks[index]?.id;
     if (id === undefined) return;
+    this.#picked = index;
     this.dispatchEvent(new CustomEvent('vw-note-change', { bubbles: true, composed: true, detail: { id } }));
   }
 }

@@ -4,6 +4,7 @@ import {
   type ScaleChartModel,
   type ScaleLive,
   type ScaleMark,
+  type ScalePanel,
   type ScalePanelId,
 } from '../../parts/chart/scale-chart.model.ts';
 import { signedCents } from '../../parts/note-names.ts';
@@ -19,16 +20,15 @@ const LEAST_LIT_CENTS_PER_MM = 0.1;
 
 type ListedPanel = Exclude<ScalePanelId, 'move'>;
 
-/** The moves' row is never narrower, cents either way, and grows in such steps. */
+/** The moves' row is never narrower, cents either way, and doubles where that is not enough. */
 const LEAST_MOVE_CENTS = 3;
-const MOVE_STEP_CENTS = 3;
 /** A bar leaves room for its number. */
 const ROOM_FOR_NUMBER = 1.3;
 
 const PANELS: Readonly<
   Record<ListedPanel, { list: 'cents' | 'heights' | 'cutoffHz'; title: string; step: number; least: number }>
 > = {
-  pitch: { list: 'cents', title: 'cents', step: 5, least: 10 },
+  pitch: { list: 'cents', title: 'cents', step: 10, least: 10 },
   strength: { list: 'heights', title: 'strength', step: 10, least: 20 },
   cutoff: { list: 'cutoffHz', title: 'cutoff, Hz', step: 500, least: 1000 },
 };
@@ -40,37 +40,40 @@ const inSpan = (span: NoteSpan, register: number): boolean =>
   span === 'all' || (span === 'low' ? register === 1 : register > 1);
 
 /**
- * The rows' ranges around all that is shown, in steps. Front fingerings may lie far off: they do not press the
+ * The rows' ranges around all that is shown, in steps, the moves' in doublings. Front fingerings may lie far off: they do not press the
  * rest flat, and are drawn at the edge.
  */
-export function scaleRanges(report: ScaleReport, proposed: ScaleNumbers, span: NoteSpan): ScaleRanges {
+export function scaleRanges(
+  report: ScaleReport,
+  shown: readonly ScaleNumbers[],
+  span: NoteSpan,
+): ScaleRanges {
   const rangeOf = (id: ListedPanel): [number, number] => {
     const { list, step, least } = PANELS[id];
     const values = report.fingerings.flatMap(({ register }, i) =>
       register < 3 && inSpan(span, register)
-        ? [report.found[list][i], proposed[list][i]].filter(Number.isFinite)
+        ? [report.found, ...shown].map((numbers) => numbers[list][i]).filter(Number.isFinite)
         : [],
     );
     return steppedRange(values, step, least);
   };
-  const furthest = Math.max(
-    LEAST_MOVE_CENTS,
-    ...report.fingerings.flatMap(({ register }, i) => {
-      const move = Math.abs(proposed.cents[i] - report.found.cents[i]);
-      return register < 3 && inSpan(span, register) && Number.isFinite(move) ? [move * ROOM_FOR_NUMBER] : [];
-    }),
-  );
-  const move = Math.ceil(furthest / MOVE_STEP_CENTS) * MOVE_STEP_CENTS;
+  let move = LEAST_MOVE_CENTS;
+  report.fingerings.forEach(({ register }, i) => {
+    if (register === 3 || !inSpan(span, register)) return;
+    for (const numbers of shown) {
+      const moved = Math.abs(numbers.cents[i] - report.found.cents[i]) * ROOM_FOR_NUMBER;
+      while (moved > move) move *= 2;
+    }
+  });
   return [...rangeOf('pitch'), ...rangeOf('strength'), ...rangeOf('cutoff'), move];
 }
 
-/** The picture of the horn as found. */
-export function makeScaleChart(
-  report: ScaleReport,
-  nameOf: Namer,
-  span: NoteSpan,
-  ...ranges: ScaleRanges
-): ScaleChartModel {
+/** The picture of the horn as found, whatever its rows' ranges. */
+export type ScalePicture = Omit<ScaleChartModel, 'panels'> & {
+  readonly found: Readonly<Record<ScalePanelId, ScalePanel['found']>>;
+};
+
+export function makeScalePicture(report: ScaleReport, nameOf: Namer, span: NoteSpan): ScalePicture {
   const usual = usualFingerings(report.fingerings);
   const ways = new Map<string, number>();
   const placed = report.fingerings.flatMap((fingering, i) => {
@@ -84,26 +87,19 @@ export function makeScaleChart(
   });
   placed.sort((a, b) => a.mark.x - b.mark.x);
   const marks = placed.map(({ mark }) => mark);
-  const panel = (id: ListedPanel, low: number, high: number) => ({
-    title: PANELS[id].title,
-    range: [low, high] as const,
-    found: placed.map(({ i }) => known(report.found[PANELS[id].list][i])),
-  });
+  const found = (id: ListedPanel): (number | null)[] =>
+    placed.map(({ i }) => known(report.found[PANELS[id].list][i]));
   return {
     marks,
     ticks: marks
       .filter((mark) => mark.usual)
       .map(({ x, label }) => ({ x, label: label.split(' ')[0], natural: !/[♯♭]/.test(label) })),
     xRange: [marks[0].x - 0.7, marks[marks.length - 1].x + 0.7],
-    panels: {
-      pitch: panel('pitch', ranges[0], ranges[1]),
-      move: {
-        title: 'moves',
-        range: [-ranges[6], ranges[6]],
-        found: placed.map(({ i }) => (Number.isNaN(report.found.cents[i]) ? null : 0)),
-      },
-      strength: panel('strength', ranges[2], ranges[3]),
-      cutoff: panel('cutoff', ranges[4], ranges[5]),
+    found: {
+      pitch: found('pitch'),
+      move: placed.map(({ i }) => (Number.isNaN(report.found.cents[i]) ? null : 0)),
+      strength: found('strength'),
+      cutoff: found('cutoff'),
     },
     summary:
       'Cents from equal temperament as found: ' +
@@ -112,6 +108,24 @@ export function makeScaleChart(
         .join(', ')
         .replaceAll('NaN', 'lost') +
       '.',
+  };
+}
+
+/** The picture with its rows' ranges. */
+export function makeScaleChart({ found, ...picture }: ScalePicture, ...ranges: ScaleRanges): ScaleChartModel {
+  const panel = (id: ListedPanel, low: number, high: number): ScalePanel => ({
+    title: PANELS[id].title,
+    range: [low, high],
+    found: found[id],
+  });
+  return {
+    ...picture,
+    panels: {
+      pitch: panel('pitch', ranges[0], ranges[1]),
+      move: { title: 'moves by', range: [-ranges[6], ranges[6]], found: found.move },
+      strength: panel('strength', ranges[2], ranges[3]),
+      cutoff: panel('cutoff', ranges[4], ranges[5]),
+    },
   };
 }
 

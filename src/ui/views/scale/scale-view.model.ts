@@ -19,7 +19,7 @@ import { memoLast } from '../../state/memo-last.ts';
 import type { LoudReport, ScaleNumbers, ScaleReport } from '../../state/scale-report.ts';
 import { TOLD_LEVEL_KPA } from '../../state/whole-scale.ts';
 import { makeAlternates, makeScaleRows, type AlternateRow, type ScaleRow } from './scale-tables.model.ts';
-import { makeScaleChart, makeScaleLive, scaleRanges } from './scale-picture.model.ts';
+import { makeScaleChart, makeScaleLive, makeScalePicture, scaleRanges } from './scale-picture.model.ts';
 import {
   governingSentence,
   keyDetail,
@@ -32,10 +32,12 @@ import {
   makeNamer,
   makeNoteTold,
   makeScaleAnswer,
+  makeScaleLimits,
   proposalOnPaper,
   proposalWords,
   type Namer,
   type ScaleAnswer,
+  type ScaleLimits,
 } from './scale-words.ts';
 
 /** The slider of the key in hand; null until its study has told how far it can go. */
@@ -84,7 +86,7 @@ export interface WholeScaleView {
   /** the headline once the hand rests, for those who listen */
   readonly restedHeadline: string;
   readonly proposals: readonly ProposedKey[];
-  readonly warnings: readonly string[];
+  readonly limits: ScaleLimits;
   readonly chart: ScaleChartModel;
   readonly live: ScaleLive;
   readonly tell: (index: number) => string;
@@ -179,6 +181,7 @@ function proposalsOf(state: BenchState, { pads }: ScaleReport): ProposedKey[] {
 }
 
 // What a moving key does not change, and what waits until the hand rests, is made once for each of its causes.
+const pictureMemo = memoLast(makeScalePicture);
 const chartMemo = memoLast(makeScaleChart);
 const mapMemo = memoLast(makeNoteMap);
 const alternatesMemo = memoLast(makeAlternates);
@@ -187,6 +190,7 @@ const restedHeadlineMemo = memoLast(
   (report: ScaleReport, rested: ScaleNumbers | null, nameOf: Namer): string =>
     makeScaleAnswer(report, rested, nameOf).headline,
 );
+const limitsMemo = memoLast(makeScaleLimits);
 const loudMemo = memoLast(
   (loud: LoudReport, label: string, moved: boolean): NonNullable<NoteInHand['loud']> => {
     const percent = (list: LoudReport['found']): (number | null)[] =>
@@ -213,13 +217,15 @@ function makeWholeScale(state: BenchState, report: ScaleReport): WholeScaleView 
   const rested = state.scale.rested!;
   const proposals = proposalsOf(state, report);
   const moved = proposals.length > 0;
-  const chart = chartMemo(report, nameOf, span, ...scaleRanges(report, proposed, span));
+  // While a hand moves, the rows' ranges only grow: they still hold where it set out.
+  const ranges = scaleRanges(report, [rested, proposed], span);
+  const chart = chartMemo(pictureMemo(report, nameOf, span), ...ranges);
   const told = makeNoteTold(report, moved ? proposed : null, nameOf);
   return {
     answer: makeScaleAnswer(report, moved ? proposed : null, nameOf),
     restedHeadline: restedHeadlineMemo(report, moved ? rested : null, nameOf),
     proposals,
-    warnings: rested.warnings,
+    limits: limitsMemo(rested),
     chart,
     live: makeScaleLive(report, chart, { proposed, rested, keyId, noteId, moved }),
     tell: (index) => told(report.fingerings.findIndex(({ id }) => id === chart.marks[index]?.id)),

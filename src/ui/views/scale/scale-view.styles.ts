@@ -44,9 +44,42 @@ export const scaleStyles = css`
     border-color: var(--vw-try);
     font-weight: 600;
   }
-  .sc-chips .sc-back {
-    border-color: var(--vw-edge);
-    font-weight: 400;
+  .ks-why .sc-proposed {
+    display: flex;
+    align-items: center;
+    justify-content: space-between;
+    gap: 0.5rem;
+    margin: 0;
+  }
+  .sc-back {
+    min-height: var(--vw-touch);
+    padding: 0 0.35rem;
+    font: inherit;
+    color: var(--vw-try);
+    text-decoration: underline;
+    background: none;
+    border: 0;
+    cursor: pointer;
+    white-space: nowrap;
+  }
+  .sc-limits {
+    grid-column: 1 / -1;
+    align-self: end;
+    padding: 0 0.6rem;
+    font-size: 0.875rem;
+    color: var(--vw-caution);
+    background: var(--vw-caution-ground);
+    border-radius: var(--vw-round);
+  }
+  .sc-limits summary {
+    min-height: var(--vw-touch);
+    line-height: 1.3;
+    padding: 0.75rem 0;
+    cursor: pointer;
+  }
+  .sc-limits ul {
+    margin: 0;
+    padding: 0 0 0.5rem 1.1rem;
   }
   .sc-chart {
     grid-area: chart;
@@ -105,6 +138,11 @@ export const scaleStyles = css`
   .vw-picker {
     position: absolute;
     inset: 0;
+  }
+  /* A layer of its own: what moves does not repaint what stands. */
+  .vw-live {
+    will-change: transform;
+    contain: strict;
   }
   .vw-picker {
     cursor: pointer;
@@ -165,6 +203,17 @@ export const scaleStyles = css`
     border-radius: var(--vw-round);
     min-width: 0;
     padding: 0.5rem 0.75rem 0.6rem;
+  }
+  /* What lies below the screen costs a moving hand nothing. */
+  .sc-map,
+  .sc-loud,
+  .sc-alternates,
+  .sc-page .ks-table {
+    content-visibility: auto;
+    contain-intrinsic-size: auto 400px;
+  }
+  .sc-page .ks-table {
+    contain-intrinsic-size: auto 46px;
   }
   .sc-reading {
     margin: 0;
@@ -302,89 +351,5 @@ export const scaleStyles = css`
   }
   .sc-paper-table {
     display: none;
-  }
-
-  @media (max-width: 1100px) {
-    .sc-page {
-      grid-template-columns: minmax(0, 1fr) minmax(0, 1fr);
-      grid-template-areas: 'keys keys' 'answer answer' 'chart chart' 'try note' 'loud alternates' 'map map' 'table table' 'foot foot';
-      grid-template-rows: none;
-    }
-    .sc-page .ks-answer {
-      grid-template-columns: minmax(0, 1fr);
-    }
-    .sc-chart {
-      height: 520px;
-    }
-    .sc-alternates table {
-      font-size: 0.8125rem;
-    }
-  }
-
-  @media (max-width: 700px) {
-    .sc-page {
-      grid-template-columns: minmax(0, 1fr);
-      grid-template-areas: 'keys' 'answer' 'try' 'chart' 'note' 'loud' 'alternates' 'table' 'foot';
-    }
-    .sc-map {
-      display: none;
-    }
-    .sc-chart {
-      height: 560px;
-    }
-    .sc-legend {
-      margin-left: 0;
-    }
-    .vw-told,
-    .sc-alternates :is(th, td):nth-child(2) {
-      display: none;
-    }
-    .sc-page .ks-answer {
-      grid-template-columns: minmax(0, 1fr);
-    }
-    .sc-governing button {
-      grid-template-columns: 5.6rem minmax(0, 1fr) 4.8rem 3.4rem;
-    }
-    .sc-alternates table {
-      font-size: 0.8125rem;
-    }
-  }
-
-  @media print {
-    .sc-page .sc-tools vw-choice,
-    .sc-page .sc-select,
-    .sc-page .sc-try,
-    .sc-page .sc-chips,
-    .sc-page .sc-map,
-    .sc-page .vw-told {
-      display: none;
-    }
-    .sc-page .sc-chart {
-      height: auto;
-    }
-    .sc-page .sc-chart vw-scale-chart {
-      height: 400px;
-      max-width: 690px;
-    }
-    .sc-page .sc-paper-table {
-      display: block;
-    }
-    .sc-paper-table .ks-scroll {
-      max-height: none;
-      overflow: visible;
-      border: 0;
-    }
-    .sc-paper-table table {
-      width: 100%;
-      border-collapse: collapse;
-      font-size: 0.75rem;
-    }
-    .sc-paper-table th,
-    .sc-paper-table td {
-      padding: 0 0.3rem;
-      text-align: right;
-      font-weight: 400;
-      border-bottom: 1px solid var(--vw-edge);
-    }
   }
 `;

@@ -2,7 +2,6 @@ import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { guard } from 'lit/directives/guard.js';
 import { live } from 'lit/directives/live.js';
-import '../../parts/chart/vw-loud-chart.ts';
 import '../../parts/chart/vw-scale-chart.ts';
 import '../../parts/vw-choice.ts';
 import '../../parts/vw-key-strip.ts';
@@ -10,10 +9,12 @@ import '../../parts/vw-note-map.ts';
 import '../../parts/vw-opening-slider.ts';
 import type { Bench } from '../../shell/bench.ts';
 import type { NoteNaming, NoteSpan } from '../../state/bench-state.ts';
+import type { ScaleNumbers } from '../../state/scale-report.ts';
 import { adoptStyles } from '../adopt-styles.ts';
 import { keyStudySizeStyles } from '../key-study/key-study-sizes.styles.ts';
 import { keyStudyStyles } from '../key-study/key-study-view.styles.ts';
-import { SCALE_HEAD } from './scale-tables.model.ts';
+import { alternatesPanel, loudPanel, notePanel, scaleTable } from './scale-panels.ts';
+import { scaleSizeStyles } from './scale-sizes.styles.ts';
 import { makeScaleView, type KeySlider, type ScaleView, type WholeScaleView } from './scale-view.model.ts';
 import { scaleStyles } from './scale-view.styles.ts';
 
@@ -33,25 +34,40 @@ export class VwScaleView extends LitElement {
   @property({ attribute: false }) bench: Bench | null = null;
 
   #stop: (() => void) | null = null;
-  /** has been shown once */
-  #begun = false;
+  /** ends the wait for the next frame */
+  #go: () => void = () => undefined;
+  #shown: ScaleNumbers | null = null;
 
   /** The page's own tree: the charts' library puts its styles there. */
   override createRenderRoot(): HTMLElement {
-    adoptStyles(keyStudyStyles, keyStudySizeStyles, scaleStyles);
+    adoptStyles(keyStudyStyles, keyStudySizeStyles, scaleStyles, scaleSizeStyles);
     return this;
   }
 
   override willUpdate(changed: Map<PropertyKey, unknown>): void {
     if (!changed.has('bench') || this.bench === null) return;
     this.#stop?.();
-    this.#stop = this.bench.store.subscribe(() => this.requestUpdate());
+    this.#stop = this.bench.store.subscribe(() => {
+      this.requestUpdate();
+      if (this.#hasNewNumbers()) this.#go();
+    });
   }
 
-  /** Once per frame, whatever came since the last; the first time at once. */
+  #hasNewNumbers(): boolean {
+    return this.bench?.store.get().scale.proposed !== this.#shown;
+  }
+
+  /**
+   * Once per frame, whatever came since the last; but numbers from the physics are drawn as they come, so that
+   * the frame under way shows them: there is one answer at a time, and the next is asked for at the next move.
+   */
   protected override async scheduleUpdate(): Promise<void> {
-    if (this.#begun) await new Promise(requestAnimationFrame);
-    this.#begun = true;
+    if (this.hasUpdated && !this.#hasNewNumbers()) {
+      await new Promise<void>((done) => {
+        this.#go = done;
+        requestAnimationFrame(() => done());
+      });
+    }
     super.scheduleUpdate();
   }
 
@@ -63,7 +79,9 @@ export class VwScaleView extends LitElement {
   override render(): TemplateResult {
     const { bench } = this;
     if (bench === null) return html``;
-    const view = makeScaleView(bench.store.get());
+    const state = bench.store.get();
+    this.#shown = state.scale.proposed;
+    const view = makeScaleView(state);
     return html`
       <main
         class="ks-page sc-page"
@@ -89,7 +107,8 @@ export class VwScaleView extends LitElement {
 
   #answer(view: ScaleView, bench: Bench): TemplateResult {
     const { scale } = view;
-    const cautions = [...(view.problem === null ? [] : [view.problem]), ...(scale?.warnings ?? [])];
+    const cautions = [...(view.problem === null ? [] : [view.problem]), ...(scale?.limits.lines ?? [])];
+    const pads = scale?.limits.pads ?? null;
     return html`
       <section class="ks-answer" aria-label="Answer" aria-busy=${view.waiting ? 'true' : 'false'}>
         <div class="ks-said">
@@ -112,6 +131,16 @@ export class VwScaleView extends LitElement {
                 ${cautions.map((line) => html`<li>${line}</li>`)}
               </ul>`
         }
+        ${
+          pads === null
+            ? nothing
+            : html`<details class="sc-limits">
+                <summary>${pads.summary}</summary>
+                <ul>
+                  ${pads.list.map((line) => html`<li>${line}</li>`)}
+                </ul>
+              </details>`
+        }
       </section>
     `;
   }
@@ -119,7 +148,10 @@ export class VwScaleView extends LitElement {
   #proposals({ proposals }: WholeScaleView, bench: Bench): TemplateResult {
     if (proposals.length === 0) return html`<p class="sc-proposed">Every key stands as found.</p>`;
     return html`
-      <p class="sc-proposed">Proposed otherwise than found, at the front:</p>
+      <p class="sc-proposed">
+        Proposed otherwise than found, at the front:
+        <button type="button" class="sc-back" @click=${() => bench.withdrawProposals()}>all as found</button>
+      </p>
       <ul class="sc-chips">
         ${proposals.map(
           ({ id, words }) =>
@@ -127,11 +159,6 @@ export class VwScaleView extends LitElement {
               <button type="button" class="ks-quiet" @click=${() => bench.chooseKey(id)}>${words}</button>
             </li>`,
         )}
-        <li>
-          <button type="button" class="ks-quiet sc-back" @click=${() => bench.withdrawProposals()}>
-            all as found
-          </button>
-        </li>
       </ul>
       <ul class="ks-paper">
         ${proposals.map(({ onPaper }) => html`<li>${onPaper}</li>`)}
@@ -207,6 +234,7 @@ export class VwScaleView extends LitElement {
                   <b>${slider.valueText}</b> ${slider.proposed ? 'proposed' : 'as found'}
                 </p>
                 <vw-opening-slider
+                  data-key=${view.keyId}
                   .value=${slider.frontMm}
                   .low=${slider.lowMm}
                   .high=${slider.highMm}
@@ -241,133 +269,18 @@ export class VwScaleView extends LitElement {
 
   #rest(view: ScaleView, scale: WholeScaleView, bench: Bench): TemplateResult {
     return html`
-      ${this.#note(view, scale, bench)} ${this.#loud(scale)}
+      ${notePanel(view, scale, bench)} ${loudPanel(scale)}
       <section class="sc-map" aria-labelledby="sc-map-title">
         <h2 id="sc-map-title">Which key moves which note</h2>
         <vw-note-map .map=${scale.map} .note=${view.noteId} .key=${view.keyId}></vw-note-map>
       </section>
-      ${this.#alternates(view, scale)}
+      ${alternatesPanel(view, scale)}
       <details class="ks-table">
         <summary>The numbers behind the chart</summary>
         <p>${scale.chart.summary}</p>
-        ${guard([scale.rows], () => this.#table(scale))}
+        ${guard([scale.rows], () => scaleTable(scale))}
       </details>
-      <section class="sc-paper-table">${guard([scale.rows], () => this.#table(scale))}</section>
-    `;
-  }
-
-  #note(view: ScaleView, { note }: WholeScaleView, bench: Bench): TemplateResult {
-    return html`
-      <section class="sc-note" aria-labelledby="sc-note-title">
-        <div class="sc-note-head">
-          <h2 id="sc-note-title">Note ${note.label}</h2>
-          <label class="sc-select">
-            Pick
-            <select
-              data-act="note"
-              .value=${live(view.noteId)}
-              @change=${(e: Event) => bench.chooseNote((e.target as HTMLSelectElement).value)}
-            >
-              ${note.options.map(
-                ({ register, notes }) =>
-                  html`<optgroup label=${register}>
-                    ${notes.map(
-                      ({ id, label }) =>
-                        html`<option value=${id} ?selected=${id === view.noteId}>${label}</option>`,
-                    )}
-                  </optgroup>`,
-              )}
-            </select>
-          </label>
-        </div>
-        <p class="sc-note-told">${note.told}</p>
-        <p>${note.sentence}</p>
-        <ul class="sc-governing" aria-label="Keys that govern it, per mm at the front">
-          ${note.keys.map(
-            (key) =>
-              html`<li>
-                <button
-                  type="button"
-                  aria-pressed=${key.id === view.keyId ? 'true' : 'false'}
-                  @click=${() => bench.chooseKey(key.id)}
-                >
-                  <span class="name">${key.name}</span>
-                  <span class="bar" aria-hidden="true"
-                    ><i class=${key.flattens ? 'flattens' : ''} style=${`width:${100 * key.share}%`}></i
-                  ></span>
-                  <span class="cents">${key.cents}<small> cents</small></span>
-                  <span class="strength">${key.strength}</span>
-                </button>
-              </li>`,
-          )}
-        </ul>
-      </section>
-    `;
-  }
-
-  #loud({ note }: WholeScaleView): TemplateResult {
-    return html`
-      <section
-        class="sc-loud"
-        aria-labelledby="sc-loud-title"
-        aria-busy=${note.loud === null ? 'true' : 'false'}
-      >
-        <h2 id="sc-loud-title">${note.label} played loud <span class="sc-estimate">estimate</span></h2>
-        <p>${note.loud?.sentence ?? 'Playing it louder…'}</p>
-        <vw-loud-chart .model=${note.loud?.chart ?? null}></vw-loud-chart>
-      </section>
-    `;
-  }
-
-  #alternates(view: ScaleView, { alternates }: WholeScaleView): TemplateResult {
-    return html`
-      <section class="sc-alternates" aria-labelledby="sc-alternates-title">
-        <h2 id="sc-alternates-title">Alternates</h2>
-        <table>
-          <thead>
-            <tr>
-              <th scope="col">fingering</th>
-              <th scope="col">against</th>
-              <th scope="col">cents apart</th>
-              <th scope="col">strength</th>
-            </tr>
-          </thead>
-          <tbody>
-            ${alternates.map(
-              ({ id, label, against, cents, strength }) =>
-                html`<tr class=${id === view.noteId ? 'picked' : ''}>
-                  <th scope="row">${label}</th>
-                  <td>${against}</td>
-                  <td>${cents}</td>
-                  <td>${strength}</td>
-                </tr>`,
-            )}
-          </tbody>
-        </table>
-      </section>
-    `;
-  }
-
-  #table(scale: WholeScaleView): TemplateResult {
-    return html`
-      <div class="ks-scroll" tabindex="0" role="region" aria-label="Table of every note">
-        <table>
-          <thead>
-            <tr>
-              ${SCALE_HEAD.map((cell) => html`<th scope="col">${cell}</th>`)}
-            </tr>
-          </thead>
-          <tbody>
-            ${scale.rows.map(
-              ({ label, cells }) =>
-                html`<tr>
-                  <th scope="row">${label}</th>
-                  ${cells.map((cell) => html`<td>${cell}</td>`)}
-                </tr>`,
-            )}
-          </tbody>
-        </table>
-      </div>
+      <section class="sc-paper-table">${guard([scale.rows], () => scaleTable(scale))}</section>
     `;
   }
 

@@ -119,6 +119,30 @@ function lostWords(
   return lost.length === 0 ? '' : ` ${listed(lost)} ${lost.length === 1 ? 'is' : 'are'} lost.`;
 }
 
+/** How far the answer can be trusted: in a line, and pad by pad. */
+export interface ScaleLimits {
+  readonly lines: readonly string[];
+  /** null where every pad lies within its model's range */
+  readonly pads: { readonly summary: string; readonly list: readonly string[] } | null;
+}
+
+export function makeScaleLimits({ warnings }: ScaleNumbers): ScaleLimits {
+  const list = warnings.flatMap(({ pad, text }) => (pad === null ? [] : [`${pad} key: ${text}`]));
+  const names = [...new Set(warnings.flatMap(({ pad }) => pad ?? []))];
+  return {
+    lines: warnings.flatMap(({ pad, text }) => (pad === null ? [text] : [])),
+    pads:
+      names.length === 0
+        ? null
+        : {
+            summary:
+              `${names.length === 1 ? 'One pad lies' : `${names.length} pads lie`} outside the range the pad ` +
+              `model was made for; what ${names.length === 1 ? 'it does' : 'they do'} is less sure`,
+            list,
+          },
+  };
+}
+
 /** Of some, the one whose value lies furthest from zero; those without a value left out. */
 function furthest(of: readonly number[], value: (i: number) => number): number | null {
   let best: number | null = null;
@@ -213,7 +237,7 @@ export function loudSentence(loud: LoudReport, name: string, moved: boolean): st
   const change = proposed - found;
   const verdict =
     Math.abs(change) < LEAST_LOUD_SHARE
-      ? 'No other when played loud'
+      ? 'No different when played loud'
       : change > 0
         ? 'Opens up when played loud'
         : 'Chokes when played loud';

@@ -1,0 +1,125 @@
+import { html, type TemplateResult } from 'lit';
+import { live } from 'lit/directives/live.js';
+import '../../parts/chart/vw-loud-chart.ts';
+import type { Bench } from '../../shell/bench.ts';
+import { SCALE_HEAD } from './scale-tables.model.ts';
+import type { ScaleView, WholeScaleView } from './scale-view.model.ts';
+
+/** The picked note and the keys that govern it. */
+export function notePanel(view: ScaleView, { note }: WholeScaleView, bench: Bench): TemplateResult {
+  return html`
+    <section class="sc-note" aria-labelledby="sc-note-title">
+      <div class="sc-note-head">
+        <h2 id="sc-note-title">Note ${note.label}</h2>
+        <label class="sc-select">
+          Pick
+          <select
+            data-act="note"
+            .value=${live(view.noteId)}
+            @change=${(e: Event) => bench.chooseNote((e.target as HTMLSelectElement).value)}
+          >
+            ${note.options.map(
+              ({ register, notes }) =>
+                html`<optgroup label=${register}>
+                  ${notes.map(
+                    ({ id, label }) =>
+                      html`<option value=${id} ?selected=${id === view.noteId}>${label}</option>`,
+                  )}
+                </optgroup>`,
+            )}
+          </select>
+        </label>
+      </div>
+      <p class="sc-note-told">${note.told}</p>
+      <p>${note.sentence}</p>
+      <ul class="sc-governing" aria-label="Keys that govern it, per mm at the front">
+        ${note.keys.map(
+          (key) =>
+            html`<li>
+              <button
+                type="button"
+                aria-pressed=${key.id === view.keyId ? 'true' : 'false'}
+                @click=${() => bench.chooseKey(key.id)}
+              >
+                <span class="name">${key.name}</span>
+                <span class="bar" aria-hidden="true"
+                  ><i class=${key.flattens ? 'flattens' : ''} style=${`width:${100 * key.share}%`}></i
+                ></span>
+                <span class="cents">${key.cents}<small> cents</small></span>
+                <span class="strength">${key.strength}</span>
+              </button>
+            </li>`,
+        )}
+      </ul>
+    </section>
+  `;
+}
+
+/** What loud playing does to it. */
+export function loudPanel({ note }: WholeScaleView): TemplateResult {
+  return html`
+    <section
+      class="sc-loud"
+      aria-labelledby="sc-loud-title"
+      aria-busy=${note.loud === null ? 'true' : 'false'}
+    >
+      <h2 id="sc-loud-title">${note.label} played loud <span class="sc-estimate">estimate</span></h2>
+      <p>${note.loud?.sentence ?? 'Playing it louder…'}</p>
+      <vw-loud-chart .model=${note.loud?.chart ?? null}></vw-loud-chart>
+    </section>
+  `;
+}
+
+/** Other ways of fingering, beside the usual. */
+export function alternatesPanel(view: ScaleView, { alternates }: WholeScaleView): TemplateResult {
+  return html`
+    <section class="sc-alternates" aria-labelledby="sc-alternates-title">
+      <h2 id="sc-alternates-title">Alternates</h2>
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">fingering</th>
+            <th scope="col">against</th>
+            <th scope="col">cents apart</th>
+            <th scope="col">strength</th>
+          </tr>
+        </thead>
+        <tbody>
+          ${alternates.map(
+            ({ id, label, against, cents, strength }) =>
+              html`<tr class=${id === view.noteId ? 'picked' : ''}>
+                <th scope="row">${label}</th>
+                <td>${against}</td>
+                <td>${cents}</td>
+                <td>${strength}</td>
+              </tr>`,
+          )}
+        </tbody>
+      </table>
+    </section>
+  `;
+}
+
+/** The numbers behind the chart. */
+export function scaleTable(scale: WholeScaleView): TemplateResult {
+  return html`
+    <div class="ks-scroll" tabindex="0" role="region" aria-label="Table of every note">
+      <table>
+        <thead>
+          <tr>
+            ${SCALE_HEAD.map((cell) => html`<th scope="col">${cell}</th>`)}
+          </tr>
+        </thead>
+        <tbody>
+          ${scale.rows.map(
+            ({ label, cells }) =>
+              html`<tr>
+                <th scope="row">${label}</th>
+                ${cells.map((cell) => html`<td>${cell}</td>`)}
+              </tr>`,
+          )}
+        </tbody>
+      </table>
+    </div>
+  `;
+}

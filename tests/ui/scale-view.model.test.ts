@@ -1,0 +1,138 @@
+import { describe, expect, it } from 'vitest';
+import { mapShade, mapText } from '../../src/ui/parts/note-map.model.ts';
+import {
+  nearestMark,
+  placeScale,
+  steppedRange,
+  xPx,
+  yPx,
+} from '../../src/ui/parts/chart/scale-chart.model.ts';
+import { makeBenchState, propose, studyArrived, studyAsked } from '../../src/ui/state/bench-state.ts';
+import { moveArrived, scaleArrived, scaleAsked } from '../../src/ui/state/scale-state.ts';
+import { moveScale } from '../../src/ui/state/whole-scale.ts';
+import { makeScaleView, type WholeScaleView } from '../../src/ui/views/scale/scale-view.model.ts';
+import { ALTO, report as studyOf, scale } from './demo.ts';
+
+const { prepared, report } = scale();
+const fresh = makeBenchState([{ id: 'demo-alto', label: 'Demo alto' }], 'demo-alto', ALTO);
+const asked = { ...fresh, view: 'scale' as const, scale: scaleAsked(fresh.scale, 1) };
+const arrived = studyArrived(
+  studyAsked({ ...asked, scale: scaleArrived(asked.scale, 1, 'demo-alto', report) }, 1),
+  1,
+  studyOf('e'),
+);
+const whole = (state = arrived): WholeScaleView => makeScaleView(state).scale!;
+const at = (view: WholeScaleView, id: string): number => view.chart.marks.findIndex((m) => m.id === id);
+
+describe('the scale page', () => {
+  it('waits until the horn has been played', () => {
+    expect(makeScaleView(asked).scale).toBeNull();
+    expect(makeScaleView(asked).waiting).toBe(true);
+    expect(makeScaleView(arrived).waiting).toBe(false);
+  });
+
+  it('starts the slider as found, whatever the key study suggests', () => {
+    const { slider } = makeScaleView(arrived);
+    expect(slider!.frontMm).toBe(slider!.foundMm);
+    expect(slider!.proposed).toBe(false);
+    expect(slider!.enoughMm).not.toBe(slider!.foundMm);
+    expect(whole().proposals).toEqual([]);
+  });
+
+  it('shows what is proposed as the numbers come, and the map once the hand rests', () => {
+    const higher = propose(arrived, 11);
+    const numbers = moveScale(prepared, { e: 11 });
+    const moving = whole({ ...higher, scale: moveArrived(higher.scale, numbers) });
+    expect(moving.live.values.pitch[at(moving, 'F4')]).toBe(
+      numbers.cents[report.fingerings.findIndex((f) => f.id === 'F4')],
+    );
+    expect(moving.proposals.map((p) => p.id)).toEqual(['e']);
+    expect(moving.map).toBe(whole().map);
+    expect(moving.chart.marks).toBe(whole().chart.marks);
+    const rested = whole({ ...higher, scale: { ...moveArrived(higher.scale, numbers), rested: numbers } });
+    expect(rested.map).not.toBe(moving.map);
+  });
+
+  it('orders pads from bell to mouthpiece and notes from low to high', () => {
+    const { map } = whole();
+    expect(map.keys).toHaveLength(23);
+    expect(map.keys[0].id).toBe('low-b-flat');
+    const positions = map.keys.map(({ id }) => ALTO.holes.find((h) => h.id === id)!.positionMm);
+    expect(positions).toEqual([...positions].sort((a, b) => b - a));
+    const { marks } = whole().chart;
+    expect(marks.map((m) => m.x)).toEqual(marks.map((m) => m.x).sort((a, b) => a - b));
+    expect(new Set(marks.map((m) => m.x)).size).toBe(marks.length);
+  });
+
+  it('ranks the keys that govern the picked note, strongest first', () => {
+    const { keys } = whole().note;
+    expect(keys[0].id).toBe('e');
+    expect(keys[0].share).toBe(1);
+    expect(keys.map((k) => k.share)).toEqual(keys.map((k) => k.share).sort((a, b) => b - a));
+  });
+
+  it('compares every alternate with its usual fingering', () => {
+    const rows = whole().alternates;
+    expect(rows).toHaveLength(report.fingerings.length - new Set(report.fingerings.map((f) => f.note)).size);
+    const side = report.fingerings.findIndex((f) => f.id === 'Bb4 side');
+    const other = report.fingerings.findIndex((f) => f.id === 'Bb4 one-and-one');
+    const apart = report.found.cents[other] - report.found.cents[side];
+    expect(rows.find((r) => r.id === 'Bb4 one-and-one')!.cents).toBe(apart.toFixed(1).replace('-', '−'));
+  });
+});
+
+describe('the scale’s chart', () => {
+  const { chart } = whole();
+  const place = placeScale(chart, { width: 860, height: 420 });
+
+  it('finds the note under a pointer, at every note', () => {
+    chart.marks.forEach((mark, i) => expect(nearestMark(chart, place, xPx(chart, place, mark.x))).toBe(i));
+  });
+
+  it('keeps its rows apart and draws what lies beyond at the edge', () => {
+    const { pitch, move, strength, cutoff } = place.panels;
+    expect([...pitch, ...move, ...strength, ...cutoff]).toEqual(
+      [...pitch, ...move, ...strength, ...cutoff].sort((a, b) => a - b),
+    );
+    const [low, high] = chart.panels.pitch.range;
+    expect(yPx(chart, place, 'pitch', high + 50)).toEqual({ y: pitch[0], beyond: 'above' });
+    expect(yPx(chart, place, 'pitch', low - 50)).toEqual({ y: pitch[1], beyond: 'below' });
+    expect(yPx(chart, place, 'pitch', (low + high) / 2).y).toBeCloseTo((pitch[0] + pitch[1]) / 2, 9);
+  });
+
+  it('scales in steps around all values, never narrower than asked', () => {
+    expect(steppedRange([0.2, 41], 10, 10)).toEqual([-10, 50]);
+    expect(steppedRange([3, 3.1], 10, 30)).toEqual([-10, 20]);
+    expect(steppedRange([], 10, 10)).toEqual([0, 10]);
+  });
+});
+
+describe('the map’s shades', () => {
+  it('darken with the size, in one hue for sharper and another for flatter', () => {
+    const light = (cents: number): number => Number(/rgb\((\d+) (\d+)/.exec(mapShade(cents).ground)![2]);
+    const steps = [0.05, 0.2, 1, 2, 4].map(light);
+    expect(steps).toEqual([...steps].sort((a, b) => b - a));
+    expect(mapShade(1).ground).not.toBe(mapShade(-1).ground);
+    expect(mapShade(9)).toEqual(mapShade(4));
+  });
+
+  it('keep their numbers readable: at least 4.5 to 1 in every shade', () => {
+    const luminance = (colour: readonly number[]): number => {
+      const [r, g, b] = colour.map((v) =>
+        v / 255 <= 0.03928 ? v / 255 / 12.92 : ((v / 255 + 0.055) / 1.055) ** 2.4,
+      );
+      return 0.2126 * r + 0.7152 * g + 0.0722 * b;
+    };
+    for (let cents = -4; cents <= 4; cents += 0.05) {
+      const { ground, ink } = mapShade(cents);
+      const under = luminance([...ground.matchAll(/\d+/g)].map(Number));
+      const over = luminance([1, 3, 5].map((i) => parseInt(ink.slice(i, i + 2), 16)));
+      const ratio = (Math.max(under, over) + 0.05) / (Math.min(under, over) + 0.05);
+      expect(ratio).toBeGreaterThanOrEqual(4.5);
+    }
+  });
+
+  it('leave bare what is next to nothing, and never write a minus nought', () => {
+    expect([0, 0.04, -0.04, null, 1.46, -0.25].map(mapText)).toEqual(['', '', '', '?', '1.5', '−0.3']);
+  });
+});
