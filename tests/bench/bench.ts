@@ -9,6 +9,8 @@
  *   spread  {ours, theirs}: half the range of the middle half of the runs, as a share of the median
  *   note    what was scaled or left out
  *
+ * and, for the built site in a real browser, {name, ours, spread, note}: ours in ms, as the note says; a built
+ * site and a browser are needed, and where one is missing the note says so,
  * and, for how cost grows, {name, exponent, note}: cost ∝ size^exponent.
  *
  * Every other program is checked to give the same numbers before it is timed.
@@ -19,6 +21,7 @@ import { findFingering, impedanceSweep, makeAirColumn, makeNetwork } from '../..
 import { loadHorn } from '../../src/documents/to-acoustics.ts';
 import { chainOf, type Chain } from './chain.ts';
 import { mathjsImpedance } from './mathjs-chain.ts';
+import { liveRows } from './live.ts';
 import { compare, timeRuns, type Comparison } from './timing.ts';
 import { costGrowth, wholeHornAgainst } from './whole-horn.ts';
 
@@ -107,9 +110,11 @@ const perEvaluation = {
 };
 results.push(...wholeHornAgainst(perEvaluation));
 const growth = costGrowth();
+const live = await liveRows();
 
 if (process.argv.includes('--json')) {
-  console.log(JSON.stringify([...results, ...growth], null, 2));
+  console.log(JSON.stringify([...results, ...(typeof live === 'string' ? [] : live), ...growth], null, 2));
+  if (typeof live === 'string') console.error(`live left out: ${live}`);
 } else {
   console.log(`${chain.elements.length} elements, ${FREQUENCIES} frequencies`);
   for (const r of results) {
@@ -119,6 +124,8 @@ if (process.argv.includes('--json')) {
         `${r.ratio.toFixed(1)} times (${r.note})`,
     );
   }
+  if (typeof live === 'string') console.log(`live left out: ${live}`);
+  else for (const r of live) console.log(`${r.name}: ${r.ours.toFixed(1)} ms (${r.note})`);
   for (const g of growth) console.log(`${g.name}: exponent ${g.exponent.toFixed(2)} (${g.note})`);
   if (typeof numpy === 'string') console.log(`numpy left out: ${numpy}`);
 }

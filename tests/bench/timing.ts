@@ -17,7 +17,7 @@ export function timeRuns(runs: number, work: () => void): number[] {
   });
 }
 
-function quantile(times: readonly number[], q: number): number {
+export function quantile(times: readonly number[], q: number): number {
   const sorted = [...times].sort((a, b) => a - b);
   const at = q * (sorted.length - 1);
   const low = Math.floor(at);
@@ -25,7 +25,7 @@ function quantile(times: readonly number[], q: number): number {
 }
 
 export const median = (times: readonly number[]): number => quantile(times, 0.5);
-const spreadOf = (times: readonly number[]): number =>
+export const spreadOf = (times: readonly number[]): number =>
   (quantile(times, 0.75) - quantile(times, 0.25)) / 2 / median(times);
 
 /** Puts two lists of times side by side. */
