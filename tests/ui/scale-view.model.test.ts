@@ -8,7 +8,7 @@ import {
   yPx,
 } from '../../src/ui/parts/chart/scale-chart.model.ts';
 import { makeBenchState, propose, studyArrived, studyAsked } from '../../src/ui/state/bench-state.ts';
-import { moveArrived, scaleArrived, scaleAsked } from '../../src/ui/state/scale-state.ts';
+import { handRested, moveArrived, scaleArrived, scaleAsked } from '../../src/ui/state/scale-state.ts';
 import { moveScale } from '../../src/ui/state/whole-scale.ts';
 import { makeScaleView, type WholeScaleView } from '../../src/ui/views/scale/scale-view.model.ts';
 import { ALTO, report as studyOf, scale } from './demo.ts';
@@ -51,6 +51,15 @@ describe('the scale page', () => {
     expect(moving.chart.marks).toBe(whole().chart.marks);
     const rested = whole({ ...higher, scale: { ...moveArrived(higher.scale, numbers), rested: numbers } });
     expect(rested.map).not.toBe(moving.map);
+  });
+
+  it('only widens its rows while a hand moves, and narrows them when it rests', () => {
+    const far = moveArrived(arrived.scale, moveScale(prepared, { e: 2 }));
+    const range = (of: typeof far): number => whole({ ...arrived, scale: of }).chart.panels.move.range[1];
+    const back = moveArrived(far, moveScale(prepared, { e: 8.2 }));
+    expect(range(far)).toBeGreaterThan(range(arrived.scale));
+    expect(range(back)).toBe(range(far));
+    expect(range(handRested(back))).toBe(range(arrived.scale));
   });
 
   it('orders pads from bell to mouthpiece and notes from low to high', () => {

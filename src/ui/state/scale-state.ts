@@ -14,6 +14,8 @@ export interface ScaleState {
   readonly proposed: ScaleNumbers | null;
   /** as proposed, once the hand rests: what is too slow to follow every move shows this */
   readonly rested: ScaleNumbers | null;
+  /** the least and the most of every number since the hand last rested, for the rows' ranges */
+  readonly swept: readonly [ScaleNumbers, ScaleNumbers] | null;
   readonly loud: LoudReport | null;
 }
 
@@ -26,6 +28,7 @@ export function makeScaleState(hornId: string): ScaleState {
     problem: null,
     proposed: null,
     rested: null,
+    swept: null,
     loud: null,
   };
 }
@@ -52,6 +55,7 @@ export function scaleArrived(
     problem: null,
     proposed: found,
     rested: found,
+    swept: [found, found],
     loud: null,
   };
 }
@@ -61,7 +65,13 @@ export function scaleFailed(scale: ScaleState, answered: number, problem: string
 }
 
 export function moveArrived(scale: ScaleState, proposed: ScaleNumbers): ScaleState {
-  return { ...scale, proposed, problem: null };
+  const [least, most] = scale.swept ?? [proposed, proposed];
+  return {
+    ...scale,
+    proposed,
+    problem: null,
+    swept: [extremes(least, proposed, Math.min), extremes(most, proposed, Math.max)],
+  };
 }
 
 export function moveFailed(scale: ScaleState, problem: string): ScaleState {
@@ -69,7 +79,21 @@ export function moveFailed(scale: ScaleState, problem: string): ScaleState {
 }
 
 export function handRested(scale: ScaleState): ScaleState {
-  return scale.rested === scale.proposed ? scale : { ...scale, rested: scale.proposed };
+  const { rested, proposed } = scale;
+  if (proposed === null || rested === proposed) return scale;
+  return { ...scale, rested: proposed, swept: [proposed, proposed] };
+}
+
+/** Number by number the lesser or the greater of two; where one is lost the other. */
+function extremes(a: ScaleNumbers, b: ScaleNumbers, pick: (x: number, y: number) => number): ScaleNumbers {
+  const each = (x: Float64Array, y: Float64Array): Float64Array =>
+    x.map((value, i) => (Number.isNaN(value) ? y[i] : Number.isNaN(y[i]) ? value : pick(value, y[i])));
+  return {
+    ...b,
+    cents: each(a.cents, b.cents),
+    heights: each(a.heights, b.heights),
+    cutoffHz: each(a.cutoffHz, b.cutoffHz),
+  };
 }
 
 export function loudArrived(scale: ScaleState, loud: LoudReport): ScaleState {

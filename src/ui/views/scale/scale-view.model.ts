@@ -217,8 +217,8 @@ function makeWholeScale(state: BenchState, report: ScaleReport): WholeScaleView 
   const rested = state.scale.rested!;
   const proposals = proposalsOf(state, report);
   const moved = proposals.length > 0;
-  // While a hand moves, the rows' ranges only grow: they still hold where it set out.
-  const ranges = scaleRanges(report, [rested, proposed], span);
+  // While a hand moves, the rows' ranges only grow.
+  const ranges = scaleRanges(report, state.scale.swept!, span);
   const chart = chartMemo(pictureMemo(report, nameOf, span), ...ranges);
   const told = makeNoteTold(report, moved ? proposed : null, nameOf);
   return {
