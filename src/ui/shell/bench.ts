@@ -100,11 +100,15 @@ export function openBench(store: Store<BenchState>, makeWorker: () => WorkerPort
         store.update((state) => ({ ...state, scale: loudArrived(state.scale, outcome.value) }));
       }
     },
-    broken: (message) =>
+    broken: (message) => {
       store.update((state) => ({
         ...state,
         alert: `The page’s physics stopped and was started again: ${message}`,
-      })),
+      }));
+      // What it had prepared is gone; it is asked for again at a person's next act, not in a circle.
+      asked = [];
+      scaleOf = [];
+    },
   });
 
   let asked: readonly unknown[] = [];

@@ -95,7 +95,7 @@ export class VwScaleChart extends PlotHost {
         ${live.lit.map((share, i) => (share > 0 ? this.#band(model, place, i, 'lit', share) : nothing))}
         ${live.picked < 0 ? nothing : this.#band(model, place, live.picked, 'picked', 1)}
         ${MARKED.map((panel) => model.marks.map((_, i) => this.#mark(model, live, place, panel, i)))}
-        ${live.moved ? model.marks.map((_, i) => this.#bar(model, live, place, i)) : nothing}
+        ${live.moved ? model.marks.map((_, i) => this.#bar(model, live, place, i)) : this.#hint(place)}
       </svg>
       <p class="vw-told" aria-hidden="true">${told < 0 ? nothing : this.tell(told)}</p>
       <div
@@ -169,6 +169,14 @@ export class VwScaleChart extends PlotHost {
           : svg`<path class="proposed" data-panel=${panel} data-note=${mark.id} data-value=${value}
               d=${`M ${x} ${to.y - size} l ${size} ${size} l ${-size} ${size} l ${-size} ${-size} z`} />`
       }`;
+  }
+
+  /** What the moves' row says while it is empty. */
+  #hint({ left, panels }: ScalePlace): SVGTemplateResult {
+    const [upper, lower] = panels.move;
+    return svg`<text class="hint" x=${(left + this.#size.width) / 2} y=${(upper + lower) / 2 - 8}>
+      Slide a key’s opening: every note’s move stands here
+    </text>`;
   }
 
   /** How far one note moves. */

@@ -4,7 +4,7 @@ import { css } from 'lit';
 export const scaleStyles = css`
   .sc-page {
     grid-template-columns: minmax(0, 1fr) 380px;
-    grid-template-rows: none;
+    grid-template-rows: auto auto auto minmax(0, 1fr);
     grid-template-areas: 'keys keys' 'answer answer' 'chart try' 'chart note' 'map map' 'alternates loud' 'table table' 'foot foot';
   }
   .sc-page h2 {
@@ -184,6 +184,14 @@ export const scaleStyles = css`
   }
   .vw-live .bar.other {
     fill-opacity: 0.6;
+  }
+  .vw-live .hint {
+    font-size: 12.5px;
+    text-anchor: middle;
+    fill: var(--vw-soft);
+    paint-order: stroke;
+    stroke: var(--vw-sheet);
+    stroke-width: 4px;
   }
   .vw-live .number {
     font-size: 10.5px;

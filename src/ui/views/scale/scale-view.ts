@@ -271,7 +271,7 @@ export class VwScaleView extends LitElement {
     return html`
       ${notePanel(view, scale, bench)} ${loudPanel(scale)}
       <section class="sc-map" aria-labelledby="sc-map-title">
-        <h2 id="sc-map-title">Which key moves which note</h2>
+        <h2 id="sc-map-title">Which key moves which note, ${scale.moved ? 'as proposed' : 'as found'}</h2>
         <vw-note-map .map=${scale.map} .note=${view.noteId} .key=${view.keyId}></vw-note-map>
       </section>
       ${alternatesPanel(view, scale)}

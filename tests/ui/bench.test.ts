@@ -1,0 +1,90 @@
+import { describe, expect, it } from 'vitest';
+import { openBench } from '../../src/ui/shell/bench.ts';
+import type { WorkerPort } from '../../src/ui/shell/physics-client.ts';
+import type { PhysicsKind, PhysicsReply } from '../../src/ui/shell/physics-protocol.ts';
+import { makeBenchState, type BenchState } from '../../src/ui/state/bench-state.ts';
+import { makeStore } from '../../src/ui/state/bench-store.ts';
+import { moveScale, playLoud } from '../../src/ui/state/whole-scale.ts';
+import { ALTO, report, scale } from './demo.ts';
+
+const { prepared, report: whole } = scale();
+const study = report('e');
+
+/** A worker that answers at once with what the core says, and can be broken. */
+function promptWorkers(): { readonly kinds: PhysicsKind[]; make(): WorkerPort; breakLast(): void } {
+  const kinds: PhysicsKind[] = [];
+  const ports: WorkerPort[] = [];
+  return {
+    kinds,
+    make() {
+      const port: WorkerPort = {
+        onmessage: null,
+        onerror: null,
+        terminate: () => undefined,
+        postMessage(request) {
+          kinds.push(request.kind);
+          const value = {
+            study: () => study,
+            point: () => study.present,
+            scale: () => whole,
+            move: () => moveScale(prepared, request.kind === 'move' ? request.proposedMm : {}),
+            loud: () => playLoud(prepared, {}, 'F4'),
+          }[request.kind]();
+          const data = { kind: request.kind, id: request.id, outcome: { ok: true, value }, tookMs: 1 };
+          queueMicrotask(() => port.onmessage!({ data: data as PhysicsReply } as MessageEvent<PhysicsReply>));
+        },
+      };
+      ports.push(port);
+      return port;
+    },
+    breakLast: () => ports[ports.length - 1].onerror!({ message: 'out of memory' } as ErrorEvent),
+  };
+}
+
+async function openAt(view: BenchState['view']) {
+  const workers = promptWorkers();
+  const state = makeBenchState([{ id: 'demo-alto', label: 'Demo alto' }], 'demo-alto', ALTO);
+  const store = makeStore<BenchState>({ ...state, view });
+  const bench = openBench(store, workers.make);
+  await settled();
+  return { workers, store, bench };
+}
+
+const settled = (): Promise<void> => new Promise((done) => setTimeout(done, 20));
+
+describe('the bench and its physics', () => {
+  it('plays no whole horn while nobody looks at it', async () => {
+    const { workers } = await openAt('key');
+    expect(workers.kinds).toContain('study');
+    expect(workers.kinds).not.toContain('scale');
+  });
+
+  it('plays the whole horn first, then what the slider and the loud picture need', async () => {
+    const { workers, store } = await openAt('scale');
+    expect(workers.kinds).toEqual(['scale', 'study', 'loud']);
+    expect(store.get().scale.report).toBe(whole);
+  });
+
+  it('moves the horn with a proposal, and back to as found', async () => {
+    const { store, bench } = await openAt('scale');
+    bench.propose(11);
+    await settled();
+    expect(store.get().scale.proposed!.cents).toEqual(moveScale(prepared, { e: 11 }).cents);
+    bench.withdrawProposals();
+    await settled();
+    expect(store.get().scale.proposed!.cents).toEqual(whole.found.cents);
+  });
+
+  it('takes up its work again at the next act after the physics broke, not in a circle', async () => {
+    const { workers, store, bench } = await openAt('scale');
+    const before = workers.kinds.length;
+    workers.breakLast();
+    await settled();
+    expect(workers.kinds).toHaveLength(before);
+    expect(store.get().alert).toContain('out of memory');
+    bench.propose(9);
+    await settled();
+    expect(workers.kinds.slice(before)).toContain('scale');
+    expect(store.get().scale.proposed!.cents).toEqual(moveScale(prepared, { e: 9 }).cents);
+  });
+});
