@@ -16,11 +16,8 @@ import {
 } from './built-site.ts';
 import { launchBrowser } from './find-browser.ts';
 
-/**
- * A resonance is searched to 1e-10 of its frequency, 1.7e-7 cents; the browser's exponentials and Node's differ in
- * the last digit, so the two may stop a step apart, at both ends of a difference.
- */
-const SAME = (2 * 1e-10 * 1200) / Math.LN2;
+/** Cents and per cent: the browser's exponentials and Node's differ in the last digit, and no more. */
+const SAME = 1e-9;
 
 let browser: Browser;
 let site: BuiltSite;

@@ -40,12 +40,14 @@ export function findRoot(
     if (value === 0) return { found: true, x, evaluations: i };
     if (value * fLower > 0) a = x;
     else b = x;
-    let next = x - value / out[1];
-    const inside = (next - a) * (next - b) < 0;
-    if (!inside) next = 0.5 * (a + b);
-    const step = Math.abs(next - x);
+    const newton = x - value / out[1];
+    // A step this short is the root, also where rounding puts it a hair outside the bracket.
+    if (Math.abs(newton - x) <= tolerance * Math.abs(x)) return { found: true, x: newton, evaluations: i };
+    const inside = (newton - a) * (newton - b) < 0;
+    const next = inside ? newton : 0.5 * (a + b);
+    // A bracket as narrow as the tolerance is a root too, whatever the slope says.
+    if (Math.abs(next - x) <= tolerance * Math.abs(next)) return { found: true, x: next, evaluations: i };
     x = next;
-    if (step <= tolerance * Math.abs(x)) return { found: true, x, evaluations: i };
   }
   return { found: false, x, reason: 'eighty steps were not enough' };
 }

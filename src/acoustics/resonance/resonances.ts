@@ -20,7 +20,7 @@ export interface Resonance {
 }
 
 /** 0.001 cent is 5.8e-7 of the frequency; we polish well below it. */
-const TOLERANCE = 1e-10;
+const TOLERANCE = 1e-12;
 
 /** Widest step of the search, as a share of the spacing between resonances, c/(2·length). */
 const STEPS_PER_SPACING = 10;
