@@ -36,9 +36,9 @@ const DAY = ['air-c', 'bell-air-c', 'humidity'];
 
 const COMMANDS: Readonly<Record<string, Command>> = {
   hole: {
-    usage: 'hole < holes.json',
+    usage: 'hole < holes.json  (or a file)',
     allowed: [],
-    run: () => json(accept(answerHoles(readJson('-')), 'standard input')),
+    run: printHoles,
   },
   impedance: {
     usage:
@@ -63,6 +63,14 @@ const COMMANDS: Readonly<Record<string, Command>> = {
     run: printStudy,
   },
 };
+
+/** Holes come on standard input, or from the one file named. */
+function printHoles(words: Words): string {
+  if (words.files.length > 1)
+    throw new BadInput(`expected at most one file of holes; got ${words.files.length}`);
+  const path = words.files[0] ?? '-';
+  return json(accept(answerHoles(readJson(path)), path === '-' ? 'standard input' : path));
+}
 
 function printImpedance(words: Words): string {
   const loaded = readHorn(onlyFile(words), words.options['setup'] as string | undefined);
@@ -137,13 +145,23 @@ function json(value: unknown): string {
   return JSON.stringify(value, null, 2);
 }
 
+/** One line a command. */
+function usages(): string {
+  return Object.values(COMMANDS)
+    .map((c) => `  npm run --silent ventwright -- ${c.usage}`)
+    .join('\n');
+}
+
 function main([name, ...rest]: readonly string[]): number {
   try {
+    if (name === '--help' || name === 'help') {
+      process.stdout.write(`${usages()}\n`);
+      return 0;
+    }
     const command = name !== undefined && Object.hasOwn(COMMANDS, name) ? COMMANDS[name] : undefined;
     if (command === undefined) {
-      const usages = Object.values(COMMANDS).map((c) => `  npm run --silent ventwright -- ${c.usage}`);
       throw new BadInput(
-        `${name === undefined ? 'missing command' : `unknown command "${name}"`}; expected one of\n${usages.join('\n')}`,
+        `${name === undefined ? 'missing command' : `unknown command "${name}"`}; expected one of\n${usages()}`,
       );
     }
     process.stdout.write(`${command.run(sortWords(rest, command.allowed))}\n`);

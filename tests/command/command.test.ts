@@ -83,6 +83,11 @@ describe('hole', () => {
     expect(err).toContain(sentence);
   });
 
+  it('reads a file as well, and refuses two', () => {
+    expect(run(['hole', 'nowhere.json']).err).toContain('nowhere.json: cannot be read');
+    expect(run(['hole', 'a.json', 'b.json']).err).toContain('expected at most one file of holes; got 2');
+  });
+
   it('refuses what is not JSON', () => {
     expect(run(['hole'], '{').err).toContain('standard input: not JSON');
   });
@@ -194,6 +199,12 @@ describe('answers', () => {
     const e = note.outcome.answers!.keys.find((k) => k.id === 'e')!;
     expect(f4.perOpeningMm[report.pads.indexOf('e')].cents).toBe(e.opening.cents / 1000);
   });
+});
+
+it('prints what it can do when asked', () => {
+  const { code, out } = run(['--help']);
+  expect(code).toBe(0);
+  for (const name of ['hole', 'impedance', 'scale', 'answers', 'study']) expect(out).toContain(`-- ${name} `);
 });
 
 describe('a command line that is wrong', () => {

@@ -56,16 +56,16 @@ describe('the answer in words', () => {
       .sort((a, b) => Math.abs(b.cents) - Math.abs(a.cents))[0];
     expect(furthest.cents).toBeGreaterThan(0);
     expect(words(e).standing).toBe(
-      `It stands at 8.0 mm (0.315 in) at the front: ${noteLabel(furthest.id)} is ${furthest.cents.toFixed(1)} ` +
-        `cents flat of there, vent share ${Math.round(100 * e.present.ventShare)} %.`,
+      `It stands at 8.0 mm (0.315 in) at the front: ${noteLabel(furthest.id)} would rise ${furthest.cents.toFixed(1)} ` +
+        `cents there, vent share ${Math.round(100 * e.present.ventShare)} %.`,
     );
   });
 
-  it('says enough instead of open where the key stands higher already, and sharp instead of flat', () => {
+  it('says enough instead of open where the key stands higher already, and fall instead of rise', () => {
     const high = report('e', { e: { openingMm: 13 } });
     const told = words(high);
     expect(told.headline).toMatch(/ at the front is enough for the E key\.$/);
-    expect(told.standing).toContain('sharp of there');
+    expect(told.standing).toMatch(/would fall .* cents there/);
   });
 
   it('says so when the difference lies within the ±', () => {

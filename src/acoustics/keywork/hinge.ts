@@ -47,6 +47,8 @@ export interface PadPose {
 /** The widest swing considered, rad: beyond 80° the pad stands beside the hole, not over it. */
 export const WIDEST_SWING = (80 * Math.PI) / 180;
 
+const ROUNDING = 1e-12;
+
 const SIGN = { front: 1, centre: 0, back: -1 } as const;
 
 /** Distance s from the rod to a measuring point along the closed face, m. */
@@ -97,7 +99,8 @@ export function makePadPose(hinge: Hinge, padRadius: number, opening: Opening): 
     );
   }
   const largest = largestOpening(hinge, padRadius, opening.at);
-  if (!(h <= largest)) {
+  // A reading that comes back from bench units may stand a rounding above the limit it was given.
+  if (!(h <= largest * (1 + ROUNDING))) {
     throw new RangeError(
       `invalid ${opening.at} opening: ${mm(h)} mm; expected at most ${mm(largest)} mm, as far as this hinge can swing the pad clear of the rim`,
     );
@@ -106,7 +109,9 @@ export function makePadPose(hinge: Hinge, padRadius: number, opening: Opening): 
   if (h === 0) return poseAtAngle(hinge, padRadius, 0);
   // z(s) = h  ⇔  s·sin θ − z_r·cos θ = h − z_r  ⇔  A·sin(θ − φ) = h − z_r,  A = √(s²+z_r²), tan φ = z_r/s.
   const s = reachFromRod(hinge, padRadius, opening.at);
-  const angle = Math.atan2(hinge.height, s) + Math.asin((h - hinge.height) / Math.hypot(s, hinge.height));
+  const reach = Math.hypot(s, hinge.height);
+  const angle =
+    Math.atan2(hinge.height, s) + Math.asin(Math.min(1, (Math.min(h, largest) - hinge.height) / reach));
   return poseAtAngle(hinge, padRadius, angle);
 }
 

@@ -1,6 +1,6 @@
 import type { AirColumn } from '../air/air.ts';
 import type { Horn, Setup } from '../horn.ts';
-import { centsBetween, FINGERINGS, noteFrequency, type Fingering } from '../keywork/fingerings.ts';
+import { FINGERINGS, noteFrequency, type Fingering } from '../keywork/fingerings.ts';
 import { makeNetwork, type Network, type NetworkOptions } from '../network/network.ts';
 import { latticeCutoff, type CutoffOutcome } from '../resonance/lattice-cutoff.ts';
 import { findResonances, resonanceNear, type NoteOutcome, type Resonance } from '../resonance/resonances.ts';
@@ -57,9 +57,4 @@ export function openHolesOf(network: Network): string[] {
     if (e.kind === 'hole' && e.end.endLength !== Infinity) ids.push(e.hole.id);
   }
   return ids;
-}
-
-/** Cents of a note's resonance from its target; null where it has none. */
-export function centsOf(note: Pick<ScaleNote, 'target' | 'played'>): number | null {
-  return note.played.found ? centsBetween(note.target, note.played.resonance.frequency) : null;
 }

@@ -24,7 +24,12 @@ export const LENGTH_FIELDS: readonly LengthFieldPlan[] = [
     signed: true,
   },
   { id: 'padDiameterMm', label: 'Pad across', name: 'pad diameter', hint: 'edge to edge' },
-  { id: 'padThicknessMm', label: 'Pad thickness', name: 'pad thickness', hint: 'felt and skin' },
+  {
+    id: 'padThicknessMm',
+    label: 'Pad thickness',
+    name: 'pad thickness',
+    hint: 'opening held; at the same stop a thicker pad sits lower',
+  },
   { id: 'diameterMm', label: 'Hole across', name: 'hole diameter', hint: 'inside the rim' },
   { id: 'chimneyMm', label: 'Chimney', name: 'chimney height', hint: 'bore crown to rim' },
   { id: 'rimMm', label: 'Rim thickness', name: 'rim thickness', hint: 'wall at the top' },

@@ -115,3 +115,15 @@ describe('a pad on its hinge', () => {
     expect(() => makePadPose(hinge, padRadius, { at: 'front', height })).toThrow(RangeError);
   });
 });
+
+it('a key takes its own largest opening back from bench units, a rounding above or below', () => {
+  // The lower-stack E of the demo alto at its limit: 38.74 mm in front.
+  const hinge = { distance: 0.0215, height: 0.001 };
+  const largest = largestOpening(hinge, 0.017, 'front');
+  for (const height of [(largest * 1000) / 1000, largest * (1 + 2e-16), largest * (1 + 1e-13)]) {
+    expect(Number.isFinite(makePadPose(hinge, 0.017, { at: 'front', height }).angle)).toBe(true);
+  }
+  expect(() => makePadPose(hinge, 0.017, { at: 'front', height: largest * 1.001 })).toThrow(
+    /expected at most/,
+  );
+});

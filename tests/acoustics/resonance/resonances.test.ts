@@ -17,7 +17,7 @@ import { DIFFERENCE, LONG_ROUNDING, POLISHED_CENTS, relative, ROUNDING } from '.
 const air = makeAirColumn();
 
 /** A peak below twice ρc/S sounds nothing; the search may step over such a ripple. */
-const PLAYABLE = 2;
+const PLAYABLE = 0.5;
 /** 0.001 cent as a share of the frequency. */
 const POLISHED_SHARE = 5.8e-7;
 /** Peak and zero of the reactive part differ in second order of 1/Q: a share of the half width. */

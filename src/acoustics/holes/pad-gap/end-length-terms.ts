@@ -24,7 +24,7 @@ import { leveledOff, netAt, type SmoothNet } from './smooth-net.ts';
  * N open chimney; G what a parallel pad adds, the published fit times exp of a fitted net; the exponent what
  * the tilt changes, with ε = d sin θ/h (opening lost at the back edge over centre opening) and
  * λ = (sideways shift)/h, so that it vanishes without tilt and does not change when the picture is mirrored;
- * B what a plane body below the rim adds, about 1/(8(1 + D)), the image of a source a depth D above a plane.
+ * B what a plane body below the rim adds, of the order of 1/(8(1 + D)), the image of a source a depth D above a plane.
  * Nets see dimensionless inputs near −1…1. Everything is a dual number, so every term carries its exact
  * derivative along whatever direction the shape and the height move in.
  *

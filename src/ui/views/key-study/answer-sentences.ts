@@ -144,7 +144,7 @@ function tilt({ present, presentParallel }: StudyReport, { unit }: Manner): stri
   const lost = Math.round(100 * (presentParallel.ventShare - present.ventShare));
   return (
     `It swings: ${formatBoth(present.frontMm, unit)} at the front vents like a parallel pad open by ` +
-    `${formatBoth(present.equivalentParallelMm, unit)}; the tilt costs ${lost} % of vent share ` +
+    `${formatBoth(present.equivalentParallelMm, unit)}; the tilt costs ${lost} points of vent share ` +
     `(${percent(present.ventShare)} instead of ${percent(presentParallel.ventShare)}).`
   );
 }
@@ -179,7 +179,7 @@ function standing(report: StudyReport, manner: Manner): string {
   const notes =
     worst === null
       ? 'no note would move from there'
-      : `${worst.label} is ${Math.abs(worst.cents).toFixed(1)} cents ${worst.cents > 0 ? 'flat' : 'sharp'} of there`;
+      : `${worst.label} would ${worst.cents > 0 ? 'rise' : 'fall'} ${Math.abs(worst.cents).toFixed(1)} cents there`;
   return `${stands}: ${notes}, ${share}.${within}`;
 }
 
