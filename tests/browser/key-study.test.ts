@@ -173,7 +173,7 @@ describe('the key study, built', () => {
     const head = await text(page, '.ks-effect h2');
     expect(head).not.toBe(before.head);
     expect(head).toBe(
-      `Cents from as found at 2.5 mm front, worth ${(1000 * wanted.end.equivalentParallel).toFixed(1)} mm parallel`,
+      `Cents from found, 2.5 mm front = ${(1000 * wanted.end.equivalentParallel).toFixed(1)} mm parallel`,
     );
     expect(await text(page, '.ks-effect dl > div:first-child dd')).toBe(
       `−${(-wanted.notes[0]!.cents).toFixed(1)}`,

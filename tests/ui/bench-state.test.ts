@@ -146,7 +146,7 @@ describe('the view of a study', () => {
   it('tells the proposed changes note by note, at the opening they belong to', () => {
     const answer = e.answer.kind === 'reached' ? e.answer.point : null;
     expect(plain(view.proposal.heading)).toBe(
-      `Cents from as found at ${answer!.frontMm.toFixed(1)} mm front, worth ${answer!.equivalentParallelMm.toFixed(1)} mm parallel`,
+      `Cents from found, ${answer!.frontMm.toFixed(1)} mm front = ${answer!.equivalentParallelMm.toFixed(1)} mm parallel`,
     );
     expect(view.proposal.changes[0]).toEqual({
       label: 'F4',
@@ -163,8 +163,8 @@ describe('the view of a study', () => {
   it('says what the front reading is worth and what the tilt takes', () => {
     const { present, presentParallel } = e;
     const tilt = plain(view.answer.tilt);
-    expect(tilt).toContain(`vents like a parallel pad open by ${present.equivalentParallelMm.toFixed(1)} mm`);
-    expect(tilt).toContain(`instead of ${Math.round(100 * presentParallel.ventShare)} %`);
+    expect(tilt).toContain(`is worth ${present.equivalentParallelMm.toFixed(1)} mm`);
+    expect(tilt).toContain(`not ${Math.round(100 * presentParallel.ventShare)} %`);
     expect(present.equivalentParallelMm).toBeLessThan(present.centreMm);
     // The rule's own stated error, for usual keys.
     const byRule = Number(/becomes ([\d.]+) mm/.exec(plain(view.answer.rule))![1]);

@@ -143,9 +143,9 @@ function tilt({ present, presentParallel }: StudyReport, { unit }: Manner): stri
   if (present.frontMm === 0) return '';
   const lost = Math.round(100 * (presentParallel.ventShare - present.ventShare));
   return (
-    `It swings: ${formatBoth(present.frontMm, unit)} at the front vents like a parallel pad open by ` +
-    `${formatBoth(present.equivalentParallelMm, unit)}; the tilt costs ${lost} points of vent share ` +
-    `(${percent(present.ventShare)} instead of ${percent(presentParallel.ventShare)}).`
+    `It swings: ${formatBoth(present.frontMm, unit)} at the front is worth ` +
+    `${formatBoth(present.equivalentParallelMm, unit)} parallel; tilt costs ${lost} points of vent share ` +
+    `(${percent(present.ventShare)}, not ${percent(presentParallel.ventShare)}).`
   );
 }
 

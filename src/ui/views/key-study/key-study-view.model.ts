@@ -40,7 +40,7 @@ export interface ProposalView {
   /** null where no answer lies within reach */
   readonly enoughMm: number | null;
   readonly valueText: string;
-  /** `Cents from as found at 9.0 mm front, worth 4.4 mm parallel` */
+  /** `Cents from found, 9.0 mm front = 4.4 mm parallel` */
   readonly heading: string;
   readonly changes: readonly NoteChange[];
   readonly shareWords: string;
@@ -163,8 +163,8 @@ function makeProposal(
     enoughMm: report.answer.kind === 'none in reach' ? null : report.answer.point.frontMm,
     valueText: `${formatBoth(valueMm, unit)} at the ${readAt}`,
     heading: unbroken(
-      `Cents from as found at ${formatLength(point === null ? valueMm : openingMm(point, readAt), unit)} ${readAt}` +
-        (point === null ? '' : `, worth ${formatLength(point.equivalentParallelMm, unit)} parallel`),
+      `Cents from found, ${formatLength(point === null ? valueMm : openingMm(point, readAt), unit)} ${readAt}` +
+        (point === null ? '' : ` = ${formatLength(point.equivalentParallelMm, unit)} parallel`),
     ),
     changes,
     shareWords: point === null ? '…' : `${percent(report.present.ventShare)} → ${percent(point.ventShare)}`,
