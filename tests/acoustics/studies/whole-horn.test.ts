@@ -129,6 +129,24 @@ describe.each([
     expect(worstOf(base, options, raise, 5e-6, (a) => a.keys[index].chimney)).toBeLessThan(1);
   });
 
+  const lone = ['d', 'g', 'b', 'palm-d', 'low-c'].filter((id) => !neighbours || id === 'd');
+  it.each(lone)('the answer to the pad thickness of %s is that of a face sunk along its own normal', (id) => {
+    const index = here.horn.holes.findIndex((h) => h.id === id);
+    const key = here.setup.keys.get(id)!;
+    const { centre, angle } = ownPose(here.horn, here.setup, id);
+    const thicken = (by: number): Case => ({
+      ...here,
+      setup: {
+        keys: new Map(here.setup.keys).set(id, {
+          ...key,
+          padThickness: key.padThickness + by,
+          opening: { at: 'centre', height: centre - by * Math.cos(angle) },
+        }),
+      },
+    });
+    expect(worstOf(base, options, thicken, 5e-6, (a) => a.keys[index].padThickness)).toBeLessThan(1);
+  });
+
   it('the answers to temperature and mouthpiece volume are central differences', () => {
     const warm = (by: number): Case => ({
       ...here,
