@@ -85,6 +85,8 @@ describe.each([
   let options: WholeHornOptions;
   beforeAll(() => {
     base = play(here, { neighbours });
+    // A note without a resonance would be passed over below, and prove nothing.
+    expect(base.every((note) => note.outcome.found)).toBe(true);
     options = {
       neighbours,
       near: new Map(
@@ -199,7 +201,7 @@ describe('the whole horn', () => {
   it('rises by about three cents per degree on every note, as common practice has it', () => {
     const { horn, setup } = demoHorn('tenor');
     for (const note of playWholeHorn(horn, setup, makeAirColumn())) {
-      if (!note.outcome.found) continue;
+      if (!note.outcome.found) throw new Error(`${note.fingering.id} has a resonance`);
       expect(note.outcome.answers!.temperature.cents).toBeGreaterThan(2.7);
       expect(note.outcome.answers!.temperature.cents).toBeLessThan(3.1);
     }
