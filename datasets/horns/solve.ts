@@ -9,6 +9,8 @@ import {
 } from '../../src/acoustics/index.ts';
 import { hornFromDocument, setupFromDocument } from '../../src/documents/to-acoustics.ts';
 import { HORN_VERSION, type HornDocument } from '../../src/documents/horn-document.ts';
+import type { WholeSetup } from '../../src/documents/complete-setup.ts';
+import { SETUP_VERSION } from '../../src/documents/setup-document.ts';
 import { LINKS, PAD_NAMES, SOLVED_BY, TOUCHES } from './keywork.ts';
 import type { HornPlan } from './plans.ts';
 
@@ -48,8 +50,14 @@ export function firstGuess(plan: HornPlan): Solved {
   return { length: plan.length, places, shape: SHAPE_SPREAD.map(() => 0) };
 }
 
-/** The horn document a plan and its solved numbers make. */
-export function makeDocument(plan: HornPlan, solved: Solved): HornDocument {
+/** A planned horn and its setup. */
+export interface PlannedHorn {
+  readonly horn: HornDocument;
+  readonly setup: WholeSetup;
+}
+
+/** The documents a plan and its solved numbers make. */
+export function makeDocument(plan: HornPlan, solved: Solved): PlannedHorn {
   const slope = 2 * Math.tan((plan.halfAngle * Math.PI) / 180);
   const cone = (x: number): number => plan.neckEntrance + slope * x;
   const { shape } = solved;
@@ -69,14 +77,14 @@ export function makeDocument(plan: HornPlan, solved: Solved): HornDocument {
     point(flareStart + u * plan.flareLength),
   );
   const front = new Map(plan.pads.map((p) => [PAD_NAMES[p.number][0], p.front]));
-  return {
-    $schema: '../schemas/horn-1.schema.json',
+  const horn: HornDocument = {
     kind: 'ventwright horn',
     version: HORN_VERSION,
     name: plan.name,
     maker: 'Larkfield (invented)',
     remark:
       'An invented horn. Hole places, neck taper and mouthpiece are solved so that it plays in tune with this setup; see the README beside this file.',
+    origin: 'measured',
     instrument: plan.instrument,
     transpositionSemitones: plan.transposition,
     mouthpiece: {
@@ -135,27 +143,29 @@ export function makeDocument(plan: HornPlan, solved: Solved): HornDocument {
         ? { travelRatio: Math.round((SLACK * 1000 * front.get(driven)!) / front.get(driver)!) / 1000 }
         : {}),
     })),
-    setup: {
-      kind: 'ventwright setup',
-      version: HORN_VERSION,
-      name: 'As it left the maker (invented)',
-      airC: 26.85,
-      keys: plan.pads.map((p) => ({
-        pad: PAD_NAMES[p.number][0],
-        openingMm: p.front,
-        measuredAt: 'front' as const,
-        padDiameterMm: p.pad,
-        padThicknessMm: plan.padThickness,
-      })),
-    },
   };
+  const setup: WholeSetup = {
+    kind: 'ventwright setup',
+    version: SETUP_VERSION,
+    name: 'As it left the maker (invented)',
+    origin: 'measured',
+    airC: 26.85,
+    keys: plan.pads.map((p) => ({
+      pad: PAD_NAMES[p.number][0],
+      openingMm: p.front,
+      measuredAt: 'front',
+      padDiameterMm: p.pad,
+      padThicknessMm: plan.padThickness,
+    })),
+  };
+  return { horn, setup };
 }
 
 /** Sounding frequency of a fingering on a document's horn, Hz, or null where it has no resonance near its note. */
-export function frequencyOf(document: HornDocument, fingeringId: string): number | null {
+export function frequencyOf({ horn, setup }: PlannedHorn, fingeringId: string): number | null {
   const fingering = findFingering(fingeringId)!;
-  const network = makeNetwork(hornFromDocument(document), setupFromDocument(document.setup), fingering, AIR);
-  const played = resonanceNear(network, noteFrequency(fingering.note, document.transpositionSemitones));
+  const network = makeNetwork(hornFromDocument(horn), setupFromDocument(setup), fingering, AIR);
+  const played = resonanceNear(network, noteFrequency(fingering.note, horn.transpositionSemitones));
   return played.found ? played.resonance.frequency : null;
 }
 
@@ -188,7 +198,7 @@ function step(plan: HornPlan, id: string, cents: number): number {
 }
 
 /** Widths of the octaves beyond a pure octave, cents, low D up. */
-export function octaveMisses(document: HornDocument): number[] {
+export function octaveMisses(document: PlannedHorn): number[] {
   return OCTAVES.map((name) => {
     const [letter, way] = name.split(' ');
     const low = letter === 'C' || letter === 'C#' ? 5 : 4;

@@ -1,5 +1,5 @@
 import { writeFileSync } from 'node:fs';
-import { publishedSchemas } from '../../src/documents/horn-document.ts';
+import { publishedSchemas } from '../../src/documents/published-schemas.ts';
 
 /** Writes the JSON Schemas of the stored documents beside this file. */
 export function makeSchemas(): void {

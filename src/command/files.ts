@@ -1,6 +1,10 @@
+import { randomUUID } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
-import { loadHorn, loadSetup, type LoadedHorn } from '../documents/to-acoustics.ts';
+import { readJsonText } from '../documents/json-text.ts';
+import { presentHorn, readLibrary } from '../documents/library-file.ts';
+import { migrateSetup } from '../documents/migrations.ts';
+import { loadHorn, loadSetupOver, type LoadedHorn } from '../documents/to-acoustics.ts';
 import { accept, BadInput } from './bad-input.ts';
 
 /** Reads JSON from a file, or from standard input for `-`. Paths are the caller's, also under `npm run`. */
@@ -17,17 +21,24 @@ export function readJson(path: string): unknown {
       `${name}: cannot be read (${(error as NodeJS.ErrnoException).code ?? 'unknown reason'})`,
     );
   }
-  try {
-    return JSON.parse(text.replace(/^\uFEFF/, ''));
-  } catch (error) {
-    throw new BadInput(`${name}: not JSON: ${(error as Error).message}`);
-  }
+  return accept(readJsonText(text), name);
 }
 
-/** Loads a horn, with another setup than its own if one is given. */
-export function readHorn(hornPath: string, setupPath: string | undefined): LoadedHorn {
-  const loaded = accept(loadHorn(readJson(hornPath)), hornPath);
-  if (setupPath === undefined) return loaded;
-  const { document, setup } = accept(loadSetup(readJson(setupPath), loaded.document), setupPath);
-  return { ...loaded, document: { ...loaded.document, setup: document }, setup };
+/**
+ * Loads a horn as it stands, or with another setup: one of its own by name, or one from a file.
+ *
+ * @param setupWord the name of a setup in the file, or the path of another file
+ */
+export function readHorn(path: string, setupWord: string | undefined): LoadedHorn {
+  const { records, issues } = readLibrary(readJson(path), randomUUID);
+  if (issues.length > 0) accept({ ok: false, issues }, path);
+  if (records.horns.length !== 1) {
+    throw new BadInput(`${path}: expected a file of one horn; this has ${records.horns.length}`);
+  }
+  const horn = records.horns[0];
+  const loaded = accept(loadHorn(presentHorn(records, horn)), path);
+  if (setupWord === undefined) return loaded;
+  const named = records.setups.find((s) => s.document.name === setupWord);
+  if (named !== undefined) return accept(loadSetupOver(loaded, named.document), path);
+  return accept(loadSetupOver(loaded, migrateSetup(readJson(setupWord))), setupWord);
 }

@@ -106,7 +106,7 @@ function printScale(words: Words): string {
       ...neighbours(words),
     }),
   );
-  return words.options['json'] === true ? json(notes) : scaleTable(loaded.document.name, notes);
+  return words.options['json'] === true ? json(notes) : scaleTable(loaded.documents.horn.name, notes);
 }
 
 function printAnswers(words: Words): string {

@@ -6,6 +6,7 @@ import {
   type AirColumn,
   type Fingering,
 } from '../acoustics/index.ts';
+import { keyedHoles } from '../documents/horn-document.ts';
 import type { LoadedHorn } from '../documents/to-acoustics.ts';
 import { BadInput } from './bad-input.ts';
 
@@ -94,7 +95,7 @@ export function airOption(words: Words, loaded: LoadedHorn): AirColumn {
     words,
     'air-c',
     { low: 0, high: 45, unit: '°C' },
-    loaded.document.setup.airC ?? 26.85,
+    loaded.documents.setup.airC ?? 26.85,
   );
   const bellC = numberOption(words, 'bell-air-c', { low: 0, high: 45, unit: '°C' }, mouthpieceC);
   if (words.options['humidity'] === undefined) return makeAirColumn({ mouthpieceC, bellC });
@@ -127,7 +128,7 @@ export function fingeringOption(words: Words): Fingering {
 /** The id of the key that a pad number or id stands for. */
 export function keyOption(words: Words, loaded: LoadedHorn): string {
   const name = textOption(words, 'key');
-  const pads = loaded.document.holes.filter((hole) => hole.key !== null);
+  const pads = keyedHoles(loaded.documents.horn);
   const pad = pads.find((hole) => hole.id === name || String(hole.number) === name);
   if (pad === undefined) {
     throw new BadInput(

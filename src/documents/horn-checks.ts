@@ -1,5 +1,7 @@
 import { makePadPose } from '../acoustics/index.ts';
-import type { HornDocument, KeySetupDocument, SetupDocument } from './horn-document.ts';
+import { isWhole } from './complete-setup.ts';
+import type { HornDocument } from './horn-document.ts';
+import type { SetupDocument, WholeKeySetup } from './setup-document.ts';
 import type { DocumentIssue } from './schema-parts.ts';
 
 /** What a schema cannot see: order, references, and geometry that contradicts itself. */
@@ -75,57 +77,81 @@ function linkLoops(document: HornDocument): DocumentIssue[] {
   ];
 }
 
-/** What is wrong between a setup and its horn. */
+/**
+ * What is wrong between a setup and its horn, whether it is whole or sparse.
+ *
+ * @param prefix written before each path
+ */
 export function setupIssues(horn: HornDocument, setup: SetupDocument, prefix: string): DocumentIssue[] {
   const issues: DocumentIssue[] = [];
+  const add = (path: string, code: string, message: string): void => {
+    issues.push({ path: `${prefix}${path}`, code, message });
+  };
   const seen = new Set<string>();
   setup.keys.forEach((entry, i) => {
-    const path = `${prefix}keys[${i}]`;
+    const path = `keys[${i}]`;
     const hole = horn.holes.find((h) => h.id === entry.pad);
     if (hole === undefined || hole.key === null) {
-      issues.push({
-        path: `${path}.pad`,
-        code: 'reference',
-        message: `unknown pad id "${entry.pad}" in the setup`,
-      });
+      add(`${path}.pad`, 'reference', `unknown pad id "${entry.pad}" in the setup`);
       return;
     }
     if (seen.has(entry.pad)) {
-      issues.push({
-        path: `${path}.pad`,
-        code: 'duplicate',
-        message: `pad "${entry.pad}" is set twice in the setup`,
-      });
+      add(`${path}.pad`, 'duplicate', `pad "${entry.pad}" is set twice in the setup`);
     }
     seen.add(entry.pad);
-    if (!(entry.padDiameterMm > hole.diameterMm)) {
-      issues.push({
-        path: `${path}.padDiameterMm`,
-        code: 'range',
-        message: `invalid pad diameter of pad ${hole.number}: ${entry.padDiameterMm} mm; expected more than its hole, ${hole.diameterMm} mm`,
-      });
+    if ((entry.openingMm === undefined) !== (entry.measuredAt === undefined)) {
+      add(
+        `${path}.measuredAt`,
+        'missing',
+        `pad ${hole.number}: an opening means nothing without its measuring point; expected both or neither`,
+      );
     }
+    if (entry.padDiameterMm !== undefined && !(entry.padDiameterMm > hole.diameterMm)) {
+      add(
+        `${path}.padDiameterMm`,
+        'range',
+        `invalid pad diameter of pad ${hole.number}: ${entry.padDiameterMm} mm; expected more than its hole, ${hole.diameterMm} mm`,
+      );
+    }
+    if (!isWhole(entry)) return;
     const problem = poseProblem(hole.key, entry);
-    if (problem !== null)
-      issues.push({ path: `${path}.openingMm`, code: 'range', message: `pad ${hole.number}: ${problem}` });
+    if (problem !== null) add(`${path}.openingMm`, 'range', `pad ${hole.number}: ${problem}`);
   });
-  for (const hole of horn.holes) {
-    if (hole.key !== null && !seen.has(hole.id)) {
-      issues.push({
-        path: `${prefix}keys`,
-        code: 'missing',
-        message: `the setup has no opening for pad ${hole.number} (${hole.id})`,
-      });
+  const ids = new Set(horn.holes.map((h) => h.id));
+  setup.links?.forEach((link, i) => {
+    for (const end of ['driver', 'driven'] as const) {
+      if (!ids.has(link[end])) {
+        add(`links[${i}].${end}`, 'reference', `unknown pad id "${link[end]}" in the setup’s links`);
+      }
     }
-  }
+  });
   return issues;
 }
 
+/** What a setup leaves unsaid that sound needs: one issue a key. */
+export function missingIssues(horn: HornDocument, setup: SetupDocument, prefix: string): DocumentIssue[] {
+  return horn.holes.flatMap((hole) => {
+    if (hole.key === null) return [];
+    const entry = setup.keys.find((k) => k.pad === hole.id);
+    if (entry !== undefined && isWhole(entry)) return [];
+    const lacks =
+      entry === undefined || entry.openingMm === undefined
+        ? 'opening'
+        : entry.padDiameterMm === undefined
+          ? 'pad diameter'
+          : 'pad thickness';
+    return [
+      {
+        path: `${prefix}keys`,
+        code: 'missing',
+        message: `the setup has no ${lacks} for pad ${hole.number} (${hole.id})`,
+      },
+    ];
+  });
+}
+
 /** Why a key cannot stand as measured, or null if it can. */
-function poseProblem(
-  key: { hingeMm: number; hingeHeightMm: number },
-  entry: KeySetupDocument,
-): string | null {
+function poseProblem(key: { hingeMm: number; hingeHeightMm: number }, entry: WholeKeySetup): string | null {
   try {
     makePadPose(
       { distance: key.hingeMm / 1000, height: key.hingeHeightMm / 1000 },

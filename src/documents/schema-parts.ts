@@ -21,6 +21,16 @@ export function text(field: string): z.ZodString {
   return z.string({ error }).min(1, { error }).max(200, { error }).describe(field);
 }
 
+/** The version a document must have; a newer one is told apart from a wrong one. */
+export function documentVersion<const V extends number>(kind: string, version: V) {
+  return z.literal(version, {
+    error: ({ input }) =>
+      typeof input === 'number' && input > version
+        ? `this ${kind} was written by a newer Ventwright, in version ${input}; this one reads up to version ${version}`
+        : `invalid ${kind} version: ${show(input)}; expected ${version}`,
+  });
+}
+
 /** One of a few words. */
 export function choice<const T extends readonly [string, ...string[]]>(field: string, words: T) {
   return z

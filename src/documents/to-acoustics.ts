@@ -8,46 +8,91 @@ import {
   type Setup,
   type ToneHole,
 } from '../acoustics/index.ts';
-import { hornSchema, setupSchema, type HornDocument, type SetupDocument } from './horn-document.ts';
-import { hornIssues, setupIssues } from './horn-checks.ts';
+import { isWhole, layered, type WholeSetup } from './complete-setup.ts';
+import { hornSchema, type HornDocument } from './horn-document.ts';
+import { hornIssues, missingIssues, setupIssues } from './horn-checks.ts';
 import { readWith, type DocumentIssue, type ReadOutcome } from './schema-parts.ts';
+import { setupSchema, type SetupDocument } from './setup-document.ts';
 
 const MM = 1e-3;
 
-/** A horn and its own setup, in SI, with the document they came from. */
+/** A horn and one setup of it, as documents: what every answer is worked out from. */
+export interface HornAndSetup {
+  readonly horn: HornDocument;
+  readonly setup: SetupDocument;
+}
+
+/** A horn and a setup in SI, with the documents they came from. */
 export interface LoadedHorn {
-  readonly document: HornDocument;
+  readonly documents: { readonly horn: HornDocument; readonly setup: WholeSetup };
   readonly horn: Horn;
   readonly setup: Setup;
 }
 
-/** Reads a horn document: every issue at once, or the horn in SI. */
-export function loadHorn(input: unknown): ReadOutcome<LoadedHorn> {
+/** Reads a horn document: every issue at once. */
+export function readHornDocument(input: unknown): ReadOutcome<HornDocument> {
   const read = readWith(hornSchema, input);
-  if (!read.ok) return read;
-  const document = read.value;
-  const issues = [...hornIssues(document), ...setupIssues(document, document.setup, 'setup.')];
-  if (issues.length > 0) return { ok: false, issues };
-  const horn = hornFromDocument(document);
-  const tooWide = wideHoleIssues(document, horn);
-  if (tooWide.length > 0) return { ok: false, issues: tooWide };
-  return { ok: true, value: { document, horn, setup: setupFromDocument(document.setup) } };
+  return read.ok ? unlessIssues(read.value, contradictions(read.value)) : read;
 }
 
-/** Reads a setup document for a horn. */
-export function loadSetup(
-  input: unknown,
-  horn: HornDocument,
-): ReadOutcome<{ document: SetupDocument; setup: Setup }> {
+/** Reads a setup document for a horn, whole or sparse: every issue at once. */
+export function readSetupDocument(input: unknown, horn: HornDocument): ReadOutcome<SetupDocument> {
   const read = readWith(setupSchema, input);
-  if (!read.ok) return read;
-  const issues = setupIssues(horn, read.value, '');
-  if (issues.length > 0) return { ok: false, issues };
-  return { ok: true, value: { document: read.value, setup: setupFromDocument(read.value) } };
+  return read.ok ? unlessIssues(read.value, setupIssues(horn, read.value, '')) : read;
 }
 
-/** Bench units to SI, for a document already checked. */
-export function hornFromDocument(document: HornDocument): Horn {
+/**
+ * Reads a horn and a setup of it: every issue at once, or both in SI.
+ *
+ * @param input two documents; issues of the setup have paths that begin with `setup.`
+ */
+export function loadHorn(input: {
+  readonly horn: unknown;
+  readonly setup: unknown;
+}): ReadOutcome<LoadedHorn> {
+  const readHorn = readWith(hornSchema, input.horn);
+  const readSetup = readWith(setupSchema, input.setup);
+  if (!readHorn.ok || !readSetup.ok) {
+    const ofSetup = readSetup.ok ? [] : readSetup.issues.map((i) => ({ ...i, path: `setup.${i.path}` }));
+    return { ok: false, issues: [...(readHorn.ok ? [] : readHorn.issues), ...ofSetup] };
+  }
+  const horn = readHorn.value;
+  const issues = [
+    ...contradictions(horn),
+    ...setupIssues(horn, readSetup.value, 'setup.'),
+    ...missingIssues(horn, readSetup.value, 'setup.'),
+  ];
+  if (issues.length > 0) return { ok: false, issues };
+  const setup: WholeSetup = { ...readSetup.value, keys: readSetup.value.keys.filter(isWhole) };
+  return {
+    ok: true,
+    value: {
+      documents: { horn, setup },
+      horn: hornFromDocument(horn, setup),
+      setup: setupFromDocument(setup),
+    },
+  };
+}
+
+function contradictions(horn: HornDocument): DocumentIssue[] {
+  const issues = hornIssues(horn);
+  return issues.length > 0 ? issues : wideHoleIssues(horn);
+}
+
+function unlessIssues<T>(value: T, issues: readonly DocumentIssue[]): ReadOutcome<T> {
+  return issues.length > 0 ? { ok: false, issues } : { ok: true, value };
+}
+
+/** Reads a setup, whole or sparse, over the one a horn was loaded with. */
+export function loadSetupOver(loaded: LoadedHorn, input: unknown): ReadOutcome<LoadedHorn> {
+  const { horn, setup } = loaded.documents;
+  const read = readSetupDocument(input, horn);
+  if (!read.ok) return read;
+  return loadHorn({ horn, setup: layered(read.value, { ...setup, keys: [...setup.keys] }) });
+}
+
+/** Bench units to SI, for a document already checked; a setup's link ratios are the horn's. */
+export function hornFromDocument(document: HornDocument, setup?: Pick<SetupDocument, 'links'>): Horn {
   const stations: BoreStation[] = [];
   let x = 0;
   for (const piece of document.mouthpiece.pieces) {
@@ -96,18 +141,17 @@ export function hornFromDocument(document: HornDocument): Horn {
           ...(frontMm === undefined ? {} : { front: frontMm * MM }),
         })),
       })),
-      links: document.links.map(({ driver, driven, effect, travelRatio }) => ({
-        driver,
-        driven,
-        effect,
-        ...(travelRatio === undefined ? {} : { ratio: travelRatio }),
-      })),
+      links: document.links.map(({ driver, driven, effect, travelRatio }) => {
+        const ratio =
+          setup?.links?.find((l) => l.driver === driver && l.driven === driven)?.travelRatio ?? travelRatio;
+        return { driver, driven, effect, ...(ratio === undefined ? {} : { ratio }) };
+      }),
     },
   };
 }
 
 /** Bench units to SI, for a document already checked. */
-export function setupFromDocument(document: SetupDocument): Setup {
+export function setupFromDocument(document: WholeSetup): Setup {
   const keys = new Map<string, KeySetup>();
   for (const key of document.keys) {
     keys.set(key.pad, {
@@ -120,7 +164,8 @@ export function setupFromDocument(document: SetupDocument): Setup {
 }
 
 /** Holes wider than the bore they stand on. */
-function wideHoleIssues(document: HornDocument, horn: Horn): DocumentIssue[] {
+function wideHoleIssues(document: HornDocument): DocumentIssue[] {
+  const horn = hornFromDocument(document);
   return document.holes.flatMap((hole, i) => {
     const { boreRadius } = horn.holes.find((h) => h.id === hole.id)!;
     const boreMm = (2 * boreRadius) / MM;

@@ -1,14 +1,23 @@
 import { readFileSync } from 'node:fs';
 import { findFingering, type Fingering } from '../../src/acoustics/index.ts';
-import { loadHorn, type LoadedHorn } from '../../src/documents/to-acoustics.ts';
+import { presentHorn, readLibrary } from '../../src/documents/library-file.ts';
+import { loadHorn, type HornAndSetup, type LoadedHorn } from '../../src/documents/to-acoustics.ts';
 
-/** The demo horns as stored, and as the core sees them. */
-export function demoDocument(name: 'alto' | 'tenor'): unknown {
+/** A demo horn's file as stored. */
+export function demoFile(name: 'alto' | 'tenor'): unknown {
   return JSON.parse(
     readFileSync(new URL(`../../datasets/horns/demo-${name}.json`, import.meta.url), 'utf8'),
   ) as unknown;
 }
 
+/** A demo horn and its setup as stored. */
+export function demoDocument(name: 'alto' | 'tenor'): HornAndSetup {
+  const { records, issues } = readLibrary(demoFile(name), () => 'no id is missing');
+  if (issues.length > 0) throw new Error(issues[0].message);
+  return presentHorn(records, records.horns[0]);
+}
+
+/** The same as the core sees them. */
 export function demoHorn(name: 'alto' | 'tenor'): LoadedHorn {
   const loaded = loadHorn(demoDocument(name));
   if (!loaded.ok) throw new Error(loaded.issues[0].message);

@@ -16,9 +16,8 @@
  * Every other program is checked to give the same numbers before it is timed.
  */
 import { spawnSync } from 'node:child_process';
-import { readFileSync } from 'node:fs';
 import { findFingering, impedanceSweep, makeAirColumn, makeNetwork } from '../../src/acoustics/index.ts';
-import { loadHorn } from '../../src/documents/to-acoustics.ts';
+import { demoHorn } from '../acoustics/demo-horns.ts';
 import { chainOf, type Chain } from './chain.ts';
 import { mathjsImpedance } from './mathjs-chain.ts';
 import { liveRows } from './live.ts';
@@ -34,10 +33,7 @@ const WARM_UP = 30;
 const SAME_NUMBERS = 1e-9;
 
 function demoNetwork() {
-  const path = new URL('../../datasets/horns/demo-alto.json', import.meta.url);
-  const loaded = loadHorn(JSON.parse(readFileSync(path, 'utf8')));
-  if (!loaded.ok) throw new Error(loaded.issues[0].message);
-  const { horn, setup } = loaded.value;
+  const { horn, setup } = demoHorn('alto');
   return makeNetwork(horn, setup, findFingering('F4')!, makeAirColumn());
 }
 

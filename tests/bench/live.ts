@@ -96,7 +96,7 @@ async function dragTimes(page: Page): Promise<number[]> {
 async function workerTimes(page: Page): Promise<number[]> {
   const url = page.workers()[0].url();
   const horn = await page.evaluate(
-    () => document.querySelector('vw-workbench')!.bench!.store.get().horns['demo-alto'].document,
+    () => document.querySelector('vw-workbench')!.bench!.store.get().horns['demo-alto'].documents,
   );
   return page.evaluate(
     async ([workerUrl, sent, runs]) => {
@@ -106,7 +106,7 @@ async function workerTimes(page: Page): Promise<number[]> {
           worker.onmessage = ({ data }) => done(data);
           worker.postMessage(request);
         });
-      await ask({ kind: 'scale', id: 1, document: sent, airC: 26.85, a4Hz: 440 });
+      await ask({ kind: 'scale', id: 1, documents: sent, airC: 26.85, a4Hz: 440 });
       const times: number[] = [];
       for (let i = 0; i < runs; i++) {
         const proposedMm = { e: 5 + 0.1 * (i % 60), f: 7 };

@@ -1,4 +1,3 @@
-import { readFileSync } from 'node:fs';
 import {
   FINGERINGS,
   makeAirColumn,
@@ -9,7 +8,7 @@ import {
   type Setup,
   type WholeHornNote,
 } from '../../src/acoustics/index.ts';
-import { loadHorn } from '../../src/documents/to-acoustics.ts';
+import { demoHorn } from '../acoustics/demo-horns.ts';
 import { compare, median, timeRuns, type Comparison } from './timing.ts';
 
 /** The whole horn with all derivatives, against the same derivatives by differences. */
@@ -21,10 +20,7 @@ const WARM_UP = 30;
 const EVALUATIONS_PER_RESONANCE = 4;
 
 function demo(): { horn: Horn; setup: Setup } {
-  const path = new URL('../../datasets/horns/demo-alto.json', import.meta.url);
-  const loaded = loadHorn(JSON.parse(readFileSync(path, 'utf8')));
-  if (!loaded.ok) throw new Error(loaded.issues[0].message);
-  return loaded.value;
+  return demoHorn('alto');
 }
 
 function nearOf(notes: readonly WholeHornNote[]): Map<string, number> {

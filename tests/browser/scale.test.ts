@@ -49,13 +49,13 @@ async function open(size: { width: number; height: number } = SIZES.laptop): Pro
 /** The core's own scale, played here: with some keys' stops otherwise, mm at the front. */
 function played(
   proposedMm: Readonly<Record<string, number>> = {},
-  document = ALTO,
+  documents = ALTO,
   a4 = 440,
 ): WholeHornNote[] {
-  const read = loadHorn(document);
+  const read = loadHorn(documents);
   if (!read.ok) throw new Error(read.issues[0].message);
   const { horn } = read.value;
-  const air = makeAirColumn({ mouthpieceC: document.setup.airC ?? 26.85 });
+  const air = makeAirColumn({ mouthpieceC: documents.setup.airC ?? 26.85 });
   const setup = Object.entries(proposedMm).reduce(
     (now, [id, mm]) => withOpening(now, id, { at: 'front', height: mm / 1000 }),
     read.value.setup,

@@ -1,5 +1,4 @@
 import { spawnSync } from 'node:child_process';
-import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import {
   findFingering,
@@ -10,6 +9,7 @@ import {
   studyVenting,
 } from '../../src/acoustics/index.ts';
 import { loadHorn } from '../../src/documents/to-acoustics.ts';
+import { demoDocument } from '../acoustics/demo-horns.ts';
 
 const ALTO = 'datasets/horns/demo-alto.json';
 
@@ -23,7 +23,7 @@ function run(args: readonly string[], input = ''): { code: number | null; out: s
 }
 
 function demoAlto() {
-  const read = loadHorn(JSON.parse(readFileSync(ALTO, 'utf8')));
+  const read = loadHorn(demoDocument('alto'));
   if (!read.ok) throw new Error('the demo alto does not load');
   return read.value;
 }
@@ -89,7 +89,7 @@ describe('hole', () => {
   });
 
   it('refuses what is not JSON', () => {
-    expect(run(['hole'], '{').err).toContain('standard input: not JSON');
+    expect(run(['hole'], '{').err).toContain('standard input: the file is not JSON');
   });
 });
 
@@ -146,9 +146,9 @@ describe('scale', () => {
   });
 
   it('takes another setup, and lists what is wrong with it', () => {
-    const { document } = demoAlto();
-    const setup = structuredClone(document.setup);
-    setup.keys[0].openingMm = 99;
+    const { documents } = demoAlto();
+    const [first, ...keys] = documents.setup.keys;
+    const setup = { ...documents.setup, keys: [{ ...first, openingMm: 99 }, ...keys] };
     const { code, err } = run(['scale', ALTO, '--setup', '-'], JSON.stringify(setup));
     expect(code).toBe(2);
     expect(err).toContain('keys[0].openingMm');

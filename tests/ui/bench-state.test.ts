@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import {
   acceptEdit,
   chooseKey,
-  documentInHand,
+  documentsInHand,
   keepText,
   makeBenchState,
   propose,
@@ -56,9 +56,9 @@ describe('the bench', () => {
     const before = structuredClone(ALTO);
     let state = acceptEdit(fresh, 'openingMm', { openingMm: 9 }, '9');
     state = acceptEdit(state, 'hingeMm', { hingeMm: 25 }, '25');
-    const changed = documentInHand(state);
+    const changed = documentsInHand(state);
     expect(changed.setup.keys.find((k) => k.pad === 'e')!.openingMm).toBe(9);
-    expect(changed.holes.find((h) => h.id === 'e')!.key!.hingeMm).toBe(25);
+    expect(changed.horn.holes.find((h) => h.id === 'e')!.key!.hingeMm).toBe(25);
     expect(ALTO).toEqual(before);
   });
 
@@ -67,9 +67,9 @@ describe('the bench', () => {
     state = chooseKey(state, 'd');
     state = acceptEdit(state, 'rimMm', { rimMm: 1.6 }, '1.6');
     state = resetKey(state);
-    const changed = documentInHand(state);
-    expect(changed.holes.find((h) => h.id === 'd')!.rimMm).toBe(1);
-    expect(changed.holes.find((h) => h.id === 'e')!.rimMm).toBe(1.4);
+    const changed = documentsInHand(state);
+    expect(changed.horn.holes.find((h) => h.id === 'd')!.rimMm).toBe(1);
+    expect(changed.horn.holes.find((h) => h.id === 'e')!.rimMm).toBe(1.4);
   });
 
   it('proposes the answer until a hand moves it, and again when told to', () => {
@@ -90,7 +90,7 @@ describe('the bench', () => {
 
   it('tells a proposed opening apart from the one found', () => {
     const state = propose(studied(fresh), 6);
-    expect(documentInHand(state).setup.keys.find((k) => k.pad === 'e')!.openingMm).toBe(8);
+    expect(documentsInHand(state).setup.keys.find((k) => k.pad === 'e')!.openingMm).toBe(8);
     const { study } = makeKeyStudyView(state);
     expect(study!.proposal.foundMm).toBeCloseTo(8, 9);
     expect(study!.proposal.frontMm).toBe(6);

@@ -5,7 +5,7 @@ import { playLoud } from '../../src/ui/state/whole-scale.ts';
 import { ALTO, report, scale } from './demo.ts';
 
 const e = report('e');
-const asking = { document: ALTO, keyId: 'e', airC: 27, a4Hz: 440 };
+const asking = { documents: ALTO, keyId: 'e', airC: 27, a4Hz: 440 };
 
 const whole = scale();
 const VALUES: { readonly [Kind in keyof Answers]: Answers[Kind] } = {

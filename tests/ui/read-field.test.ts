@@ -4,7 +4,7 @@ import { DAY_FIELDS, LENGTH_FIELDS, type LengthFieldPlan } from '../../src/ui/st
 import { problemWith, readDayNumber, readKeyLength, readProposed } from '../../src/ui/state/read-field.ts';
 import { ALTO } from './demo.ts';
 
-const E = { document: ALTO, edits: {}, keyId: 'e' };
+const E = { documents: ALTO, edits: {}, keyId: 'e' };
 const field = (id: LengthFieldPlan['id']): LengthFieldPlan => LENGTH_FIELDS.find((f) => f.id === id)!;
 const [AIR, A4] = DAY_FIELDS;
 

@@ -66,7 +66,7 @@ describe('the scale page', () => {
     const { map } = whole();
     expect(map.keys).toHaveLength(23);
     expect(map.keys[0].id).toBe('low-b-flat');
-    const positions = map.keys.map(({ id }) => ALTO.holes.find((h) => h.id === id)!.positionMm);
+    const positions = map.keys.map(({ id }) => ALTO.horn.holes.find((h) => h.id === id)!.positionMm);
     expect(positions).toEqual([...positions].sort((a, b) => b - a));
     const { marks } = whole().chart;
     expect(marks.map((m) => m.x)).toEqual(marks.map((m) => m.x).sort((a, b) => a - b));

@@ -4,7 +4,7 @@ import {
   acceptDay,
   acceptEdit,
   chooseKey,
-  documentInHand,
+  documentsInHand,
   hornInHand,
   isCurrent,
   isScaleCurrent,
@@ -116,12 +116,12 @@ export function openBench(store: Store<BenchState>, makeWorker: () => WorkerPort
   const followKey = (): void => {
     const state = store.get();
     const horn = hornInHand(state);
-    const wanted = [horn.document, horn.edits, horn.keyId, state.day];
+    const wanted = [horn.documents, horn.edits, horn.keyId, state.day];
     if (wanted.some((part, i) => part !== asked[i])) {
       asked = wanted;
       askedMm = null;
       const { airC, a4Hz } = state.day;
-      const id = client.askStudy({ document: documentInHand(state), keyId: horn.keyId, airC, a4Hz });
+      const id = client.askStudy({ documents: documentsInHand(state), keyId: horn.keyId, airC, a4Hz });
       store.update((s) => studyAsked(s, id));
       return;
     }
@@ -149,13 +149,13 @@ export function openBench(store: Store<BenchState>, makeWorker: () => WorkerPort
     const state = store.get();
     if (state.view !== 'scale') return;
     const horn = hornInHand(state);
-    const wanted = [horn.document, horn.edits, state.day];
+    const wanted = [horn.documents, horn.edits, state.day];
     if (wanted.some((part, i) => part !== scaleOf[i])) {
       scaleOf = wanted;
       movedTo = {};
       loudOf = null;
       const { airC, a4Hz } = state.day;
-      const id = client.askScale({ document: documentInHand(state), airC, a4Hz });
+      const id = client.askScale({ documents: documentsInHand(state), airC, a4Hz });
       store.update((s) => ({ ...s, scale: scaleAsked(s.scale, id) }));
       return;
     }
@@ -201,8 +201,8 @@ export function openBench(store: Store<BenchState>, makeWorker: () => WorkerPort
       const demo = DEMO_HORNS.find((d) => d.id === hornId);
       if (demo === undefined) return;
       try {
-        const document = await demo.load();
-        store.update((state) => takeHorn(state, hornId, document));
+        const documents = await demo.load();
+        store.update((state) => takeHorn(state, hornId, documents));
       } catch (error) {
         fail(`${demo.label} could not be fetched`, error);
       }
@@ -221,8 +221,8 @@ export function openBench(store: Store<BenchState>, makeWorker: () => WorkerPort
     type: (field, text) =>
       withReader(({ readKeyLength, readProposed }) =>
         store.update((state) => {
-          const { document, edits, keyId } = hornInHand(state);
-          const inHand = { document, edits, keyId };
+          const { documents, edits, keyId } = hornInHand(state);
+          const inHand = { documents, edits, keyId };
           if (field === 'proposed') {
             const { report } = state.study;
             if (report === null) return state;
@@ -251,8 +251,8 @@ export function openBench(store: Store<BenchState>, makeWorker: () => WorkerPort
     setMeasuredAt: (at) =>
       withReader(({ problemWith }) =>
         store.update((state) => {
-          const { document, edits, keyId } = hornInHand(state);
-          const problem = problemWith({ document, edits, keyId }, { measuredAt: at });
+          const { documents, edits, keyId } = hornInHand(state);
+          const problem = problemWith({ documents, edits, keyId }, { measuredAt: at });
           return problem === null
             ? acceptEdit(state, 'measuredAt', { measuredAt: at }, null)
             : keepText(state, 'measuredAt', { text: at, problem });

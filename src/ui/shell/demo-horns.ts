@@ -1,22 +1,28 @@
-import type { HornDocument } from '../../documents/horn-document.ts';
+import type { HornAndSetup } from '../../documents/to-acoustics.ts';
+import type { LibraryRecords } from '../../documents/library-file.ts';
 import alto from '../../../datasets/horns/demo-alto.json';
 
 /** A horn the workbench brings with it. */
 export interface DemoHorn {
   readonly id: string;
   readonly label: string;
-  load(): Promise<HornDocument>;
+  load(): Promise<HornAndSetup>;
 }
 
 // The compiler sees plain words in a JSON file where the shape wants one of a few; the worker holds every
 // document against the schema before it computes.
-export const DEMO_ALTO = alto as HornDocument;
+const documentsOf = (file: unknown): HornAndSetup => {
+  const { horns, setups } = file as LibraryRecords;
+  return { horn: horns[0].document, setup: setups[0].document };
+};
+
+export const DEMO_ALTO = documentsOf(alto);
 
 export const DEMO_HORNS: readonly DemoHorn[] = [
   { id: 'demo-alto', label: 'Demo alto', load: () => Promise.resolve(DEMO_ALTO) },
   {
     id: 'demo-tenor',
     label: 'Demo tenor',
-    load: async () => (await import('../../../datasets/horns/demo-tenor.json')).default as HornDocument,
+    load: async () => documentsOf((await import('../../../datasets/horns/demo-tenor.json')).default),
   },
 ];

@@ -1,4 +1,4 @@
-import type { HornDocument } from '../../documents/horn-document.ts';
+import type { HornAndSetup } from '../../documents/to-acoustics.ts';
 import type { LoudReport, ProposedOpenings, ScaleNumbers, ScaleReport } from '../state/scale-report.ts';
 import type { PointReport, StudyReport } from '../state/study-report.ts';
 
@@ -7,7 +7,7 @@ export interface StudyRequest {
   readonly kind: 'study';
   readonly id: number;
   /** with everything typed written over it */
-  readonly document: HornDocument;
+  readonly documents: HornAndSetup;
   readonly keyId: string;
   readonly airC: number;
   readonly a4Hz: number;
@@ -26,7 +26,7 @@ export interface ScaleRequest {
   readonly kind: 'scale';
   readonly id: number;
   /** with everything typed written over it */
-  readonly document: HornDocument;
+  readonly documents: HornAndSetup;
   readonly airC: number;
   readonly a4Hz: number;
 }

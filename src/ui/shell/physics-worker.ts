@@ -1,6 +1,5 @@
 import { makeAirColumn, studyVenting, ventingAt, type VentingContext } from '../../acoustics/index.ts';
-import type { HornDocument } from '../../documents/horn-document.ts';
-import { loadHorn, type LoadedHorn } from '../../documents/to-acoustics.ts';
+import { loadHorn, type HornAndSetup, type LoadedHorn } from '../../documents/to-acoustics.ts';
 import { buffersOf } from '../state/scale-report.ts';
 import { makePointReport, makeStudyReport } from '../state/study-report.ts';
 import { moveScale, playLoud, prepareScale, type PreparedScale } from '../state/whole-scale.ts';
@@ -16,8 +15,8 @@ type Requests = { readonly [Kind in PhysicsKind]: Extract<PhysicsRequest, { read
 type Work = { readonly [Kind in PhysicsKind]: (request: Requests[Kind]) => Outcome<Answers[Kind]> };
 
 const WORK: Work = {
-  study: ({ id, document, keyId, airC, a4Hz }) =>
-    withHorn(document, ({ horn, setup }) => {
+  study: ({ id, documents, keyId, airC, a4Hz }) =>
+    withHorn(documents, ({ horn, setup }) => {
       const air = makeAirColumn({ mouthpieceC: airC });
       const result = studyVenting(horn, setup, keyId, air, { a4: a4Hz });
       key = { id, context: result.context };
@@ -27,8 +26,8 @@ const WORK: Work = {
     key?.id === studyId
       ? { ok: true, value: makePointReport(ventingAt(key.context, frontMm / 1000)) }
       : { ok: false, message: 'another key was taken up meanwhile' },
-  scale: ({ id, document, airC, a4Hz }) =>
-    withHorn(document, (loaded) => {
+  scale: ({ id, documents, airC, a4Hz }) =>
+    withHorn(documents, (loaded) => {
       const { prepared, report } = prepareScale(loaded, airC, a4Hz);
       scale = { id, prepared };
       return report;
@@ -38,8 +37,8 @@ const WORK: Work = {
     withScale(scaleId, (prepared) => playLoud(prepared, proposedMm, fingeringId)),
 };
 
-function withHorn<T>(document: HornDocument, work: (loaded: LoadedHorn) => T): Outcome<T> {
-  const read = loadHorn(document);
+function withHorn<T>(documents: HornAndSetup, work: (loaded: LoadedHorn) => T): Outcome<T> {
+  const read = loadHorn(documents);
   if (!read.ok) return { ok: false, message: read.issues.map((issue) => issue.message).join(' ') };
   return { ok: true, value: work(read.value) };
 }

@@ -1,10 +1,11 @@
 import type { MeasuringPoint } from '../../acoustics/index.ts';
-import type { HornDocument } from '../../documents/horn-document.ts';
+import type { HornAndSetup } from '../../documents/to-acoustics.ts';
 import type { LengthUnit } from '../../documents/length-format.ts';
 import type { PointReport, StudyReport } from './study-report.ts';
 import type { DayFieldId, FieldId } from './fields.ts';
 import { makeScaleState, type ScaleState } from './scale-state.ts';
-import { applyEdits, keyedHoles, measurementsOf, type HornEdits, type KeyEdits } from './key-edits.ts';
+import { keyedHoles } from '../../documents/horn-document.ts';
+import { applyEdits, measurementsOf, type HornEdits, type KeyEdits } from './key-edits.ts';
 
 /** What the curve's upper panel shows. */
 export type Measure = 'pitch' | 'strength' | 'rise time';
@@ -26,7 +27,7 @@ export interface TypedText {
 
 /** One horn on the bench with all that was done to it. */
 export interface HornOnBench {
-  readonly document: HornDocument;
+  readonly documents: HornAndSetup;
   readonly keyId: string;
   readonly edits: HornEdits;
   /** mm at the front by pad id; left out where the proposal follows the answer */
@@ -79,17 +80,17 @@ const FIRST_NOTE = 'F4';
 export function makeBenchState(
   shelf: BenchState['shelf'],
   hornId: string,
-  document: HornDocument,
+  documents: HornAndSetup,
 ): BenchState {
   return {
     view: 'key',
     shelf,
     hornId,
-    horns: { [hornId]: onBench(document) },
+    horns: { [hornId]: onBench(documents) },
     unit: 'mm',
     readAt: 'front',
     measure: 'pitch',
-    day: { airC: document.setup.airC ?? 26.85, a4Hz: 440 },
+    day: { airC: documents.setup.airC ?? 26.85, a4Hz: 440 },
     dayTyped: {},
     study: { report: null, hornId, asked: 0, answered: 0, problem: null },
     point: null,
@@ -101,10 +102,10 @@ export function makeBenchState(
   };
 }
 
-function onBench(document: HornDocument): HornOnBench {
-  const keys = keyedHoles(document);
+function onBench(documents: HornAndSetup): HornOnBench {
+  const keys = keyedHoles(documents.horn);
   const keyId = keys.some((k) => k.id === FIRST_KEY) ? FIRST_KEY : keys[0].id;
-  return { document, keyId, edits: {}, proposedMm: {}, typed: {} };
+  return { documents, keyId, edits: {}, proposedMm: {}, typed: {} };
 }
 
 /** The horn in hand. */
@@ -115,13 +116,13 @@ export function hornInHand(state: BenchState): HornOnBench {
 /** The key in hand as measured, edits included. */
 export function keyInHand(state: BenchState): ReturnType<typeof measurementsOf> {
   const horn = hornInHand(state);
-  return { ...measurementsOf(horn.document, horn.keyId), ...horn.edits[horn.keyId] };
+  return { ...measurementsOf(horn.documents, horn.keyId), ...horn.edits[horn.keyId] };
 }
 
-/** The document with everything typed over it. */
-export function documentInHand(state: BenchState): HornDocument {
+/** The documents with everything typed over it. */
+export function documentsInHand(state: BenchState): HornAndSetup {
   const horn = hornInHand(state);
-  return applyEdits(horn.document, horn.edits);
+  return applyEdits(horn.documents, horn.edits);
 }
 
 /** mm at the front: what was proposed for the key in hand, or else the answer, or else as it stands. */
@@ -167,8 +168,8 @@ export function isOfKeyInHand(state: BenchState): boolean {
 // Actions: each takes a state and gives the next.
 
 /** Puts a horn on the bench, or takes up one that is there already with all that was done to it. */
-export function takeHorn(state: BenchState, hornId: string, document: HornDocument): BenchState {
-  const horns = state.horns[hornId] ? state.horns : { ...state.horns, [hornId]: onBench(document) };
+export function takeHorn(state: BenchState, hornId: string, documents: HornAndSetup): BenchState {
+  const horns = state.horns[hornId] ? state.horns : { ...state.horns, [hornId]: onBench(documents) };
   return { ...state, hornId, horns, point: null };
 }
 

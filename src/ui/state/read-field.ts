@@ -1,5 +1,5 @@
 import { LEAST_OPENING, largestOpening, makePadPose, type MeasuringPoint } from '../../acoustics/index.ts';
-import type { HornDocument } from '../../documents/horn-document.ts';
+import type { HornAndSetup } from '../../documents/to-acoustics.ts';
 import { formatBoth, type LengthUnit } from '../../documents/length-format.ts';
 import { parseLength } from '../../documents/length.ts';
 import { loadHorn } from '../../documents/to-acoustics.ts';
@@ -12,7 +12,7 @@ export type FieldOutcome =
 
 /** A horn, what was typed over it, and the key in hand. */
 export interface KeyInHand {
-  readonly document: HornDocument;
+  readonly documents: HornAndSetup;
   readonly edits: HornEdits;
   readonly keyId: string;
 }
@@ -38,8 +38,8 @@ export function readKeyLength(
 }
 
 /** Why the horn cannot be with these changes on the key in hand, or null if it can. */
-export function problemWith({ document, edits, keyId }: KeyInHand, change: KeyEdits): string | null {
-  const read = loadHorn(applyEdits(document, { ...edits, [keyId]: { ...edits[keyId], ...change } }));
+export function problemWith({ documents, edits, keyId }: KeyInHand, change: KeyEdits): string | null {
+  const read = loadHorn(applyEdits(documents, { ...edits, [keyId]: { ...edits[keyId], ...change } }));
   return read.ok ? null : read.issues[0].message;
 }
 
@@ -58,7 +58,7 @@ export function readProposed(
 ): FieldOutcome {
   const read = parseLength(typed, `proposed opening at the ${at}`, assumed);
   if (!read.ok) return read;
-  const key = { ...measurementsOf(inHand.document, inHand.keyId), ...inHand.edits[inHand.keyId] };
+  const key = { ...measurementsOf(inHand.documents, inHand.keyId), ...inHand.edits[inHand.keyId] };
   const hinge = { distance: key.hingeMm / 1000, height: key.hingeHeightMm / 1000 };
   const radius = key.padDiameterMm / 2000;
   const pointOf = (frontMm: number): number =>

@@ -1,3 +1,4 @@
+import { keyedHoles } from '../../../documents/horn-document.ts';
 import type { MeasuringPoint } from '../../../acoustics/index.ts';
 import { formatBoth, formatLength, type LengthUnit } from '../../../documents/length-format.ts';
 import type { ProposedMark } from '../../parts/chart/chart.model.ts';
@@ -14,7 +15,6 @@ import {
   type BenchState,
   type Measure,
 } from '../../state/bench-state.ts';
-import { keyedHoles } from '../../state/key-edits.ts';
 import type { PointReport, StudyReport } from '../../state/study-report.ts';
 import { makeAnswerSentences, openingMm, percent, type AnswerSentences } from './answer-sentences.ts';
 import {
@@ -86,14 +86,14 @@ export const HONESTY =
 export function makeKeyStudyView(state: BenchState): KeyStudyView {
   const horn = hornInHand(state);
   const { report } = state.study;
-  const hole = keyedHoles(horn.document).find((k) => k.id === horn.keyId)!;
+  const hole = keyedHoles(horn.documents.horn).find((k) => k.id === horn.keyId)!;
   const vents = ventWords(report?.vents ?? null, horn.keyId);
   return {
-    hornName: horn.document.name,
+    hornName: horn.documents.horn.name,
     unit: state.unit,
     measure: state.measure,
     readAt: state.readAt,
-    strip: makeKeyStrip(horn.document, horn.edits, report?.vents ?? null),
+    strip: makeKeyStrip(horn.documents, horn.edits, report?.vents ?? null),
     keyId: horn.keyId,
     keyTitle: `Pad ${hole.number} · ${hole.name} key`,
     keyDetail: [

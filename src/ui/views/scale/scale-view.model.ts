@@ -1,3 +1,4 @@
+import { keyedHoles } from '../../../documents/horn-document.ts';
 import { formatBoth, type LengthUnit } from '../../../documents/length-format.ts';
 import type { LoudChartModel } from '../../parts/chart/loud-figure.ts';
 import type { ScaleChartModel, ScaleLive } from '../../parts/chart/scale-chart.model.ts';
@@ -14,7 +15,6 @@ import {
   type NoteNaming,
   type NoteSpan,
 } from '../../state/bench-state.ts';
-import { keyedHoles } from '../../state/key-edits.ts';
 import { memoLast } from '../../state/memo-last.ts';
 import type { LoudReport, ScaleNumbers, ScaleReport } from '../../state/scale-report.ts';
 import { TOLD_LEVEL_KPA } from '../../state/whole-scale.ts';
@@ -116,15 +116,15 @@ const A4_COUNT = 7;
 /** The whole page from the state. */
 export function makeScaleView(state: BenchState): ScaleView {
   const horn = hornInHand(state);
-  const hole = keyedHoles(horn.document).find((k) => k.id === horn.keyId)!;
+  const hole = keyedHoles(horn.documents.horn).find((k) => k.id === horn.keyId)!;
   const { report } = state.scale;
   const shown = report !== null && state.scale.hornId === state.hornId ? report : null;
   const usual = Array.from({ length: A4_COUNT }, (_, i) => LOWEST_A4_HZ + i);
   const { a4Hz } = state.day;
   return {
-    hornName: horn.document.name,
+    hornName: horn.documents.horn.name,
     unit: state.unit,
-    strip: makeKeyStrip(horn.document, horn.edits, state.study.report?.vents ?? null),
+    strip: makeKeyStrip(horn.documents, horn.edits, state.study.report?.vents ?? null),
     keyId: horn.keyId,
     keyTitle: `Pad ${hole.number} · ${hole.name} key`,
     keyDetail: shown === null ? '' : keyDetail(shown, state.scale.rested!, horn.keyId, namerOf(state, shown)),
@@ -133,7 +133,7 @@ export function makeScaleView(state: BenchState): ScaleView {
     span: state.span,
     a4Hz,
     a4Choices: usual.includes(a4Hz) ? usual : [...usual, a4Hz].sort((a, b) => a - b),
-    concertOf: horn.document.instrument,
+    concertOf: horn.documents.horn.instrument,
     waiting: !isScaleCurrent(state),
     problem: state.scale.problem,
     slider: makeSlider(state),
