@@ -117,3 +117,18 @@ export const SOLVED_BY: readonly (readonly [pad: number, fingering: string])[] =
   [22, 'F6'],
   [25, 'F#6'],
 ];
+
+/**
+ * Where each pad lies round the bore, by number: degrees from the line of the stacks, positive to the
+ * player's right. An invented common layout, for drawing only; no sound depends on it.
+ */
+export const MODERN_AROUND: Readonly<Record<number, number>> = {
+  // bell and bow: the bell keys on the right
+  1: 80, 2: 80, 3: 75, 4: 20, 5: 35,
+  // stacks, G♯ and small C beside their line
+  6: 0, 7: 0, 9: 0, 10: 0, 11: -40, 12: 0, 14: 0, 15: 0, 17: 0, 18: 20,
+  // side keys, high E and high F♯ on the right, palm keys on the left
+  8: 75, 13: 80, 16: 80, 21: 80, 25: 85, 19: -40, 20: -92, 22: -70,
+  // body vent behind, towards the thumb; neck vent on top of the neck
+  23: 140, 24: 0,
+}; // prettier-ignore

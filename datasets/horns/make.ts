@@ -1,5 +1,5 @@
 import { writeFileSync } from 'node:fs';
-import { ALTO, TENOR, type HornPlan } from './plans.ts';
+import { PLANS, type HornPlan } from './plans.ts';
 import { firstGuess, improveShape, makeDocument, solvePlaces, type PlannedHorn } from './solve.ts';
 import { libraryFile } from '../../src/documents/library-file.ts';
 
@@ -23,7 +23,7 @@ export function planFile(plan: HornPlan, { horn, setup }: PlannedHorn): unknown 
 
 /** Writes the demo horns beside this file. */
 export function makeHorns(): void {
-  for (const plan of [ALTO, TENOR]) {
+  for (const plan of PLANS) {
     const path = new URL(plan.file, import.meta.url);
     writeFileSync(path, `${JSON.stringify(planFile(plan, solvePlan(plan)), null, 2)}\n`);
   }

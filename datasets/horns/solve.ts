@@ -33,9 +33,11 @@ const OCTAVES = ['D', 'Eb', 'E', 'F', 'F#', 'G', 'G#', 'A', 'Bb side', 'B', 'C',
 const OCTAVE_AIM = 20;
 /** The first eight, D to A, count double: there the shape can serve; above, the cone itself is against it. */
 const octaveWeight = (i: number): number => (i < 8 ? 2 : 1);
-/** How far, in units of one, each shape number may wander: neck 0.4 mm, mouthpiece 1 mm,
+/** How far, in units of one, each shape number may wander on an alto or tenor: neck 0.4 mm, mouthpiece 1 mm,
  * lengths 6 mm, body vent 3 mm (it must stay on the body), neck vent 20 mm. */
 const SHAPE_SPREAD = [0.4, 0.4, 0.4, 1, 1, 6, 6, 3, 20];
+/** The same on a planned horn. */
+const spreadOf = (plan: HornPlan): readonly number[] => SHAPE_SPREAD.map((mm) => mm * plan.freedom);
 
 /** First guess: a complete cone, each hole where a node of its note would lie. */
 export function firstGuess(plan: HornPlan): Solved {
@@ -97,8 +99,12 @@ export function makeDocument(plan: HornPlan, solved: Solved): PlannedHorn {
     },
     bore: [
       { section: 'neck', points: neck },
-      { section: 'body', points: [point(plan.neckLength), point(bowStart)] },
-      { section: 'bow', points: [point(bowStart), point(flareStart)] },
+      ...(plan.straight
+        ? [{ section: 'body' as const, points: [point(plan.neckLength), point(flareStart)] }]
+        : [
+            { section: 'body' as const, points: [point(plan.neckLength), point(bowStart)] },
+            { section: 'bow' as const, points: [point(bowStart), point(flareStart)] },
+          ]),
       { section: 'bell', points: flare },
     ],
     bellCorrectionMm: 0,
@@ -114,6 +120,7 @@ export function makeDocument(plan: HornPlan, solved: Solved): PlannedHorn {
           diameterMm: p.hole,
           chimneyMm: p.chimney,
           rimMm: RIM,
+          aroundDeg: plan.around[p.number],
           key: { hingeMm: p.hinge, hingeHeightMm: p.hingeHeight },
         };
       }),
@@ -131,6 +138,7 @@ export function makeDocument(plan: HornPlan, solved: Solved): PlannedHorn {
         diameterMm,
         chimneyMm: 6,
         rimMm: RIM,
+        aroundDeg: plan.around[number],
         key: null,
       })),
     ].sort((a, b) => a.number - b.number),
@@ -211,10 +219,11 @@ export function octaveMisses(document: PlannedHorn): number[] {
 
 /** One Gauss–Newton step of the shape towards the wanted octaves, held near the plan by the spread. */
 export function improveShape(plan: HornPlan, at: Solved): Solved {
+  const wander = spreadOf(plan);
   const base = octaveMisses(makeDocument(plan, at));
   const rows = base.length;
-  const jacobian = Matrix.zeros(rows + SHAPE_SPREAD.length, SHAPE_SPREAD.length);
-  SHAPE_SPREAD.forEach((spread, j) => {
+  const jacobian = Matrix.zeros(rows + wander.length, wander.length);
+  wander.forEach((spread, j) => {
     const nudge = 0.1 * spread;
     const shape = at.shape.map((v, i) => (i === j ? v + nudge : v));
     const moved = octaveMisses(makeDocument(plan, { ...at, shape }));
@@ -223,14 +232,14 @@ export function improveShape(plan: HornPlan, at: Solved): Solved {
   });
   const wanted = Matrix.columnVector([
     ...base.map((m, i) => octaveWeight(i) * (OCTAVE_AIM - m)),
-    ...at.shape.map((v, j) => (-STIFFNESS * v) / SHAPE_SPREAD[j]),
+    ...at.shape.map((v, j) => (-STIFFNESS * v) / wander[j]),
   ]);
   const change = solve(jacobian, wanted, true).to1DArray();
   return {
     ...at,
     shape: at.shape.map((v, j) => {
-      const next = v + 0.6 * Math.max(-0.5, Math.min(0.5, change[j])) * SHAPE_SPREAD[j];
-      return Math.max(-2 * SHAPE_SPREAD[j], Math.min(2 * SHAPE_SPREAD[j], next));
+      const next = v + 0.6 * Math.max(-0.5, Math.min(0.5, change[j])) * wander[j];
+      return Math.max(-2 * wander[j], Math.min(2 * wander[j], next));
     }),
   };
 }

@@ -10,7 +10,7 @@ import {
   openHolesOf,
   padStates,
 } from '../../../src/acoustics/index.ts';
-import { demoHorn, fingeringOf } from '../demo-horns.ts';
+import { DEMO_NAMES, demoHorn, fingeringOf } from '../demo-horns.ts';
 import { relative, ROUNDING } from '../tolerances.ts';
 
 /** What a pad sounds when it is the first one open, counted from the mouthpiece; octave vents not counted. */
@@ -21,7 +21,7 @@ const SOUNDS: Readonly<Record<number, string>> = {
 const PALM = new Set([19, 20, 21, 22, 25]);
 const VENTS = new Set(['body-vent', 'neck-vent']);
 
-describe.each(['alto', 'tenor'] as const)('the keywork of the demo %s', (name) => {
+describe.each(DEMO_NAMES)('the keywork of the demo %s', (name) => {
   const { horn, setup } = demoHorn(name);
   const air = makeAirColumn();
   const numberOf = (id: string): number => horn.holes.find((h) => h.id === id)!.number;

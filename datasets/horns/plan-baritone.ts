@@ -1,0 +1,52 @@
+import { MODERN_AROUND } from './keywork.ts';
+import { pad, type HornPlan } from './plan.ts';
+
+/** The baritone, to low B♭: all invented; the reed's compliance from memory. */
+export const BARITONE: HornPlan = {
+  file: 'demo-baritone.json',
+  name: 'Larkfield baritone, demo',
+  instrument: 'baritone',
+  transposition: -21,
+  neckEntrance: 14.8,
+  halfAngle: 1.45,
+  neckLength: 380,
+  length: 2070,
+  flareLength: 360,
+  bellRim: 178,
+  mouthpiece: [
+    [36, 8.5, 16],
+    [20, 18, 18],
+    [18, 16.5, 16.5],
+  ],
+  reedVolumeMm3: 4000,
+  freedom: 1.4,
+  padThickness: 4.6,
+  vents: { body: 440, neck: 225, bodyHole: 2.8, neckHole: 2.3 },
+  //   no. hole chimney pad hinge rod  front
+  pads: [
+    pad(1, 61, 6.4, 66.5, 60, 7.0, 13.0),
+    pad(2, 61, 6.4, 66.5, 60, 7.0, 13.0),
+    pad(3, 56, 6.2, 61.0, 48, 6.0, 12.5),
+    pad(4, 56, 6.2, 61.0, 46, 5.0, 12.0),
+    pad(5, 49, 5.8, 53.5, 42, 5.0, 11.0),
+    pad(6, 46, 5.4, 50.0, 30.5, 1.0, 11.0),
+    pad(7, 43, 5.2, 47.0, 29.0, 1.0, 11.0),
+    pad(8, 25, 4.4, 28.5, 25, 3.5, 8.5),
+    pad(9, 41, 5.0, 45.0, 28.0, 1.0, 10.8),
+    pad(10, 37.5, 4.8, 41.5, 26.5, 1.0, 10.2),
+    pad(11, 31, 4.6, 35.0, 27, 3.5, 9.2),
+    pad(12, 33, 4.6, 37.0, 29, 4.0, 9.2),
+    pad(13, 22, 4.4, 25.5, 24, 3.5, 8.0),
+    pad(14, 27.5, 4.4, 31.5, 26, 4.0, 8.8),
+    pad(15, 20.5, 4.2, 24.5, 23, 4.0, 8.0),
+    pad(16, 19.5, 4.2, 23.0, 22, 3.5, 7.8),
+    pad(17, 20.5, 4.2, 24.5, 23, 4.0, 8.0),
+    pad(18, 11.5, 4.0, 15.0, 21, 4.0, 5.6),
+    pad(19, 19, 4.2, 22.5, 23, 3.5, 8.0),
+    pad(20, 19, 4.2, 22.5, 23, 3.5, 8.0),
+    pad(21, 18, 4.2, 21.5, 23, 3.5, 8.0),
+    pad(22, 17.5, 4.2, 21.0, 23, 3.5, 8.0),
+    pad(25, 17, 4.2, 20.5, 23, 3.5, 8.0),
+  ],
+  around: MODERN_AROUND,
+};
