@@ -35,7 +35,20 @@ export { besselRatioAt } from './numerics/bessel-ratio.ts';
 export { findRoot, findThreshold, type RootOutcome } from './numerics/find-root.ts';
 export * from './resonance/lattice-cutoff.ts';
 export * from './resonance/resonances.ts';
+export { type ComparedKey, type KeyDifference, type KeyInSetup } from './studies/compare-keys.ts';
+export {
+  isSameHorn,
+  MODEL_CENTS,
+  MODEL_STRENGTH,
+  type Compared,
+  type CompareOptions,
+  type NoteDifference,
+  type NoteInSetup,
+} from './studies/compare-notes.ts';
+export * from './studies/compare-setups.ts';
 export * from './studies/loud-playing.ts';
+export * from './studies/noticed.ts';
+export { asItStands, type KeyPlusMinus } from './studies/readings-worth.ts';
 export * from './studies/scale.ts';
 export * from './studies/diminishing-return.ts';
 export * from './studies/venting.ts';

@@ -1,0 +1,135 @@
+import { NOTICED } from '../acoustics/index.ts';
+import type { ComparisonReport, NoteDifferenceReport } from './comparison-report.ts';
+
+/** A fingering's id as the trade writes it: `Bb5 one-and-one` → `B♭5 one-and-one`. */
+export function noteLabel(id: string): string {
+  return id.replace(/^([A-G])b/, '$1♭').replace(/^([A-G])#/, '$1♯');
+}
+
+/** One note with its difference from the first setup. */
+interface Told {
+  readonly label: string;
+  readonly difference: NoteDifferenceReport;
+}
+
+/** How many notes are named before the rest are counted. */
+const NAMED = 3;
+
+/**
+ * What a person would notice of one setup beside the first, in a sentence or two.
+ *
+ *   would notice     a note at least 10 cents or 1 dB apart, and beyond its ±
+ *   might notice     at least 7.5 cents, likewise
+ *   nothing          every note under 7.5 cents and 1 dB even at the far end of its ±
+ *   cannot be shown  the rest: what might matter lies within what the numbers are worth
+ *
+ * @param index of the difference: 0 for the second setup
+ */
+export function comparisonSentence(
+  { setups, notes }: Pick<ComparisonReport, 'setups' | 'notes'>,
+  index: number,
+): string {
+  const told: Told[] = [];
+  const untold: string[] = [];
+  for (const { label, differences } of notes) {
+    const difference = differences[index];
+    if (difference === null) untold.push(label);
+    else told.push({ label, difference });
+  }
+  const rest = untold.length === 0 ? '' : ` ${counted(untold)} cannot be compared.`;
+  return `“${setups[index + 1].label}” beside “${setups[0].label}”: ${verdict(told)}${rest}`;
+}
+
+function verdict(told: readonly Told[]): string {
+  const noticed = told.filter(({ difference }) => difference.noticedBy === 'the player');
+  if (noticed.length > 0) return `the player would notice ${counted(noticed.map(noticedWords))}.`;
+  const careful = told.filter(({ difference }) => difference.noticedBy === 'a careful player');
+  if (careful.length > 0) return `a careful player might notice ${counted(careful.map(noticedWords))}.`;
+  if (told.length === 0) return 'no note is played by both.';
+  const shown = widest(told, true);
+  const harmless = told.every(({ difference }) => partsOf(difference).every(surelyUnnoticed));
+  if (shown === null) {
+    const most = widest(told, false);
+    return most === null
+      ? 'the player would notice nothing: they play alike.'
+      : `${harmless ? 'the player would notice nothing; ' : ''}no difference can be shown: the widest, ${most}, lies inside its ±.`;
+  }
+  return harmless
+    ? `the player would notice nothing; most apart is ${shown}.`
+    : `no difference can be shown that a player would notice; most apart is ${shown}.`;
+}
+
+/** Pitch or strength of one difference. */
+interface Part {
+  readonly value: number;
+  readonly plusMinus: number;
+  /** the least that is noticed at all, and by anybody */
+  readonly noticed: number;
+  readonly unnoticed: number;
+  readonly unit: string;
+  readonly more: string;
+  readonly less: string;
+}
+
+function partsOf(d: NoteDifferenceReport): readonly Part[] {
+  return [
+    {
+      value: d.cents,
+      plusMinus: d.centsPlusMinus,
+      noticed: NOTICED.cents,
+      unnoticed: NOTICED.carefulCents,
+      unit: 'cents',
+      more: 'sharper',
+      less: 'flatter',
+    },
+    {
+      value: d.strengthDb,
+      plusMinus: d.strengthDbPlusMinus,
+      noticed: NOTICED.strengthDb,
+      unnoticed: NOTICED.strengthDb,
+      unit: 'dB',
+      more: 'stronger',
+      less: 'weaker',
+    },
+  ];
+}
+
+const isShown = ({ value, plusMinus }: Part): boolean => Math.abs(value) > plusMinus;
+
+/** Whether nobody would notice it even at the far end of its ±. */
+const surelyUnnoticed = ({ value, plusMinus, unnoticed }: Part): boolean =>
+  Math.abs(value) + plusMinus < unnoticed;
+
+/** `F4 (12.1 ± 0.8 cents sharper and 1.3 ± 0.1 dB stronger)`: what of it is noticed. */
+function noticedWords({ label, difference }: Told): string {
+  const parts = partsOf(difference).filter((part) => isShown(part) && Math.abs(part.value) >= part.unnoticed);
+  return `${label} (${parts.map(partWords).join(' and ')})`;
+}
+
+/** The widest part of all, in units of what is noticed; null where nothing differs. */
+function widest(told: readonly Told[], shownOnly: boolean): string | null {
+  let best: { label: string; part: Part; weight: number } | null = null;
+  for (const { label, difference } of told) {
+    for (const part of partsOf(difference)) {
+      const weight = Math.abs(part.value) / part.noticed;
+      if (weight > (best?.weight ?? 0) && (!shownOnly || isShown(part))) best = { label, part, weight };
+    }
+  }
+  return best === null ? null : `${best.label}, ${partWords(best.part)}`;
+}
+
+/** `12.1 ± 0.8 cents sharper`. */
+function partWords({ value, plusMinus, unit, more, less }: Part): string {
+  const spread = plusMinus.toFixed(1);
+  const size = Math.abs(value).toFixed(1);
+  return `${size}${spread === '0.0' ? '' : ` ± ${spread}`} ${unit} ${value > 0 ? more : less}`;
+}
+
+/** `a`, `a and b`, `a, b and c`, `a, b, c and 4 more`. */
+function counted(words: readonly string[]): string {
+  const named = words.slice(0, NAMED);
+  if (words.length > NAMED) return `${named.join(', ')} and ${words.length - NAMED} more`;
+  return named.length < 2
+    ? named.join('')
+    : `${named.slice(0, -1).join(', ')} and ${named[named.length - 1]}`;
+}
