@@ -1,6 +1,7 @@
 import { writeFileSync } from 'node:fs';
+import { makeDocument, type PlannedHorn } from './planned-horn.ts';
 import { PLANS, type HornPlan } from './plans.ts';
-import { firstGuess, improveShape, makeDocument, solvePlaces, type PlannedHorn } from './solve.ts';
+import { firstGuess, improveShape, solvePlaces } from './solve.ts';
 import { libraryFile } from '../../src/documents/library-file.ts';
 
 /** Solves one plan: places, then shape and places by turns until the octaves settle, then places to the end. */

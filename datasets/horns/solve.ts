@@ -8,26 +8,13 @@ import {
   resonanceNear,
 } from '../../src/acoustics/index.ts';
 import { hornFromDocument, setupFromDocument } from '../../src/documents/to-acoustics.ts';
-import { HORN_VERSION, type HornDocument } from '../../src/documents/horn-document.ts';
-import type { WholeSetup } from '../../src/documents/complete-setup.ts';
-import { SETUP_VERSION } from '../../src/documents/setup-document.ts';
-import { LINKS, PAD_NAMES, SOLVED_BY, TOUCHES } from './keywork.ts';
-import type { HornPlan } from './plans.ts';
-
-/** What is solved: the hole places, the axis length, and the shape of neck and mouthpiece. Millimetres. */
-export interface Solved {
-  readonly length: number;
-  readonly places: Readonly<Record<number, number>>;
-  /** changes of: the neck's diameter a quarter, half and three quarters down; diameters, then lengths of the mouthpiece's chamber and bore; places of body and neck vent */
-  readonly shape: readonly number[];
-}
+import { SOLVED_BY } from './keywork.ts';
+import type { HornPlan } from './plan.ts';
+import { makeDocument, type PlannedHorn, type Solved } from './planned-horn.ts';
 
 const AIR = makeAirColumn();
-const RIM = 1;
 /** How far the palm D hole stays above small C's. */
 const PALM_D_ABOVE = 3;
-/** How much a driven pad's arm leaves between the link's limit and the pad's own stop: a little lost motion. */
-const SLACK = 1.03;
 /** The octaves the shape is asked for, and how wide we would like them, cents. */
 const OCTAVES = ['D', 'Eb', 'E', 'F', 'F#', 'G', 'G#', 'A', 'Bb side', 'B', 'C', 'C#'] as const;
 const OCTAVE_AIM = 20;
@@ -50,123 +37,6 @@ export function firstGuess(plan: HornPlan): Solved {
     places[pad] = Math.max(15, 1000 * wave - apex - 20);
   }
   return { length: plan.length, places, shape: SHAPE_SPREAD.map(() => 0) };
-}
-
-/** A planned horn and its setup. */
-export interface PlannedHorn {
-  readonly horn: HornDocument;
-  readonly setup: WholeSetup;
-}
-
-/** The documents a plan and its solved numbers make. */
-export function makeDocument(plan: HornPlan, solved: Solved): PlannedHorn {
-  const slope = 2 * Math.tan((plan.halfAngle * Math.PI) / 180);
-  const cone = (x: number): number => plan.neckEntrance + slope * x;
-  const { shape } = solved;
-  const r2 = (v: number): number => Math.round(v * 100) / 100;
-  const neck = [0, 0.25, 0.5, 0.75, 1].map((u, i) => ({
-    positionMm: r2(u * plan.neckLength),
-    diameterMm: r2(cone(u * plan.neckLength) + (i > 0 && i < 4 ? shape[i - 1] : 0)),
-  }));
-  const flareStart = solved.length - plan.flareLength;
-  const bowStart = 0.66 * solved.length;
-  const point = (x: number): { positionMm: number; diameterMm: number } => {
-    const u = Math.max(0, (x - flareStart) / plan.flareLength);
-    // The flare rises as the cube: gentle where it leaves the cone, wide at the rim.
-    return { positionMm: r2(x), diameterMm: r2(cone(x) + (plan.bellRim - cone(solved.length)) * u ** 3) };
-  };
-  const flare = [0, 0.2, 0.35, 0.5, 0.6, 0.7, 0.8, 0.88, 0.94, 1].map((u) =>
-    point(flareStart + u * plan.flareLength),
-  );
-  const front = new Map(plan.pads.map((p) => [PAD_NAMES[p.number][0], p.front]));
-  const horn: HornDocument = {
-    kind: 'ventwright horn',
-    version: HORN_VERSION,
-    name: plan.name,
-    maker: 'Larkfield (invented)',
-    remark:
-      'An invented horn. Hole places, neck taper and mouthpiece are solved so that it plays in tune with this setup; see the README beside this file.',
-    origin: 'measured',
-    instrument: plan.instrument,
-    transpositionSemitones: plan.transposition,
-    mouthpiece: {
-      pieces: plan.mouthpiece.map(([length, start, end], i) => ({
-        lengthMm: r2(length + (i === 0 ? 0 : shape[4 + i])),
-        startDiameterMm: r2(start + (i === 0 ? 0 : shape[2 + i])),
-        endDiameterMm: r2(end + (i === 0 ? 0 : shape[2 + i])),
-      })),
-      reedVolumeMm3: plan.reedVolumeMm3,
-    },
-    bore: [
-      { section: 'neck', points: neck },
-      ...(plan.straight
-        ? [{ section: 'body' as const, points: [point(plan.neckLength), point(flareStart)] }]
-        : [
-            { section: 'body' as const, points: [point(plan.neckLength), point(bowStart)] },
-            { section: 'bow' as const, points: [point(bowStart), point(flareStart)] },
-          ]),
-      { section: 'bell', points: flare },
-    ],
-    bellCorrectionMm: 0,
-    holes: [
-      ...plan.pads.map((p) => {
-        const [id, name, rests] = PAD_NAMES[p.number];
-        return {
-          number: p.number,
-          id,
-          name,
-          rests,
-          positionMm: r2(solved.places[p.number]),
-          diameterMm: p.hole,
-          chimneyMm: p.chimney,
-          rimMm: RIM,
-          aroundDeg: plan.around[p.number],
-          key: { hingeMm: p.hinge, hingeHeightMm: p.hingeHeight },
-        };
-      }),
-      ...(
-        [
-          [23, r2(plan.vents.body + shape[7]), plan.vents.bodyHole],
-          [24, r2(plan.vents.neck + shape[8]), plan.vents.neckHole],
-        ] as const
-      ).map(([number, positionMm, diameterMm]) => ({
-        number,
-        id: PAD_NAMES[number][0],
-        name: PAD_NAMES[number][1],
-        rests: 'closed' as const,
-        positionMm,
-        diameterMm,
-        chimneyMm: 6,
-        rimMm: RIM,
-        aroundDeg: plan.around[number],
-        key: null,
-      })),
-    ].sort((a, b) => a.number - b.number),
-    touches: TOUCHES,
-    links: LINKS.map(({ driver, driven, effect, arm }) => ({
-      driver,
-      driven,
-      effect,
-      ...(arm
-        ? { travelRatio: Math.round((SLACK * 1000 * front.get(driven)!) / front.get(driver)!) / 1000 }
-        : {}),
-    })),
-  };
-  const setup: WholeSetup = {
-    kind: 'ventwright setup',
-    version: SETUP_VERSION,
-    name: 'As it left the maker (invented)',
-    origin: 'measured',
-    airC: 26.85,
-    keys: plan.pads.map((p) => ({
-      pad: PAD_NAMES[p.number][0],
-      openingMm: p.front,
-      measuredAt: 'front',
-      padDiameterMm: p.pad,
-      padThicknessMm: plan.padThickness,
-    })),
-  };
-  return { horn, setup };
 }
 
 /** Sounding frequency of a fingering on a document's horn, Hz, or null where it has no resonance near its note. */
