@@ -12,6 +12,7 @@ export { boreVolume, cutBore, makeBore, radiusAt, type Bore, type BoreStation } 
 export { coneTwoPortAt, makeConePiece, LONGEST_PIECE, type ConePiece } from './bore/cone.ts';
 export { END_FLANGED, END_UNFLANGED, flangedEndLength, openEndImpedanceAt } from './bore/open-end.ts';
 export * from './bore/wall-losses.ts';
+export { radialLeakResistance } from './holes/pad-gap/gap-viscosity.ts';
 export { ruleOfThumbParallel } from './holes/pad-gap/rule-of-thumb.ts';
 export * from './holes/pad-models/index.ts';
 export {
@@ -20,10 +21,14 @@ export {
   type PadModel,
   type PadOverHole,
 } from './holes/pad-models/pad-model.ts';
+export * from './holes/leak-ends.ts';
+export * from './holes/leak-gap.ts';
+export * from './holes/leak-slit.ts';
 export * from './holes/pad-over-hole.ts';
 export * from './holes/hole-lengths.ts';
 export * from './holes/tone-hole.ts';
 export * from './horn.ts';
+export * from './keywork/closing.ts';
 export * from './keywork/fingerings.ts';
 export * from './keywork/hinge.ts';
 export * from './keywork/linkage.ts';
@@ -46,6 +51,8 @@ export {
   type NoteInSetup,
 } from './studies/compare-notes.ts';
 export * from './studies/compare-setups.ts';
+export * from './studies/leak-map.ts';
+export * from './studies/leak-study.ts';
 export * from './studies/loud-playing.ts';
 export * from './studies/noticed.ts';
 export { asItStands, type KeyPlusMinus } from './studies/readings-worth.ts';

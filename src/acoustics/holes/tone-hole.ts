@@ -9,6 +9,8 @@ import {
 } from '../bore/wall-losses.ts';
 import { mul, type Complex } from '../numerics/complex.ts';
 import { evenHyperbolicsAt } from '../numerics/even-hyperbolics.ts';
+import type { LeakSlit } from './leak-slit.ts';
+import { leakTermsAt, makeLeakTerms, writeLeakMotion } from './leak-terms.ts';
 import { gapFrictionAt, type GapFriction } from './pad-gap/gap-viscosity.ts';
 import type { OnePort } from '../two-port.ts';
 import {
@@ -29,6 +31,8 @@ export interface HoleEnd {
   readonly gap?: { readonly share: number; readonly opening: number };
   /** Pa·s/m, resistance times S_h that strong flow adds at the opening; left out when playing softly */
   readonly flowResistance?: number;
+  /** the slit a shut pad leaks through; only with endLength Infinity, left out where the pad seals */
+  readonly leak?: LeakSlit;
 }
 
 export const CLOSED: HoleEnd = Object.freeze({ endLength: Infinity, ventShare: 0 });
@@ -51,6 +55,8 @@ export interface HoleTube {
   /** 2πρ·gap share, per Hz, and the gap, m; 0 without a pad */
   readonly gapPerHz: number;
   readonly gap: number;
+  /** what a closed hole leaks through; null where it seals */
+  readonly leak: LeakSlit | null;
 }
 
 /**
@@ -73,6 +79,7 @@ export function makeHoleTube(shape: HoleShape, end: HoleEnd, air: Air): HoleTube
     flowResistance: end.flowResistance ?? 0,
     gapPerHz: walls.inertancePerHz * (end.gap?.share ?? 0),
     gap: end.gap?.opening ?? 0,
+    leak: end.leak !== undefined && end.leak.stretches.length > 0 ? end.leak : null,
   };
 }
 
@@ -84,12 +91,14 @@ const even = new Float64Array(4);
  *
  * The chimney is a lossy tube of length l = t + t_m. Open, it ends in the lumped impedance
  * jωρ·endLength/S_h + ρck²/4π: an inertance, and the radiation resistance of a source small against the
- * wavelength in free space; the thin gap adds its friction, loud playing a resistance of its own. Closed, it ends in nothing. Writing the end as a length inside tan(k·length)
+ * wavelength in free space; the thin gap adds its friction, loud playing a resistance of its own. Closed, it ends in
+ * nothing, or in the slit of a leak and that radiation resistance, written as an admittance so that a leak of no
+ * width is a closed hole. Writing the end as a length inside tan(k·length)
  * instead would put a false resonance into a nearly closed hole; the two agree to third order in k·length.
  *
  *   with z = Z'S·l, y = Y'/S·l, w = zy, σ = sinh s/s, χ = cosh s = σ + wε, e = Z_e S_h, i = jωρ t_i
  *   open    Y_s/S_h = N/(M + iN),  N = χ + yσe,  M = χe + zσ
- *   closed  the same with          N = yσ,       M = χ
+ *   closed  the same with          N = yσ + χℓ,  M = χ + zσℓ,  ℓ = Y_leak/S_h, 0 where the pad seals
  *
  * **Source:** Keefe 1990, JASA 88, 35; Dalmont et al. 2002, Acta Acustica 88, 567; radiation resistance of
  * a monopole, Pierce, Acoustics, ch. 4 (all from memory).
@@ -117,6 +126,10 @@ export function holeAdmittanceAt(
   direction[4] = 2 * tube.radiationPerHz2 * f - tube.gapPerHz * (friction[1] + 0.5 * friction[3]);
   direction[5] = tube.endPerHz + tube.gapPerHz * (friction[0] + 0.5 * friction[2]);
   direction[6] = tube.innerPerHz;
+  // u goes as √f.
+  if (tube.leak !== null) {
+    writeLeakMotion(leaking, { log: -1 / f, friction: 0.5 / f, radius: 0, radiation: 2 / f }, direction, 4);
+  }
   slopeAlong(tube, out, 2);
 }
 
@@ -125,6 +138,8 @@ const at = {
   ...{ zRe: 0, zIm: 0, yRe: 0, yIm: 0, ysRe: 0, ysIm: 0, chRe: 0, chIm: 0, eRe: 0, eIm: 0 },
   ...{ nRe: 0, nIm: 0, mRe: 0, mIm: 0, inner: 0, qRe: 0, qIm: 0 },
 };
+
+const leaking = makeLeakTerms();
 
 /** Computes Y_s/S_h = q and all it is made of, from the line terms. */
 function setHole(tube: HoleTube, f: number, extra?: Complex): void {
@@ -151,10 +166,15 @@ function setHole(tube: HoleTube, f: number, extra?: Complex): void {
     ? 0
     : tube.radiationPerHz2 * f * f + tube.flowResistance - rub * friction[1] + (extra?.re ?? 0);
   const eIm = closed ? 0 : tube.endPerHz * f + rub * friction[0] + (extra?.im ?? 0);
-  const nRe = closed ? ysRe : chRe + ysRe * eRe - ysIm * eIm;
-  const nIm = closed ? ysIm : chIm + ysRe * eIm + ysIm * eRe;
-  const mRe = closed ? chRe : chRe * eRe - chIm * eIm + zRe * sRe - zIm * sIm;
-  const mIm = closed ? chIm : chRe * eIm + chIm * eRe + zRe * sIm + zIm * sRe;
+  const zsRe = zRe * sRe - zIm * sIm;
+  const zsIm = zRe * sIm + zIm * sRe;
+  if (closed) leakTermsAt(tube.leak, tube, f, tube.walls.air, leaking);
+  const lRe = leaking[6];
+  const lIm = leaking[7];
+  const nRe = closed ? ysRe + chRe * lRe - chIm * lIm : chRe + ysRe * eRe - ysIm * eIm;
+  const nIm = closed ? ysIm + chRe * lIm + chIm * lRe : chIm + ysRe * eIm + ysIm * eRe;
+  const mRe = closed ? chRe + zsRe * lRe - zsIm * lIm : chRe * eRe - chIm * eIm + zsRe;
+  const mIm = closed ? chIm + zsRe * lIm + zsIm * lRe : chRe * eIm + chIm * eRe + zsIm;
   const inner = tube.innerPerHz * f;
   const bRe = mRe - inner * nIm;
   const bIm = mIm + inner * nRe;
@@ -178,7 +198,7 @@ function setHole(tube: HoleTube, f: number, extra?: Complex): void {
   at.qIm = (nIm * bRe - nRe * bIm) / norm;
 }
 
-/** Small changes of z, y, e (re, im pairs) and i (imaginary part) that a slope is taken along. */
+/** Small changes of z, y, e or for a closed hole ℓ (re, im pairs) and i (imaginary part) that a slope is taken along. */
 const direction = new Float64Array(7);
 
 /**
@@ -188,13 +208,15 @@ const direction = new Float64Array(7);
  *   (N/B)' = (N' − qB')/B,  B = M + iN
  */
 function slopeAlong(tube: HoleTube, out: Float64Array, at0: number): void {
-  const { zRe, zIm, yRe, yIm, ysRe, ysIm, chRe, chIm, eRe, eIm, inner } = at;
+  const { zRe, zIm, yRe, yIm, ysRe, ysIm, chRe, chIm, inner } = at;
   const dzRe = direction[0];
   const dzIm = direction[1];
   const dyRe = direction[2];
   const dyIm = direction[3];
-  const deRe = direction[4];
-  const deIm = direction[5];
+  // A pad that seals has no end to move.
+  const sealed = tube.endPerHz === Infinity && tube.leak === null;
+  const deRe = sealed ? 0 : direction[4];
+  const deIm = sealed ? 0 : direction[5];
   const dInner = direction[6];
   const sRe = even[0];
   const sIm = even[1];
@@ -206,17 +228,26 @@ function slopeAlong(tube: HoleTube, out: Float64Array, at0: number): void {
   const dchIm = 0.5 * (sRe * dwIm + sIm * dwRe);
   const dysRe = dyRe * sRe - dyIm * sIm + yRe * dsRe - yIm * dsIm;
   const dysIm = dyRe * sIm + dyIm * sRe + yRe * dsIm + yIm * dsRe;
+  const zsRe = zRe * sRe - zIm * sIm;
+  const zsIm = zRe * sIm + zIm * sRe;
+  const dzsRe = dzRe * sRe - dzIm * sIm + zRe * dsRe - zIm * dsIm;
+  const dzsIm = dzRe * sIm + dzIm * sRe + zRe * dsIm + zIm * dsRe;
+  // Closed, yσ and χ trade places with χ and zσ: N = yσ + χℓ, M = χ + zσℓ; open, N = χ + yσe, M = zσ + χe.
   const closed = tube.endPerHz === Infinity;
-  const dnRe = closed ? dysRe : dchRe + dysRe * eRe - dysIm * eIm + ysRe * deRe - ysIm * deIm;
-  const dnIm = closed ? dysIm : dchIm + dysRe * eIm + dysIm * eRe + ysRe * deIm + ysIm * deRe;
-  const dmRe = closed
-    ? dchRe
-    : dchRe * eRe - dchIm * eIm + chRe * deRe - chIm * deIm +
-      dzRe * sRe - dzIm * sIm + zRe * dsRe - zIm * dsIm; // prettier-ignore
-  const dmIm = closed
-    ? dchIm
-    : dchRe * eIm + dchIm * eRe + chRe * deIm + chIm * deRe +
-      dzRe * sIm + dzIm * sRe + zRe * dsIm + zIm * dsRe; // prettier-ignore
+  const eRe = closed ? leaking[6] : at.eRe;
+  const eIm = closed ? leaking[7] : at.eIm;
+  const aRe = closed ? chRe : ysRe;
+  const aIm = closed ? chIm : ysIm;
+  const daRe = closed ? dchRe : dysRe;
+  const daIm = closed ? dchIm : dysIm;
+  const cRe = closed ? zsRe : chRe;
+  const cIm = closed ? zsIm : chIm;
+  const dcRe = closed ? dzsRe : dchRe;
+  const dcIm = closed ? dzsIm : dchIm;
+  const dnRe = (closed ? dysRe : dchRe) + daRe * eRe - daIm * eIm + aRe * deRe - aIm * deIm;
+  const dnIm = (closed ? dysIm : dchIm) + daRe * eIm + daIm * eRe + aRe * deIm + aIm * deRe;
+  const dmRe = (closed ? dchRe : dzsRe) + dcRe * eRe - dcIm * eIm + cRe * deRe - cIm * deIm;
+  const dmIm = (closed ? dchIm : dzsIm) + dcRe * eIm + dcIm * eRe + cRe * deIm + cIm * deRe;
   const bRe = at.mRe - inner * at.nIm;
   const bIm = at.mIm + inner * at.nRe;
   const norm = bRe * bRe + bIm * bIm;
@@ -272,9 +303,14 @@ export function holeVariationsAt(
   for (let i = 0; i < 4; i++) direction[i] = line[4 + i] * length + line[i] * longer;
   // What stands outside is the same impedance whatever the hole's area; e carries the area.
   const perRadius = 2 / shape.holeRadius;
+  const { leak } = tube;
   direction[4] = perRadius * (tube.radiationPerHz2 * f * f + (extra?.re ?? 0));
   direction[5] = perRadius * (extra?.im ?? 0);
   direction[6] = walls.inertancePerHz * f * innerLengthSlope(shape);
+  if (leak !== null) {
+    const motion = { log: -perRadius, friction: 0, radius: 1, radiation: perRadius };
+    writeLeakMotion(leaking, motion, direction, 4);
+  }
   slopeAlong(tube, out, 4);
   out[4] += perRadius * tube.area * at.qRe;
   out[5] += perRadius * tube.area * at.qIm;
@@ -290,6 +326,10 @@ export function holeVariationsAt(
     rub * (friction[1] * density + friction[3] * thinner);
   direction[5] = tube.endPerHz * f * density + rub * (friction[0] * density + friction[2] * thinner);
   direction[6] = at.inner * density;
+  if (leak !== null) {
+    const radiation = density - logSlopes.soundSpeed;
+    writeLeakMotion(leaking, { log: -density, friction: thinner, radius: 0, radiation }, direction, 4);
+  }
   slopeAlong(tube, out, 6);
   for (let i = 0; i < 4; i++) out[8 + i] = friction[i];
 }

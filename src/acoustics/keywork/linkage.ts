@@ -82,10 +82,20 @@ export function padStates(keywork: Keywork, down: ReadonlySet<string>): Map<stri
   return states;
 }
 
-/** Pads pressed shut by a finger, directly or through closing links. */
-function pressedPads(keywork: Keywork, down: ReadonlySet<string>): Set<string> {
+/** Pads pressed shut by fingers, directly or through closing links. @param down ids of the touches held down */
+export function pressedPads(keywork: Keywork, down: ReadonlySet<string>): Set<string> {
+  return pressedFrom(keywork, fingeredPads(keywork, down));
+}
+
+/** Pads that fingers press directly. @param down ids of the touches held down */
+export function fingeredPads(keywork: Keywork, down: ReadonlySet<string>): string[] {
+  return [...down].flatMap((id) => touchOf(keywork, id).closes);
+}
+
+/** Pads that go down with these: themselves and all that closing links drive from them. */
+export function pressedFrom(keywork: Keywork, pads: readonly string[]): Set<string> {
   const pressed = new Set<string>();
-  const queue = [...down].flatMap((id) => touchOf(keywork, id).closes);
+  const queue = [...pads];
   while (queue.length > 0) {
     const pad = queue.pop()!;
     if (pressed.has(pad)) continue;
@@ -98,7 +108,7 @@ function pressedPads(keywork: Keywork, down: ReadonlySet<string>): Set<string> {
 }
 
 /** Pads that a touch would open; where several do, the one that opens fully wins. */
-function openedPads(keywork: Keywork, down: ReadonlySet<string>): Map<string, TouchOpening> {
+export function openedPads(keywork: Keywork, down: ReadonlySet<string>): Map<string, TouchOpening> {
   const opened = new Map<string, TouchOpening>();
   for (const id of down) {
     for (const opening of touchOf(keywork, id).opens) {

@@ -4,6 +4,7 @@ import { LONGEST_PIECE, type ConePiece } from '../bore/cone.ts';
 import { seriesLength } from '../holes/hole-lengths.ts';
 import { DEFAULT_PAD_MODEL } from '../holes/pad-models/index.ts';
 import type { PadModel } from '../holes/pad-models/pad-model.ts';
+import { leakEndsIn, type Leaks } from '../holes/leak-ends.ts';
 import { holeEndIn } from '../holes/pad-over-hole.ts';
 import { makeHoleTube, type HoleEnd, type HoleTube } from '../holes/tone-hole.ts';
 import type { Horn, Setup, ToneHole } from '../horn.ts';
@@ -66,6 +67,8 @@ export interface NetworkOptions {
   readonly longestPiece?: number;
   /** let open holes hear each other outside the horn; default false */
   readonly neighbours?: boolean;
+  /** what shut pads leave open; default nothing */
+  readonly leaks?: Leaks;
 }
 
 /** Builds the network of a horn as set up, under a fingering, in the day's air. */
@@ -81,6 +84,10 @@ export function makeNetwork(
   const ends = new Map(
     horn.holes.map((hole) => [hole.id, holeEndIn(horn, setup, hole, states.get(hole.id)!, model)]),
   );
+  if (options.leaks !== undefined) {
+    for (const [id, end] of leakEndsIn(horn, setup, fingering.touches, options.leaks, model))
+      ends.set(id, end);
+  }
   return makeNetworkWithEnds(horn, ends, air, options);
 }
 

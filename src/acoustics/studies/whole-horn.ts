@@ -3,6 +3,7 @@ import { flangedEndLength, flangedEndSlope } from '../bore/open-end.ts';
 import { ventShareSlopes } from '../holes/hole-lengths.ts';
 import { DEFAULT_PAD_MODEL } from '../holes/pad-models/index.ts';
 import type { PadLengths, PadModel } from '../holes/pad-models/pad-model.ts';
+import { leakEndsIn } from '../holes/leak-ends.ts';
 import { holeEnd, padEnd, standingPad } from '../holes/pad-over-hole.ts';
 import { CLOSED, type HoleEnd } from '../holes/tone-hole.ts';
 import { keySetupOf, type Horn, type Setup, type ToneHole } from '../horn.ts';
@@ -103,7 +104,12 @@ export function playWholeHorn(
         state.front === undefined ? full.get(hole.id)! : openHole(horn, setup, hole, model, state.front),
       );
     }
-    const network = withHoleEnds(shut, new Map([...open].map(([id, hole]) => [id, hole.end])));
+    const leaking =
+      options.leaks === undefined ? [] : leakEndsIn(horn, setup, fingering.touches, options.leaks, model);
+    const network = withHoleEnds(
+      shut,
+      new Map([...[...open].map(([id, hole]): [string, HoleEnd] => [id, hole.end]), ...leaking]),
+    );
     const target = noteFrequency(fingering.note, horn.transposition, options.a4);
     const near = options.near?.get(fingering.id);
     const outcome = near === undefined ? resonanceNear(network, target) : followResonance(network, near);
