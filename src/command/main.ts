@@ -7,11 +7,13 @@ import {
   studyVenting,
   type VentingStudyOptions,
 } from '../acoustics/index.ts';
+import { compareLoaded } from '../documents/compare-loaded.ts';
 import { answerHoles } from '../documents/hole-request.ts';
 import { reportScale } from '../documents/scale-report.ts';
 import { reportVentingStudy } from '../documents/venting-report.ts';
 import { reportWholeHorn } from '../documents/whole-horn-report.ts';
 import { accept, BadInput } from './bad-input.ts';
+import { comparisonText } from './comparison-text.ts';
 import { readHorn, readJson } from './files.ts';
 import {
   a4Option,
@@ -61,6 +63,12 @@ const COMMANDS: Readonly<Record<string, Command>> = {
       'study <horn.json> --key 7 [--setup <setup.json>] [--a4 440] [--reach-mm 14] [--neighbours] [--json]',
     allowed: ['key', 'setup', 'json', 'a4', 'reach-mm', 'neighbours', ...DAY],
     run: printStudy,
+  },
+  compare: {
+    usage:
+      'compare <horn.json> [<horn.json> …] [--setup <name or setup.json> …] [--a4 440] [--neighbours] [--json]',
+    allowed: ['setup', 'json', 'a4', 'neighbours', ...DAY],
+    run: printComparison,
   },
 };
 
@@ -134,6 +142,22 @@ function printStudy(words: Words): string {
   const { id, relativeError } = DEFAULT_PAD_MODEL;
   const report = reportVentingStudy(study, { id, relativeError });
   return words.options['json'] === true ? json(report) : studyText(report);
+}
+
+/** Every horn as it stands, then the first one with each setup named; all in the first one's air. */
+function printComparison(words: Words): string {
+  const [first] = words.files;
+  if (first === undefined) throw new BadInput('expected at least one horn file; got 0');
+  const loaded = [
+    ...words.files.map((path) => readHorn(path, undefined)),
+    ...words.setups.map((setup) => readHorn(first, setup)),
+  ];
+  const report = compareLoaded(loaded, {
+    air: airOption(words, loaded[0]),
+    a4Hz: a4Option(words),
+    ...neighbours(words),
+  });
+  return words.options['json'] === true ? json(report) : comparisonText(report);
 }
 
 /** Whether open holes hear each other; off unless asked for. */

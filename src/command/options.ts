@@ -14,6 +14,8 @@ import { BadInput } from './bad-input.ts';
 export interface Words {
   readonly files: readonly string[];
   readonly options: Readonly<Record<string, string | boolean | undefined>>;
+  /** every --setup, in order; `options` has the last */
+  readonly setups: readonly string[];
 }
 
 /** Options that take a value, and options that stand alone. */
@@ -36,7 +38,7 @@ const ALONE = ['json', 'with-reed', 'neighbours'] as const;
 export function sortWords(words: readonly string[], allowed: readonly string[]): Words {
   const options = Object.fromEntries(
     [
-      ...VALUED.map((name) => [name, { type: 'string' as const }]),
+      ...VALUED.map((name) => [name, { type: 'string' as const, multiple: name === 'setup' }]),
       ...ALONE.map((name) => [name, { type: 'boolean' as const }]),
     ].filter(([name]) => allowed.includes(name as string)),
   );
@@ -47,7 +49,8 @@ export function sortWords(words: readonly string[], allowed: readonly string[]):
       allowPositionals: true,
       strict: true,
     });
-    return { files: positionals, options: values as Words['options'] };
+    const setups = (values as { readonly setup?: readonly string[] }).setup ?? [];
+    return { files: positionals, options: { ...values, setup: setups.at(-1) } as Words['options'], setups };
   } catch (error) {
     throw new BadInput(
       `${(error as Error).message.split('. ')[0]}; options here: ${allowed.map((a) => `--${a}`).join(', ')}`,

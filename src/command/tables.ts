@@ -72,11 +72,13 @@ function both(mm: number): string {
   return `${mm.toFixed(1)} mm (${(mm / MM_PER_INCH).toFixed(3)} in)`;
 }
 
-function signed(cents: number): string {
+/** Cents or decibels with a sign, to a tenth. */
+export function signed(cents: number): string {
   return `${cents < 0 ? '−' : '+'}${Math.abs(cents).toFixed(1)}`;
 }
 
-function columns(rows: readonly (readonly string[])[]): string[] {
+/** Rows of cells as lines, the first column to the left and the rest to the right. */
+export function columns(rows: readonly (readonly string[])[]): string[] {
   const widths = rows[0].map((_, i) => Math.max(...rows.map((row) => row[i].length)));
   return rows.map((row) =>
     row.map((cell, i) => (i === 0 ? cell.padEnd(widths[i]) : cell.padStart(widths[i]))).join('  '),

@@ -1,0 +1,83 @@
+import {
+  compareSetups,
+  type AirColumn,
+  type Compared,
+  type CompareOptions,
+  type KeyPlusMinus,
+} from '../acoustics/index.ts';
+import { reportComparison, type ComparisonReport } from './comparison-report.ts';
+import { knownReading } from './readings.ts';
+import type { LoadedHorn } from './to-acoustics.ts';
+
+/** What is the same for everything compared. */
+export interface ComparedDay extends CompareOptions {
+  /** one air for all, so that what differs is the horns and not the day */
+  readonly air: AirColumn;
+  /** sounding A4 */
+  readonly a4Hz?: number;
+}
+
+const MM = 1e-3;
+
+/**
+ * Two to four horns as set up, side by side in one air, each reading with its ±.
+ *
+ * @throws RangeError for another number of them
+ */
+export function compareLoaded(loaded: readonly LoadedHorn[], day: ComparedDay): ComparisonReport {
+  const { air, a4Hz, ...options } = day;
+  const labels = labelsOf(loaded);
+  const compared = loaded.map((each, i): Compared => ({
+    label: labels[i],
+    horn: each.horn,
+    setup: each.setup,
+    air,
+    ...(a4Hz === undefined ? {} : { a4: a4Hz }),
+    plusMinus: plusMinusOf(each),
+  }));
+  const comparison = compareSetups(compared, options);
+  const report = reportComparison(comparison);
+  if (comparison.sameHorn.every(Boolean)) return report;
+  const examples = loaded.flatMap(({ documents }, i) =>
+    documents.horn.origin === 'template'
+      ? [
+          `“${labels[i]}” has an example’s bore and hole places: its pitches are the example’s, and the ± beside another horn does not count how far this horn differs from it.`,
+        ]
+      : [],
+  );
+  return { ...report, warnings: [...examples, ...report.warnings] };
+}
+
+/** How far every reading may be off, m, by hole id. */
+export function plusMinusOf({ documents }: LoadedHorn): Map<string, KeyPlusMinus> {
+  const { horn, setup } = documents;
+  return new Map(
+    horn.holes.map((hole) => {
+      const key = setup.keys.find(({ pad }) => pad === hole.id);
+      const built = (field: 'diameterMm' | 'chimneyMm'): number =>
+        knownReading(field, hole.readings?.[field], horn.origin).plusMinusMm * MM;
+      const set = (field: 'openingMm' | 'padThicknessMm'): number =>
+        knownReading(field, key?.readings?.[field], setup.origin).plusMinusMm * MM;
+      const ofHole = { holeRadius: built('diameterMm') / 2, chimney: built('chimneyMm') };
+      if (hole.key === null) return [hole.id, ofHole];
+      return [hole.id, { ...ofHole, opening: set('openingMm'), padThickness: set('padThicknessMm') }];
+    }),
+  );
+}
+
+/** By setup where the horn is one, else by horn, with both or a count where that would leave two alike. */
+function labelsOf(loaded: readonly LoadedHorn[]): string[] {
+  const horns = loaded.map(({ documents }) => documents.horn.name);
+  const setups = loaded.map(({ documents }) => documents.setup.name);
+  const allDiffer = (names: readonly string[]): boolean => new Set(names).size === names.length;
+  const oneHorn = new Set(horns).size === 1;
+  const plain = oneHorn ? setups : horns;
+  if (allDiffer(plain)) return plain;
+  const both = horns.map((horn, i) => (oneHorn ? setups[i] : `${horn}, ${setups[i]}`));
+  const seen = new Map<string, number>();
+  return both.map((name) => {
+    const count = (seen.get(name) ?? 0) + 1;
+    seen.set(name, count);
+    return count === 1 ? name : `${name} (${count})`;
+  });
+}
