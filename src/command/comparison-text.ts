@@ -38,7 +38,9 @@ function noteRow({ label, setups, differences }: ComparisonReport['notes'][numbe
 function differenceCells(d: NoteDifferenceReport): string[] {
   return [
     `${signed(d.cents)} ± ${d.centsPlusMinus.toFixed(1)}`,
-    `${signed(d.strengthDb)} ± ${d.strengthDbPlusMinus.toFixed(1)}`,
+    d.strengthDb === null || d.strengthDbPlusMinus === null
+      ? ''
+      : `${signed(d.strengthDb)} ± ${d.strengthDbPlusMinus.toFixed(1)}`,
     d.noticedBy,
   ];
 }

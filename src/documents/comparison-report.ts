@@ -71,10 +71,11 @@ export interface NoteInSetupReport {
 export interface NoteDifferenceReport {
   readonly cents: number;
   readonly centsPlusMinus: number;
-  readonly strengthDb: number;
-  readonly strengthDbPlusMinus: number;
+  /** null where the two sound at different pitches */
+  readonly strengthDb: number | null;
+  readonly strengthDbPlusMinus: number | null;
   /** the same as a change of height */
-  readonly strengthPercent: number;
+  readonly strengthPercent: number | null;
   readonly cutoffHz: number | null;
   readonly noticedBy: Notice;
   /** false where both pitch and strength differ by no more than their ± */
@@ -173,12 +174,12 @@ function reportDifference({ cents, strengthDb, cutoff, noticedBy }: NoteDifferen
   return {
     cents: cents.value,
     centsPlusMinus: cents.plusMinus,
-    strengthDb: strengthDb.value,
-    strengthDbPlusMinus: strengthDb.plusMinus,
-    strengthPercent: 100 * (10 ** (strengthDb.value / 20) - 1),
+    strengthDb: strengthDb?.value ?? null,
+    strengthDbPlusMinus: strengthDb?.plusMinus ?? null,
+    strengthPercent: strengthDb === null ? null : 100 * (10 ** (strengthDb.value / 20) - 1),
     cutoffHz: cutoff,
     noticedBy,
-    canBeShown: canBeShown(cents) || canBeShown(strengthDb),
+    canBeShown: canBeShown(cents) || (strengthDb !== null && canBeShown(strengthDb)),
   };
 }
 
@@ -237,7 +238,7 @@ function warningsOf({ compared, keys }: SetupComparison): string[] {
     }
     if (horn.transposition !== first.horn.transposition) {
       said.push(
-        `“${label}” sounds at another pitch than “${first.label}”: their written notes are compared, and their strengths do not mean the same.`,
+        `“${label}” sounds at another pitch than “${first.label}”: their written notes are compared, their strengths are not.`,
       );
     }
     return said;

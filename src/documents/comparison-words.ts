@@ -72,26 +72,26 @@ interface Part {
 }
 
 function partsOf(d: NoteDifferenceReport): readonly Part[] {
-  return [
-    {
-      value: d.cents,
-      plusMinus: d.centsPlusMinus,
-      noticed: NOTICED.cents,
-      unnoticed: NOTICED.carefulCents,
-      unit: 'cents',
-      more: 'sharper',
-      less: 'flatter',
-    },
-    {
-      value: d.strengthDb,
-      plusMinus: d.strengthDbPlusMinus,
-      noticed: NOTICED.strengthDb,
-      unnoticed: NOTICED.strengthDb,
-      unit: 'dB',
-      more: 'stronger',
-      less: 'weaker',
-    },
-  ];
+  const pitch: Part = {
+    value: d.cents,
+    plusMinus: d.centsPlusMinus,
+    noticed: NOTICED.cents,
+    unnoticed: NOTICED.carefulCents,
+    unit: 'cents',
+    more: 'sharper',
+    less: 'flatter',
+  };
+  if (d.strengthDb === null || d.strengthDbPlusMinus === null) return [pitch];
+  const strength: Part = {
+    value: d.strengthDb,
+    plusMinus: d.strengthDbPlusMinus,
+    noticed: NOTICED.strengthDb,
+    unnoticed: NOTICED.strengthDb,
+    unit: 'dB',
+    more: 'stronger',
+    less: 'weaker',
+  };
+  return [pitch, strength];
 }
 
 const isShown = ({ value, plusMinus }: Part): boolean => Math.abs(value) > plusMinus;

@@ -53,12 +53,12 @@ export type NoteInSetup =
 /** One fingering against the reference. */
 export interface NoteDifference {
   readonly cents: Measured;
-  /** of resonance height, dB */
-  readonly strengthDb: Measured;
+  /** of resonance height, dB; null where the horns sound at different pitches, whose heights are no measure of each other */
+  readonly strengthDb: Measured | null;
   /** Hz; null where either has none */
   readonly cutoff: number | null;
   readonly byPitch: Notice;
-  readonly byStrength: Notice;
+  readonly byStrength: Notice | null;
   /** the more noticed of the two */
   readonly noticedBy: Notice;
 }
@@ -187,19 +187,19 @@ export function compareNote(
   const spread = plusMinusOf(first, other, sameHorn, fingering.id);
   if (!a.found || !b.found || spread === null) return null;
   const cents = { value: b.cents - a.cents, plusMinus: spread.cents };
-  const strengthDb = {
-    value: DB_PER_LOG * Math.log(b.height / a.height),
-    plusMinus: DB_PER_LOG * spread.logHeight,
-  };
+  const samePitch = first.compared.horn.transposition === other.compared.horn.transposition;
+  const strengthDb = samePitch
+    ? { value: DB_PER_LOG * Math.log(b.height / a.height), plusMinus: DB_PER_LOG * spread.logHeight }
+    : null;
   const byPitch = whoNoticesPitch(cents);
-  const byStrength = whoNoticesStrength(strengthDb);
+  const byStrength = strengthDb === null ? null : whoNoticesStrength(strengthDb);
   return {
     cents,
     strengthDb,
     cutoff: a.cutoff === null || b.cutoff === null ? null : b.cutoff - a.cutoff,
     byPitch,
     byStrength,
-    noticedBy: moreNoticed(byPitch, byStrength),
+    noticedBy: byStrength === null ? byPitch : moreNoticed(byPitch, byStrength),
   };
 }
 

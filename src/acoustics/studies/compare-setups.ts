@@ -76,6 +76,7 @@ function weightOf({ differences }: ComparedNote): readonly [number, number] {
       [cents, NOTICED.cents],
       [strengthDb, NOTICED.strengthDb],
     ] as const) {
+      if (measured === null) continue;
       const weight = Math.abs(measured.value) / unit;
       all = Math.max(all, weight);
       if (canBeShown(measured)) shown = Math.max(shown, weight);

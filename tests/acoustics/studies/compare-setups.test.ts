@@ -10,6 +10,7 @@ import {
   keySetupOf,
   makeAirColumn,
   MODEL_CENTS,
+  MODEL_STRENGTH,
   NOTICED,
   NOTICES,
   ownPose,
@@ -85,7 +86,7 @@ describe('a setup beside another', () => {
         const { cents, strengthDb, cutoff: cutoffMove } = differenceOf(pair, fingering.id);
         expect(Math.abs(cents.value - (outcome.cents - from.outcome.cents))).toBeLessThan(POLISHED_CENTS);
         const ratio = outcome.resonance.height / from.outcome.resonance.height;
-        expect(Math.abs(10 ** (strengthDb.value / 20) - ratio)).toBeLessThan(LONG_ROUNDING);
+        expect(Math.abs(10 ** (strengthDb!.value / 20) - ratio)).toBeLessThan(LONG_ROUNDING);
         if (cutoff.found && from.cutoff.found) {
           expect(Math.abs(cutoffMove! - (cutoff.frequency - from.cutoff.frequency))).toBeLessThan(
             LONG_ROUNDING,
@@ -101,7 +102,7 @@ describe('a setup beside another', () => {
       const there = differenceOf(comparison, fingering.id);
       const again = differenceOf(back, fingering.id);
       expect(again.cents.value + there.cents.value).toBe(0);
-      expect(Math.abs(again.strengthDb.value + there.strengthDb.value)).toBeLessThan(LONG_ROUNDING);
+      expect(Math.abs(again.strengthDb!.value + there.strengthDb!.value)).toBeLessThan(LONG_ROUNDING);
       expect(again.cents.plusMinus).toBe(there.cents.plusMinus);
     }
   });
@@ -122,7 +123,7 @@ describe('a setup beside another', () => {
       const { cents, strengthDb } = note.differences[0]!;
       return [
         { size: Math.abs(cents.value) / NOTICED.cents, shown: canBeShown(cents) },
-        { size: Math.abs(strengthDb.value) / NOTICED.strengthDb, shown: canBeShown(strengthDb) },
+        { size: Math.abs(strengthDb!.value) / NOTICED.strengthDb, shown: canBeShown(strengthDb!) },
       ];
     };
     for (const { notes } of [comparison, unsure]) {
@@ -324,6 +325,24 @@ describe('different horns', () => {
         MODEL_CENTS * Math.SQRT2 * (1 - ROUNDING),
       );
       expect(differences[1]!.cents.plusMinus).toBe(0);
+    }
+  });
+
+  it('of different pitch have no strengths to compare', () => {
+    for (const { differences } of comparison.notes) {
+      expect(differences[0]).toMatchObject({ strengthDb: null, byStrength: null });
+      expect(differences[0]!.noticedBy).toBe(differences[0]!.byPitch);
+      expect(differences[1]!.strengthDb).not.toBeNull();
+    }
+  });
+
+  it('of one pitch carry an error of strength too', () => {
+    const longer: Horn = { ...horn, reedVolume: horn.reedVolume * 1.05 };
+    const pair = compareSetups([side('a'), side('b', { horn: longer })], { padModel: SURE });
+    for (const { differences } of pair.notes) {
+      const { plusMinus } = differences[0]!.strengthDb!;
+      const both = Math.SQRT2 * 20 * Math.log10(1 + MODEL_STRENGTH);
+      expect(relative(plusMinus, both)).toBeLessThan(ROUNDING);
     }
   });
 
