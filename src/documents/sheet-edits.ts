@@ -133,7 +133,7 @@ function withReading<F extends string>(
   field: F,
   reading: Reading | undefined,
 ): Partial<Record<F, Reading | undefined>> | undefined {
-  const next = { ...readings };
+  const next: Partial<Record<F, Reading | undefined>> = { ...readings };
   if (reading === undefined) delete next[field];
   else next[field] = reading;
   return Object.keys(next).length === 0 ? undefined : next;
