@@ -95,9 +95,12 @@ async function dragTimes(page: Page): Promise<number[]> {
 /** The same work asked of a worker of its own, ms in the worker. */
 async function workerTimes(page: Page): Promise<number[]> {
   const url = page.workers()[0].url();
-  const horn = await page.evaluate(
-    () => document.querySelector('vw-workbench')!.bench!.store.get().horns['demo-alto'].documents,
-  );
+  const horn = await page.evaluate(() => {
+    const { horn, asFound } = document.querySelector('vw-workbench')!.bench!.store.get().horns[
+      'demo-alto'
+    ].contents;
+    return { horn: horn.document, setup: asFound.document };
+  });
   return page.evaluate(
     async ([workerUrl, sent, runs]) => {
       const worker = new Worker(workerUrl, { type: 'module' });

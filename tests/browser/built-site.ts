@@ -1,9 +1,14 @@
 import { existsSync } from 'node:fs';
+import { join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Browser, Page } from 'playwright-core';
 import { preview } from 'vite';
+import type { ViewName } from '../../src/ui/state/view-names.ts';
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url));
+
+/** Where the site was built to: dist/, unless `VENTWRIGHT_DIST` names another folder. */
+const DIST = resolve(ROOT, process.env.VENTWRIGHT_DIST ?? 'dist');
 
 /** The built site, served. */
 export interface BuiltSite {
@@ -11,14 +16,15 @@ export interface BuiltSite {
   close(): Promise<void>;
 }
 
-/** Serves dist/ on a free port of this machine. @throws Error where nothing has been built */
+/** Serves the built site on a free port of this machine. @throws Error where nothing has been built */
 export async function serveBuiltSite(): Promise<BuiltSite> {
-  if (!existsSync(`${ROOT}dist/index.html`)) {
-    throw new Error('There is no built site in dist/. Run npm run build first; npm test does.');
+  if (!existsSync(join(DIST, 'index.html'))) {
+    throw new Error(`There is no built site in ${DIST}. Run npm run build first; npm test does.`);
   }
   const server = await preview({
     root: ROOT,
     logLevel: 'silent',
+    build: { outDir: DIST },
     preview: { host: '127.0.0.1', port: 20_000 + (process.pid % 30_000), open: false },
   });
   return { url: server.resolvedUrls!.local[0], close: () => server.close() };
@@ -43,7 +49,7 @@ export async function openWorkbench(
   browser: Browser,
   site: BuiltSite,
   size: { readonly width: number; readonly height: number },
-  view: 'key' | 'scale' = 'key',
+  view: ViewName = 'key',
 ): Promise<WatchedPage> {
   const page = await browser.newPage({ viewport: size, hasTouch: size.width < 900 });
   const faults: string[] = [];
@@ -58,10 +64,15 @@ export async function openWorkbench(
     }
   });
   await page.goto(`${site.url}#${view}`);
-  if (view === 'key') await waitForCurve(page);
-  else await waitForScale(page);
+  await WAITS[view](page);
   return { page, faults };
 }
+
+/** What a view has to show before it counts as open. */
+const WAITS: Readonly<Record<ViewName, (page: Page) => Promise<void>>> = {
+  key: waitForCurve,
+  scale: waitForScale,
+};
 
 /** Waits until the first curve has been drawn. */
 export async function waitForCurve(page: Page): Promise<void> {

@@ -302,9 +302,33 @@ describe('the key study, built', () => {
       .poll(() => told(page, 'proposed').innerText())
       .toMatch(/as far as this study looks\. Still in use/);
     expect(await text(page, '.ks-standing')).toBe(before);
-    await page.getByRole('button', { name: 'As the document has it' }).click();
+    await input(page, 'hingeMm').press('Escape');
     await expect.poll(() => input(page, 'hingeMm').inputValue()).toBe('21.5 mm');
     expect(await input(page, 'hingeMm').getAttribute('aria-invalid')).toBe('false');
+  });
+
+  it('undoes and redoes, by button and by keys, whatever was done', async () => {
+    const page = await open();
+    const [undo, redo] = ['Undo', 'Redo'].map((name) => page.getByRole('button', { name, exact: true }));
+    expect(await undo.isDisabled()).toBe(true);
+    await typeInto(page, 'openingMm', '9');
+    await expect.poll(() => told(page, 'openingMm').innerText()).toContain('9.0 mm');
+    await typeInto(page, 'rimMm', '1.4');
+    await expect.poll(() => told(page, 'rimMm').innerText()).toContain('1.4 mm');
+    await undo.click();
+    await expect.poll(() => input(page, 'rimMm').inputValue()).toBe('1.0 mm');
+    await page.locator('.ks-page').press('Control+z');
+    await expect.poll(() => input(page, 'openingMm').inputValue()).toBe('8.0 mm');
+    await expect.poll(() => undo.isDisabled()).toBe(true);
+    await page.locator('.ks-page').press('Control+Shift+Z');
+    await expect.poll(() => input(page, 'openingMm').inputValue()).toBe('9');
+    await redo.click();
+    await expect.poll(() => input(page, 'rimMm').inputValue()).toBe('1.4');
+    await waitForAnswer(page);
+    const wanted = study('e', { e: { openingMm: 9, rimMm: 1.4 } });
+    await expect
+      .poll(async () => Math.abs((await plotted(page)).traces[0].y[5]! - wanted.curve[5].notes[0]!.cents))
+      .toBeLessThan(SAME);
   });
 
   it('takes the measuring point as part of the opening', async () => {

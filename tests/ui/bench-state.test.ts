@@ -1,28 +1,38 @@
 import { describe, expect, it } from 'vitest';
 import {
+  acceptDay,
   acceptEdit,
   chooseKey,
   documentsInHand,
+  hornInHand,
   keepText,
   makeBenchState,
   propose,
+  proposedInHand,
   proposedMmOf,
-  resetKey,
+  putOnBench,
+  refused,
   studyArrived,
   studyAsked,
   studyFailed,
-  takeHorn,
+  takeUp,
+  withHorn,
   type BenchState,
 } from '../../src/ui/state/bench-state.ts';
+import { changedRecords, changedSince, redone, rested, undone } from '../../src/ui/state/horn-on-bench.ts';
 import { makeStore } from '../../src/ui/state/bench-store.ts';
+import { knownHornLength } from '../../src/documents/sheet-edits.ts';
 import { makeKeyStudyView } from '../../src/ui/views/key-study/key-study-view.model.ts';
-import { ALTO, plain, report, TENOR } from './demo.ts';
+import { onTheBench, plain, report } from './demo.ts';
 
 const shelf = [
   { id: 'demo-alto', label: 'Demo alto' },
   { id: 'demo-tenor', label: 'Demo tenor' },
 ];
-const fresh = makeBenchState(shelf, 'demo-alto', ALTO);
+const contents = onTheBench('alto');
+const fresh = makeBenchState(shelf, contents);
+const undo = (state: BenchState): BenchState => withHorn(state, undone);
+const redo = (state: BenchState): BenchState => withHorn(state, redone);
 const e = report('e');
 const studied = (state: BenchState): BenchState => studyArrived(studyAsked(state, 1), 1, e);
 
@@ -37,11 +47,11 @@ describe('the bench', () => {
 
   it('keeps what was typed on a key while another is in hand, and on a horn while another is', () => {
     let state = acceptEdit(fresh, 'padThicknessMm', { padThicknessMm: 4.6 }, '0.180 in');
-    state = keepText(state, 'chimneyMm', { text: 'tall', problem: 'invalid chimney height' });
+    state = keepText(state, 'chimneyMm', refused('tall', 'invalid chimney height'));
     state = chooseKey(state, 'g');
     expect(makeKeyStudyView(state).fields.find((f) => f.id === 'padThicknessMm')!.text).toBe('4.1 mm');
-    state = takeHorn(state, 'demo-tenor', TENOR);
-    state = takeHorn(state, 'demo-alto', ALTO);
+    state = putOnBench(state, onTheBench('tenor'));
+    state = takeUp(state, 'demo-alto');
     state = chooseKey(state, 'e');
     const { fields } = makeKeyStudyView(state);
     const thickness = fields.find((f) => f.id === 'padThicknessMm')!;
@@ -53,23 +63,34 @@ describe('the bench', () => {
   });
 
   it('writes every edit into the document that the study is asked of, and leaves the document itself alone', () => {
-    const before = structuredClone(ALTO);
+    const before = structuredClone(contents);
     let state = acceptEdit(fresh, 'openingMm', { openingMm: 9 }, '9');
     state = acceptEdit(state, 'hingeMm', { hingeMm: 25 }, '25');
     const changed = documentsInHand(state);
     expect(changed.setup.keys.find((k) => k.pad === 'e')!.openingMm).toBe(9);
     expect(changed.horn.holes.find((h) => h.id === 'e')!.key!.hingeMm).toBe(25);
-    expect(ALTO).toEqual(before);
+    expect(contents).toEqual(before);
   });
 
-  it('goes back to the document with one reset, for the key in hand alone', () => {
-    let state = acceptEdit(fresh, 'rimMm', { rimMm: 1.4 }, '1.4');
-    state = chooseKey(state, 'd');
-    state = acceptEdit(state, 'rimMm', { rimMm: 1.6 }, '1.6');
-    state = resetKey(state);
-    const changed = documentsInHand(state);
-    expect(changed.horn.holes.find((h) => h.id === 'd')!.rimMm).toBe(1);
-    expect(changed.horn.holes.find((h) => h.id === 'e')!.rimMm).toBe(1.4);
+  it('marks what was typed as measured, and leaves every other number its own origin', () => {
+    const state = acceptEdit(fresh, 'rimMm', { rimMm: 1.4 }, '1.4');
+    const { horn } = hornInHand(state).contents;
+    expect(knownHornLength(horn.document, 'e', 'rimMm')).toMatchObject({ mm: 1.4, origin: 'measured' });
+    const example = {
+      ...contents,
+      horn: { ...contents.horn, document: { ...contents.horn.document, origin: 'template' as const } },
+    };
+    const typed = acceptEdit(makeBenchState(shelf, example), 'rimMm', { rimMm: 1.4 }, '1.4');
+    const { document } = hornInHand(typed).contents.horn;
+    expect(knownHornLength(document, 'e', 'rimMm')).toMatchObject({ origin: 'measured', plusMinusMm: 0.2 });
+    expect(knownHornLength(document, 'e', 'chimneyMm')).toMatchObject({ origin: 'template', plusMinusMm: 1 });
+  });
+
+  it('writes the day into the visit', () => {
+    const state = acceptDay(fresh, 'a4Hz', 442, '442 Hz');
+    expect(hornInHand(state).contents.visit.document.a4Hz).toBe(442);
+    expect(hornInHand(undo(state)).contents).toEqual(contents);
+    expect(acceptDay(state, 'a4Hz', 442, '442').horns['demo-alto'].past).toHaveLength(1);
   });
 
   it('proposes the answer until a hand moves it, and again when told to', () => {
@@ -84,7 +105,7 @@ describe('the bench', () => {
   it('proposes nothing for the next key while the screen still shows the one before', () => {
     const next = chooseKey(studied(fresh), 'g');
     expect(propose(next, 6)).toBe(next);
-    const tenor = takeHorn(studied(fresh), 'demo-tenor', TENOR);
+    const tenor = putOnBench(studied(fresh), onTheBench('tenor'));
     expect(propose(tenor, 6)).toBe(tenor);
   });
 
@@ -101,6 +122,68 @@ describe('the bench', () => {
     expect(view.problem).toBe('the pad does not fit.');
     expect(view.study).not.toBeNull();
     expect(view.waiting).toBe(false);
+  });
+});
+
+describe('the history of a horn', () => {
+  const edit = (state: BenchState, mm: number): BenchState =>
+    acceptEdit(state, 'openingMm', { openingMm: mm }, `${mm} mm`);
+  const openings = Array.from({ length: 30 }, (_, i) => 5 + i / 10);
+
+  it('goes back and forth over any number of steps, to the very same documents', () => {
+    const states = openings.reduce((all, mm) => [...all, edit(all[all.length - 1], mm)], [fresh]);
+    let state = states[states.length - 1];
+    for (let i = states.length - 2; i >= 0; i--) {
+      state = undo(state);
+      expect(hornInHand(state).contents).toBe(hornInHand(states[i]).contents);
+    }
+    expect(undo(state)).toBe(state);
+    for (const wanted of states.slice(1)) {
+      state = redo(state);
+      expect(hornInHand(state).contents).toBe(hornInHand(wanted).contents);
+    }
+    expect(redo(state)).toBe(state);
+  });
+
+  it('forgets what was undone once something else is done', () => {
+    const state = edit(undo(edit(edit(fresh, 7), 9)), 6);
+    expect(redo(state)).toBe(state);
+    expect(hornInHand(undo(undo(state))).contents).toBe(contents);
+  });
+
+  it('shows a text as typed only while it stands for the value in use', () => {
+    const textOf = (state: BenchState): string =>
+      makeKeyStudyView(state).fields.find((f) => f.id === 'openingMm')!.text;
+    const state = acceptEdit(fresh, 'openingMm', { openingMm: 7.874 }, '0.310 in');
+    expect(textOf(state)).toBe('0.310 in');
+    expect(textOf(undo(state))).toBe('8.0 mm');
+    expect(textOf(redo(undo(state)))).toBe('0.310 in');
+  });
+
+  it('takes the key in hand that a step was done on', () => {
+    const state = chooseKey(edit(fresh, 7), 'g');
+    expect(hornInHand(undo(state)).keyId).toBe('e');
+  });
+
+  it('counts one movement of a slider as one step, and the next as another', () => {
+    let state = studied(fresh);
+    for (const mm of [6, 6.1, 6.2]) state = propose(state, mm);
+    state = withHorn(state, rested);
+    for (const mm of [7, 7.1]) state = propose(state, mm);
+    expect(proposedInHand(undo(state))).toEqual({ e: 6.2 });
+    expect(proposedInHand(undo(undo(state)))).toEqual({});
+  });
+
+  it('keeps keys apart that are as they came from those that are not', () => {
+    expect([...changedSince(hornInHand(edit(fresh, 7)))]).toEqual(['e']);
+    expect([...changedSince(hornInHand(undo(edit(fresh, 7))))]).toEqual([]);
+  });
+
+  it('names the records that a step has changed, and only those', () => {
+    const after = hornInHand(edit(fresh, 7)).contents;
+    const changed = changedRecords(contents, after);
+    expect([changed.horns, changed.setups, changed.visits]).toEqual([[], [after.asFound], []]);
+    expect(changedRecords(null, after).setups).toHaveLength(3);
   });
 });
 

@@ -5,7 +5,7 @@ import type { PhysicsKind, PhysicsReply } from '../../src/ui/shell/physics-proto
 import { makeBenchState, type BenchState } from '../../src/ui/state/bench-state.ts';
 import { makeStore } from '../../src/ui/state/bench-store.ts';
 import { moveScale, playLoud } from '../../src/ui/state/whole-scale.ts';
-import { ALTO, report, scale } from './demo.ts';
+import { onTheBench, report, scale } from './demo.ts';
 
 const { prepared, report: whole } = scale();
 const study = report('e');
@@ -43,7 +43,7 @@ function promptWorkers(): { readonly kinds: PhysicsKind[]; make(): WorkerPort; b
 
 async function openAt(view: BenchState['view']) {
   const workers = promptWorkers();
-  const state = makeBenchState([{ id: 'demo-alto', label: 'Demo alto' }], 'demo-alto', ALTO);
+  const state = makeBenchState([{ id: 'demo-alto', label: 'Demo alto' }], onTheBench('alto'));
   const store = makeStore<BenchState>({ ...state, view });
   const bench = openBench(store, workers.make);
   await settled();

@@ -2,9 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { makePadPose } from '../../src/acoustics/index.ts';
 import { DAY_FIELDS, LENGTH_FIELDS, type LengthFieldPlan } from '../../src/ui/state/fields.ts';
 import { problemWith, readDayNumber, readKeyLength, readProposed } from '../../src/ui/state/read-field.ts';
-import { ALTO } from './demo.ts';
+import { ALTO, typedOver } from './demo.ts';
 
-const E = { documents: ALTO, edits: {}, keyId: 'e' };
+const E = { documents: ALTO, keyId: 'e' };
 const field = (id: LengthFieldPlan['id']): LengthFieldPlan => LENGTH_FIELDS.find((f) => f.id === id)!;
 const [AIR, A4] = DAY_FIELDS;
 
@@ -58,7 +58,7 @@ describe('a typed length', () => {
 describe('a measuring point', () => {
   it('is refused where the key could not stand so', () => {
     expect(problemWith(E, { measuredAt: 'centre' })).toBeNull();
-    const wide = { ...E, edits: { e: { openingMm: 25 } } };
+    const wide = { ...E, documents: typedOver(ALTO, { e: { openingMm: 25 } }) };
     expect(problemWith(wide, { measuredAt: 'back' })).toMatch(/back opening: 25 mm; expected at most/);
   });
 });

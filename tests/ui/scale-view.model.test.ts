@@ -11,10 +11,10 @@ import { makeBenchState, propose, studyArrived, studyAsked } from '../../src/ui/
 import { handRested, moveArrived, scaleArrived, scaleAsked } from '../../src/ui/state/scale-state.ts';
 import { moveScale } from '../../src/ui/state/whole-scale.ts';
 import { makeScaleView, type WholeScaleView } from '../../src/ui/views/scale/scale-view.model.ts';
-import { ALTO, report as studyOf, scale } from './demo.ts';
+import { ALTO, onTheBench, report as studyOf, scale } from './demo.ts';
 
 const { prepared, report } = scale();
-const fresh = makeBenchState([{ id: 'demo-alto', label: 'Demo alto' }], 'demo-alto', ALTO);
+const fresh = makeBenchState([{ id: 'demo-alto', label: 'Demo alto' }], onTheBench('alto'));
 const asked = { ...fresh, view: 'scale' as const, scale: scaleAsked(fresh.scale, 1) };
 const arrived = studyArrived(
   studyAsked({ ...asked, scale: scaleArrived(asked.scale, 1, 'demo-alto', report) }, 1),

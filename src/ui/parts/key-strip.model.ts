@@ -1,6 +1,6 @@
 import { keyedHoles } from '../../documents/horn-document.ts';
 import type { HornAndSetup } from '../../documents/to-acoustics.ts';
-import { keyOf, type HornEdits } from '../state/key-edits.ts';
+import { keyOf } from '../state/key-lengths.ts';
 import { memoLast } from '../state/memo-last.ts';
 import { noteLabel } from './note-names.ts';
 
@@ -21,17 +21,17 @@ export type Vents = Readonly<Record<string, readonly string[]>>;
 
 /** Every pad as it stands on the horn, mouthpiece first. It changes with edits and horns, not with the slider. */
 export const makeKeyStrip = memoLast(
-  (documents: HornAndSetup, edits: HornEdits, vents: Vents | null): StripPad[] =>
+  (documents: HornAndSetup, changed: ReadonlySet<string>, vents: Vents | null): StripPad[] =>
     keyedHoles(documents.horn)
       .sort((a, b) => a.positionMm - b.positionMm)
       .map((k) => ({
         id: k.id,
         number: k.number,
         name: k.name,
-        padMm: edits[k.id]?.padDiameterMm ?? keyOf(documents, k.id).entry.padDiameterMm,
+        padMm: keyOf(documents, k.id).entry.padDiameterMm,
         rests: k.rests,
         vents: ventWords(vents, k.id),
-        edited: edits[k.id] !== undefined,
+        edited: changed.has(k.id),
       })),
 );
 

@@ -8,6 +8,7 @@ import { controlStyles } from './control.styles.ts';
  *
  * @slot - a choice that belongs to the number, such as its measuring point
  * @fires vw-field-change - when a person has finished typing something new
+ * @fires vw-field-restore - when a person wants to see what is in use instead of what was typed
  */
 @customElement('vw-bench-field')
 export class VwBenchField extends LitElement {
@@ -85,10 +86,11 @@ export class VwBenchField extends LitElement {
           spellcheck="false"
           enterkeyhint="done"
           .value=${live(this.text)}
+          data-shown=${this.text}
           aria-invalid=${wrong ? 'true' : 'false'}
           aria-describedby="told"
           @change=${this.#typed}
-          @keydown=${this.#commitOnEnter}
+          @keydown=${this.#pressed}
         />
         <slot></slot>
       </div>
@@ -106,9 +108,13 @@ export class VwBenchField extends LitElement {
     );
   };
 
-  /** Enter takes the number and marks it, ready for the next. */
-  #commitOnEnter = (event: KeyboardEvent): void => {
-    if (event.key === 'Enter') (event.target as HTMLInputElement).select();
+  /** Enter takes the number and marks it, ready for the next; Escape shows what is in use again. */
+  #pressed = (event: KeyboardEvent): void => {
+    const input = event.target as HTMLInputElement;
+    if (event.key === 'Enter') input.select();
+    if (event.key !== 'Escape') return;
+    if (this.problem === null) input.value = this.text;
+    else this.dispatchEvent(new CustomEvent('vw-field-restore', { bubbles: true, composed: true }));
   };
 }
 
@@ -118,5 +124,6 @@ declare global {
   }
   interface HTMLElementEventMap {
     'vw-field-change': CustomEvent<{ readonly text: string }>;
+    'vw-field-restore': CustomEvent;
   }
 }

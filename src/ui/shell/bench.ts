@@ -3,40 +3,30 @@ import type { LengthUnit } from '../../documents/length-format.ts';
 import {
   acceptDay,
   acceptEdit,
+  accepted,
   chooseKey,
   documentsInHand,
+  forgetText,
   hornInHand,
-  isCurrent,
-  isScaleCurrent,
+  keepDayText,
   keepText,
   propose,
-  proposedMmOf,
-  refuseDay,
-  resetKey,
-  studyArrived,
-  studyAsked,
-  studyFailed,
-  takeHorn,
+  putOnBench,
+  refused,
+  takeUp,
   withdrawProposals,
+  withHorn,
   type BenchState,
   type Measure,
   type NoteNaming,
   type NoteSpan,
 } from '../state/bench-state.ts';
 import type { Store } from '../state/bench-store.ts';
-import { DAY_FIELDS, LENGTH_FIELDS, type DayFieldId, type FieldId } from '../state/fields.ts';
-import type { ProposedOpenings, ScaleNumbers } from '../state/scale-report.ts';
-import {
-  handRested,
-  loudArrived,
-  moveArrived,
-  moveFailed,
-  scaleArrived,
-  scaleAsked,
-  scaleFailed,
-} from '../state/scale-state.ts';
+import { DAY_FIELDS, lengthPlan, type DayFieldId, type FieldId } from '../state/fields.ts';
+import { redone, rested, undone } from '../state/horn-on-bench.ts';
 import { DEMO_HORNS } from './demo-horns.ts';
-import { makePhysicsClient, type PhysicsClient, type WorkerPort } from './physics-client.ts';
+import { followPhysics } from './follow-physics.ts';
+import type { WorkerPort } from './physics-client.ts';
 
 type Reader = typeof import('../state/read-field.ts');
 
@@ -60,128 +50,31 @@ export interface Bench {
   type(field: FieldId, text: string): Promise<void>;
   typeDay(field: DayFieldId, text: string): Promise<void>;
   setMeasuredAt(at: MeasuringPoint): Promise<void>;
-  resetKey(): void;
+  /** Shows what is in use instead of a refused text. */
+  restore(field: FieldId): void;
+  restoreDay(field: DayFieldId): void;
+  undo(): void;
+  redo(): void;
   /** Tells a browser failure. */
   tell(message: string): void;
   dismissAlert(): void;
 }
 
-/** A hand that has not moved for so long rests, ms. */
-const REST_MS = 150;
+/** A hand that has not moved for so long has ended its movement: the next is a step of its own, ms. */
+const MOVEMENT_MS = 600;
 
-/** Joins the store to the physics: what an answer on screen depends on changes, that answer is asked for. */
+/** Opens the bench: acts on the store, and the physics behind it. */
 export function openBench(store: Store<BenchState>, makeWorker: () => WorkerPort): Bench {
-  const client: PhysicsClient = makePhysicsClient(makeWorker, {
-    study: (id, outcome) =>
-      store.update((state) =>
-        outcome.ok ? studyArrived(state, id, outcome.value) : studyFailed(state, id, outcome.message),
-      ),
-    point: (_id, outcome) => {
-      if (outcome.ok) store.update((state) => ({ ...state, point: outcome.value }));
-    },
-    scale: (id, outcome) =>
-      store.update((state) => ({
-        ...state,
-        scale: outcome.ok
-          ? scaleArrived(state.scale, id, state.hornId, outcome.value)
-          : scaleFailed(state.scale, id, outcome.message),
-      })),
-    move: (id, outcome) => {
-      store.update((state) => ({
-        ...state,
-        scale: outcome.ok
-          ? moveArrived(state.scale, outcome.value)
-          : moveFailed(state.scale, outcome.message),
-      }));
-      if (id === lastMove) restLater();
-    },
-    loud: (_id, outcome) => {
-      if (outcome.ok) {
-        store.update((state) => ({ ...state, scale: loudArrived(state.scale, outcome.value) }));
-      }
-    },
-    broken: (message) => {
-      store.update((state) => ({
-        ...state,
-        alert: `The page’s physics stopped and was started again: ${message}`,
-      }));
-      // What it had prepared is gone; it is asked for again at a person's next act, not in a circle.
-      asked = [];
-      scaleOf = [];
-    },
-  });
-
-  let asked: readonly unknown[] = [];
-  let askedMm: number | null = null;
-  const followKey = (): void => {
-    const state = store.get();
-    const horn = hornInHand(state);
-    const wanted = [horn.documents, horn.edits, horn.keyId, state.day];
-    if (wanted.some((part, i) => part !== asked[i])) {
-      asked = wanted;
-      askedMm = null;
-      const { airC, a4Hz } = state.day;
-      const id = client.askStudy({ documents: documentsInHand(state), keyId: horn.keyId, airC, a4Hz });
-      store.update((s) => studyAsked(s, id));
-      return;
-    }
-    const { report } = state.study;
-    if (state.view !== 'key' || report === null || !isCurrent(state)) return;
-    const frontMm = Math.min(proposedMmOf(state, report), report.reachMm);
-    if (frontMm === askedMm) return;
-    askedMm = frontMm;
-    client.askPoint(frontMm);
-  };
-
-  let scaleOf: readonly unknown[] = [];
-  let movedTo: ProposedOpenings = {};
-  let lastMove = 0;
-  let loudOf: readonly [ScaleNumbers, string] | null = null;
-  let resting: ReturnType<typeof setTimeout> | undefined;
-  const restLater = (): void => {
-    clearTimeout(resting);
-    resting = setTimeout(
-      () => store.update((state) => ({ ...state, scale: handRested(state.scale) })),
-      REST_MS,
-    );
-  };
-  const followScale = (): void => {
-    const state = store.get();
-    if (state.view !== 'scale') return;
-    const horn = hornInHand(state);
-    const wanted = [horn.documents, horn.edits, state.day];
-    if (wanted.some((part, i) => part !== scaleOf[i])) {
-      scaleOf = wanted;
-      movedTo = {};
-      loudOf = null;
-      const { airC, a4Hz } = state.day;
-      const id = client.askScale({ documents: documentsInHand(state), airC, a4Hz });
-      store.update((s) => ({ ...s, scale: scaleAsked(s.scale, id) }));
-      return;
-    }
-    if (!isScaleCurrent(state)) return;
-    if (horn.proposedMm !== movedTo && !(isEmpty(horn.proposedMm) && isEmpty(movedTo))) {
-      movedTo = horn.proposedMm;
-      lastMove = client.askMove(movedTo);
-      return;
-    }
-    const { rested, proposed } = state.scale;
-    if (rested === null || rested !== proposed) return;
-    if (loudOf !== null && loudOf[0] === rested && loudOf[1] === state.noteId) return;
-    loudOf = [rested, state.noteId];
-    client.askLoud(movedTo, state.noteId);
-  };
-
-  // The scale first: it answers what the page says biggest.
-  const follow = (): void => {
-    followScale();
-    followKey();
-  };
-  store.subscribe(follow);
-  follow();
+  followPhysics(store, makeWorker);
 
   const fail = (what: string, error: unknown): void =>
     store.update((state) => ({ ...state, alert: `${what}: ${String(error)}` }));
+
+  let ending: ReturnType<typeof setTimeout> | undefined;
+  const endMovementLater = (): void => {
+    clearTimeout(ending);
+    ending = setTimeout(() => store.update(endMovement), MOVEMENT_MS);
+  };
 
   // Reading typed lengths needs the unit library; it is fetched when a hand first goes to a field.
   const withReader = async (work: (reader: Reader) => void): Promise<void> => {
@@ -198,17 +91,24 @@ export function openBench(store: Store<BenchState>, makeWorker: () => WorkerPort
   return {
     store,
     async takeHorn(hornId) {
+      if (store.get().horns[hornId] !== undefined) {
+        store.update((state) => takeUp(state, hornId));
+        return;
+      }
       const demo = DEMO_HORNS.find((d) => d.id === hornId);
       if (demo === undefined) return;
       try {
-        const documents = await demo.load();
-        store.update((state) => takeHorn(state, hornId, documents));
+        const contents = await demo.load();
+        store.update((state) => putOnBench(state, contents));
       } catch (error) {
         fail(`${demo.label} could not be fetched`, error);
       }
     },
     chooseKey: (keyId) => store.update((state) => chooseKey(state, keyId)),
-    propose: (frontMm) => store.update((state) => propose(state, frontMm)),
+    propose: (frontMm) => {
+      store.update((state) => propose(state, frontMm));
+      endMovementLater();
+    },
     withdrawProposals: () => store.update(withdrawProposals),
     chooseNote: (noteId) => store.update((state) => ({ ...state, noteId })),
     setNaming: (naming) => store.update((state) => ({ ...state, naming })),
@@ -221,21 +121,20 @@ export function openBench(store: Store<BenchState>, makeWorker: () => WorkerPort
     type: (field, text) =>
       withReader(({ readKeyLength, readProposed }) =>
         store.update((state) => {
-          const { documents, edits, keyId } = hornInHand(state);
-          const inHand = { documents, edits, keyId };
+          const inHand = { documents: documentsInHand(state), keyId: hornInHand(state).keyId };
+          if (field === 'asSet') return state;
           if (field === 'proposed') {
             const { report } = state.study;
             if (report === null) return state;
             const read = readProposed(inHand, state.readAt, report.reachMm, text, state.unit);
             return read.ok
-              ? keepText(propose(state, read.value), field, { text, problem: null })
-              : keepText(state, field, { text, problem: read.message });
+              ? endMovement(keepText(propose(state, read.value), field, accepted(text, read.value)))
+              : keepText(state, field, refused(text, read.message));
           }
-          const plan = LENGTH_FIELDS.find((f) => f.id === field)!;
-          const read = readKeyLength(inHand, plan, text, state.unit);
+          const read = readKeyLength(inHand, lengthPlan(field), text, state.unit);
           return read.ok
             ? acceptEdit(state, field, { [field]: read.value }, text)
-            : keepText(state, field, { text, problem: read.message });
+            : keepText(state, field, refused(text, read.message));
         }),
       ),
     typeDay: (field, text) =>
@@ -245,25 +144,28 @@ export function openBench(store: Store<BenchState>, makeWorker: () => WorkerPort
         store.update((state) =>
           read.ok
             ? acceptDay(state, field, read.value, text)
-            : refuseDay(state, field, { text, problem: read.message }),
+            : keepDayText(state, field, refused(text, read.message)),
         );
       }),
     setMeasuredAt: (at) =>
       withReader(({ problemWith }) =>
         store.update((state) => {
-          const { documents, edits, keyId } = hornInHand(state);
-          const problem = problemWith({ documents, edits, keyId }, { measuredAt: at });
+          const inHand = { documents: documentsInHand(state), keyId: hornInHand(state).keyId };
+          const problem = problemWith(inHand, { measuredAt: at });
           return problem === null
             ? acceptEdit(state, 'measuredAt', { measuredAt: at }, null)
-            : keepText(state, 'measuredAt', { text: at, problem });
+            : keepText(state, 'measuredAt', refused(at, problem));
         }),
       ),
-    resetKey: () => store.update(resetKey),
+    restore: (field) => store.update((state) => forgetText(state, field)),
+    restoreDay: (field) => store.update((state) => keepDayText(state, field, null)),
+    undo: () => store.update((state) => withHorn({ ...state, point: null }, undone)),
+    redo: () => store.update((state) => withHorn({ ...state, point: null }, redone)),
     tell: (alert) => store.update((state) => ({ ...state, alert })),
     dismissAlert: () => store.update((state) => ({ ...state, alert: null })),
   };
 }
 
-function isEmpty(openings: ProposedOpenings): boolean {
-  return Object.keys(openings).length === 0;
+function endMovement(state: BenchState): BenchState {
+  return withHorn(state, rested);
 }

@@ -1,10 +1,11 @@
-import type { BenchState, ViewName } from '../state/bench-state.ts';
+import type { BenchState } from '../state/bench-state.ts';
 import type { Store } from '../state/bench-store.ts';
+import { viewOfHash } from '../state/view-names.ts';
 
 /** The view is the page's hash, so that a reload or the way back keeps it. */
 export function followHash(store: Store<BenchState>): void {
   const take = (): void => {
-    const view: ViewName = location.hash === '#scale' ? 'scale' : 'key';
+    const view = viewOfHash(location.hash);
     store.update((state) => (state.view === view ? state : { ...state, view }));
   };
   addEventListener('hashchange', take);

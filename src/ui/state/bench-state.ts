@@ -1,39 +1,32 @@
 import type { MeasuringPoint } from '../../acoustics/index.ts';
-import type { HornAndSetup } from '../../documents/to-acoustics.ts';
+import type { BenchContents } from '../../documents/bench-contents.ts';
 import type { LengthUnit } from '../../documents/length-format.ts';
-import type { PointReport, StudyReport } from './study-report.ts';
+import type { HornAndSetup } from '../../documents/to-acoustics.ts';
+import type { VisitDocument } from '../../documents/visit-document.ts';
 import type { DayFieldId, FieldId } from './fields.ts';
+import { onBench, stepped, type HornOnBench, type TypedText } from './horn-on-bench.ts';
+import {
+  foundDocuments,
+  measurementsOf,
+  withFoundLengths,
+  withoutProposals,
+  withProposed,
+  type KeyLengths,
+} from './key-lengths.ts';
+import { proposedFronts } from './proposed-fronts.ts';
+import type { ProposedOpenings } from './scale-report.ts';
 import { makeScaleState, type ScaleState } from './scale-state.ts';
-import { keyedHoles } from '../../documents/horn-document.ts';
-import { applyEdits, measurementsOf, type HornEdits, type KeyEdits } from './key-edits.ts';
+import type { PointReport, StudyReport } from './study-report.ts';
+import { FIRST_VIEW, type ViewName } from './view-names.ts';
 
 /** What the curve's upper panel shows. */
 export type Measure = 'pitch' | 'strength' | 'rise time';
-
-/** What the page shows: one key through all its openings, or every note at once. */
-export type ViewName = 'key' | 'scale';
 
 /** How notes are called: as the player reads them, or as they sound. */
 export type NoteNaming = 'written' | 'concert';
 
 /** Which notes the scale's chart shows. */
 export type NoteSpan = 'all' | 'low' | 'octave';
-
-/** A text as typed, and what is wrong with it; null where it is in use. */
-export interface TypedText {
-  readonly text: string;
-  readonly problem: string | null;
-}
-
-/** One horn on the bench with all that was done to it. */
-export interface HornOnBench {
-  readonly documents: HornAndSetup;
-  readonly keyId: string;
-  readonly edits: HornEdits;
-  /** mm at the front by pad id; left out where the proposal follows the answer */
-  readonly proposedMm: Readonly<Record<string, number>>;
-  readonly typed: Readonly<Record<string, Readonly<Partial<Record<FieldId | 'measuredAt', TypedText>>>>>;
-}
 
 /** A study asked for, and what came of it. */
 export interface StudyState {
@@ -58,8 +51,6 @@ export interface BenchState {
   /** where proposed openings are read and told */
   readonly readAt: MeasuringPoint;
   readonly measure: Measure;
-  readonly day: Readonly<Record<DayFieldId, number>>;
-  readonly dayTyped: Readonly<Partial<Record<DayFieldId, TypedText>>>;
   readonly study: StudyState;
   /** the key at the last proposed opening the physics answered for */
   readonly point: PointReport | null;
@@ -72,26 +63,19 @@ export interface BenchState {
   readonly alert: string | null;
 }
 
-/** The lower-stack E key: the one the bench opens with. */
-const FIRST_KEY = 'e';
-/** The note it vents. */
+/** The note that the key the bench opens with vents. */
 const FIRST_NOTE = 'F4';
 
-export function makeBenchState(
-  shelf: BenchState['shelf'],
-  hornId: string,
-  documents: HornAndSetup,
-): BenchState {
+export function makeBenchState(shelf: BenchState['shelf'], contents: BenchContents): BenchState {
+  const hornId = contents.horn.id;
   return {
-    view: 'key',
+    view: FIRST_VIEW,
     shelf,
     hornId,
-    horns: { [hornId]: onBench(documents) },
+    horns: { [hornId]: onBench(contents) },
     unit: 'mm',
     readAt: 'front',
     measure: 'pitch',
-    day: { airC: documents.setup.airC ?? 26.85, a4Hz: 440 },
-    dayTyped: {},
     study: { report: null, hornId, asked: 0, answered: 0, problem: null },
     point: null,
     scale: makeScaleState(hornId),
@@ -102,32 +86,34 @@ export function makeBenchState(
   };
 }
 
-function onBench(documents: HornAndSetup): HornOnBench {
-  const keys = keyedHoles(documents.horn);
-  const keyId = keys.some((k) => k.id === FIRST_KEY) ? FIRST_KEY : keys[0].id;
-  return { documents, keyId, edits: {}, proposedMm: {}, typed: {} };
-}
-
 /** The horn in hand. */
 export function hornInHand(state: BenchState): HornOnBench {
   return state.horns[state.hornId];
 }
 
-/** The key in hand as measured, edits included. */
+/** The key in hand as measured. */
 export function keyInHand(state: BenchState): ReturnType<typeof measurementsOf> {
-  const horn = hornInHand(state);
-  return { ...measurementsOf(horn.documents, horn.keyId), ...horn.edits[horn.keyId] };
+  return measurementsOf(documentsInHand(state), hornInHand(state).keyId);
 }
 
-/** The documents with everything typed over it. */
+/** The horn in hand as found, everything typed written in; the same object as long as nothing of it changes. */
 export function documentsInHand(state: BenchState): HornAndSetup {
-  const horn = hornInHand(state);
-  return applyEdits(horn.documents, horn.edits);
+  return foundDocuments(hornInHand(state).contents);
+}
+
+/** The day's air and tuning. */
+export function dayInHand(state: BenchState): VisitDocument {
+  return hornInHand(state).contents.visit.document;
+}
+
+/** The openings proposed on the horn in hand, mm at the front; the same object as long as none changes. */
+export function proposedInHand(state: BenchState): ProposedOpenings {
+  return proposedFronts(hornInHand(state).contents);
 }
 
 /** mm at the front: what was proposed for the key in hand, or else the answer, or else as it stands. */
 export function proposedMmOf(state: BenchState, report: StudyReport): number {
-  return hornInHand(state).proposedMm[report.keyId] ?? suggestedMmOf(report);
+  return proposedInHand(state)[report.keyId] ?? suggestedMmOf(report);
 }
 
 /**
@@ -135,8 +121,7 @@ export function proposedMmOf(state: BenchState, report: StudyReport): number {
  * study suggests of itself does not, until it is taken.
  */
 export function isProposed(state: BenchState): boolean {
-  const horn = hornInHand(state);
-  return horn.proposedMm[horn.keyId] !== undefined;
+  return proposedInHand(state)[hornInHand(state).keyId] !== undefined;
 }
 
 /** The least and greatest opening a hand can propose, mm at the front, on the slider's own steps. */
@@ -167,82 +152,102 @@ export function isOfKeyInHand(state: BenchState): boolean {
 
 // Actions: each takes a state and gives the next.
 
-/** Puts a horn on the bench, or takes up one that is there already with all that was done to it. */
-export function takeHorn(state: BenchState, hornId: string, documents: HornAndSetup): BenchState {
-  const horns = state.horns[hornId] ? state.horns : { ...state.horns, [hornId]: onBench(documents) };
-  return { ...state, hornId, horns, point: null };
+/** Takes up a horn that is on the bench already, with all that was done to it. */
+export function takeUp(state: BenchState, hornId: string): BenchState {
+  return state.horns[hornId] === undefined ? state : { ...state, hornId, point: null };
 }
 
-function withHorn(state: BenchState, change: (horn: HornOnBench) => Partial<HornOnBench>): BenchState {
+/** Puts a visit of a horn on the bench, afresh. */
+export function putOnBench(state: BenchState, contents: BenchContents): BenchState {
+  const { id, document } = contents.horn;
+  const known = state.shelf.some((entry) => entry.id === id);
+  return {
+    ...state,
+    hornId: id,
+    point: null,
+    shelf: known ? state.shelf : [...state.shelf, { id, label: document.name }],
+    horns: { ...state.horns, [id]: onBench(contents) },
+  };
+}
+
+/** A change of the horn in hand: what it is, and what is known of it. */
+export function withHorn(state: BenchState, change: (horn: HornOnBench) => HornOnBench): BenchState {
   const horn = hornInHand(state);
-  return { ...state, horns: { ...state.horns, [state.hornId]: { ...horn, ...change(horn) } } };
+  const next = change(horn);
+  return next === horn ? state : { ...state, horns: { ...state.horns, [state.hornId]: next } };
 }
 
 export function chooseKey(state: BenchState, keyId: string): BenchState {
-  return withHorn({ ...state, point: null }, () => ({ keyId }));
+  return withHorn({ ...state, point: null }, (horn) => ({ ...horn, keyId }));
 }
 
-/** Takes a checked change of the key in hand into use. */
+/** Takes checked lengths of the key in hand into use, as measured. */
 export function acceptEdit(
   state: BenchState,
   field: FieldId | 'measuredAt',
-  edit: KeyEdits,
+  lengths: KeyLengths,
   text: string | null,
 ): BenchState {
-  const next = withHorn(state, (horn) => ({
-    edits: { ...horn.edits, [horn.keyId]: { ...horn.edits[horn.keyId], ...edit } },
-  }));
-  return text === null ? forgetText(next, field) : keepText(next, field, { text, problem: null });
+  const next = withHorn(state, (horn) =>
+    stepped(horn, withFoundLengths(horn.contents, horn.keyId, lengths), null),
+  );
+  const value = field === 'measuredAt' || field === 'proposed' || field === 'asSet' ? null : lengths[field];
+  return text === null ? forgetText(next, field) : keepText(next, field, accepted(text, value ?? null));
 }
 
-/** Keeps a text as typed, in use or refused. */
+/** A text that was understood. */
+export function accepted(text: string, value: number | null): TypedText {
+  return { text, problem: null, value };
+}
+
+/** A text that was refused. */
+export function refused(text: string, problem: string): TypedText {
+  return { text, problem, value: null };
+}
+
+/** Keeps a text as typed on the key in hand, in use or refused. */
 export function keepText(state: BenchState, field: FieldId | 'measuredAt', typed: TypedText): BenchState {
   return withHorn(state, (horn) => ({
+    ...horn,
     typed: { ...horn.typed, [horn.keyId]: { ...horn.typed[horn.keyId], [field]: typed } },
   }));
 }
 
-function forgetText(state: BenchState, field: FieldId | 'measuredAt'): BenchState {
+/** The field shows what is in use again. */
+export function forgetText(state: BenchState, field: FieldId | 'measuredAt'): BenchState {
   return withHorn(state, (horn) => {
+    if (horn.typed[horn.keyId]?.[field] === undefined) return horn;
     const rest = { ...horn.typed[horn.keyId] };
     delete rest[field];
-    return { typed: { ...horn.typed, [horn.keyId]: rest } };
+    return { ...horn, typed: { ...horn.typed, [horn.keyId]: rest } };
   });
 }
 
 /**
  * Proposes an opening for the key in hand; null follows the answer. While the screen still shows the key before,
- * a hand on its slider proposes nothing for the next.
+ * a hand on its slider proposes nothing for the next. A slider's whole movement is one step of the history.
  */
 export function propose(state: BenchState, frontMm: number | null): BenchState {
   if (!isOfKeyInHand(state)) return state;
+  const { keyId } = hornInHand(state);
+  if ((proposedInHand(state)[keyId] ?? null) === frontMm) return forgetText(state, 'proposed');
   return forgetText(
-    withHorn(state, (horn) => {
-      const rest = { ...horn.proposedMm };
-      delete rest[horn.keyId];
-      return { proposedMm: frontMm === null ? rest : { ...rest, [horn.keyId]: frontMm } };
-    }),
+    withHorn(state, (horn) =>
+      stepped(
+        horn,
+        withProposed(horn.contents, keyId, frontMm),
+        frontMm === null ? null : `propose ${keyId}`,
+      ),
+    ),
     'proposed',
   );
 }
 
-/** The key in hand as the document has it; what was typed over it is dropped. */
-export function resetKey(state: BenchState): BenchState {
-  return withHorn(state, (horn) => {
-    const edits = { ...horn.edits };
-    const typed = { ...horn.typed };
-    const proposed = { ...horn.proposedMm };
-    delete edits[horn.keyId];
-    delete typed[horn.keyId];
-    delete proposed[horn.keyId];
-    return { edits, typed, proposedMm: proposed };
-  });
-}
-
 /** Every key as found again. */
 export function withdrawProposals(state: BenchState): BenchState {
+  if (Object.keys(proposedInHand(state)).length === 0) return state;
   return withHorn(state, (horn) => ({
-    proposedMm: {},
+    ...stepped(horn, withoutProposals(horn.contents), null),
     typed: Object.fromEntries(
       Object.entries(horn.typed).map(([id, typed]) => {
         const rest = { ...typed };
@@ -253,16 +258,28 @@ export function withdrawProposals(state: BenchState): BenchState {
   }));
 }
 
+/** A number of the day, written into the visit. */
 export function acceptDay(state: BenchState, field: DayFieldId, value: number, text: string): BenchState {
-  return {
-    ...state,
-    day: { ...state.day, [field]: value },
-    dayTyped: { ...state.dayTyped, [field]: { text, problem: null } },
-  };
+  return withHorn(state, (horn) => {
+    const { visit } = horn.contents;
+    const next =
+      visit.document[field] === value
+        ? horn
+        : stepped(
+            horn,
+            { ...horn.contents, visit: { ...visit, document: { ...visit.document, [field]: value } } },
+            null,
+          );
+    return { ...next, dayTyped: { ...horn.dayTyped, [field]: accepted(text, value) } };
+  });
 }
 
-export function refuseDay(state: BenchState, field: DayFieldId, typed: TypedText): BenchState {
-  return { ...state, dayTyped: { ...state.dayTyped, [field]: typed } };
+export function keepDayText(state: BenchState, field: DayFieldId, typed: TypedText | null): BenchState {
+  return withHorn(state, (horn) => {
+    const rest = { ...horn.dayTyped };
+    delete rest[field];
+    return { ...horn, dayTyped: typed === null ? rest : { ...rest, [field]: typed } };
+  });
 }
 
 export function studyAsked(state: BenchState, asked: number): BenchState {

@@ -1,8 +1,9 @@
-import type { KeyMeasurements } from './key-edits.ts';
+import type { HornField } from '../../documents/horn-document.ts';
+import type { SetupField } from '../../documents/setup-document.ts';
 
 /** A length the technician can type over, and what to call it. */
 export interface LengthFieldPlan {
-  readonly id: Exclude<keyof KeyMeasurements, 'measuredAt'>;
+  readonly id: LengthId;
   /** as the label says it */
   readonly label: string;
   /** as a sentence says it */
@@ -11,6 +12,11 @@ export interface LengthFieldPlan {
   /** below the rim plane counts as minus */
   readonly signed?: true;
 }
+
+/** Every length of a key that the screen lets a person type. */
+export type LengthId =
+  | Extract<HornField, 'hingeMm' | 'hingeHeightMm' | 'diameterMm' | 'chimneyMm' | 'rimMm'>
+  | Extract<SetupField, 'openingMm' | 'padDiameterMm' | 'padThicknessMm' | 'adhesiveBedMm'>;
 
 /** The measurements of one key, in the order a bench takes them. */
 export const LENGTH_FIELDS: readonly LengthFieldPlan[] = [
@@ -34,6 +40,21 @@ export const LENGTH_FIELDS: readonly LengthFieldPlan[] = [
   { id: 'chimneyMm', label: 'Chimney', name: 'chimney height', hint: 'bore crown to rim' },
   { id: 'rimMm', label: 'Rim thickness', name: 'rim thickness', hint: 'wall at the top' },
 ];
+
+/** Measured on the sheet only: what sound does not need. */
+export const BED_FIELD: LengthFieldPlan = {
+  id: 'adhesiveBedMm',
+  label: 'Adhesive bed',
+  name: 'adhesive bed',
+  hint: 'under the pad',
+};
+
+/** What a length is called. @throws RangeError for one the screen does not know */
+export function lengthPlan(id: LengthId): LengthFieldPlan {
+  const plan = [...LENGTH_FIELDS, BED_FIELD].find((f) => f.id === id);
+  if (plan === undefined) throw new RangeError(`invalid length: "${id}"; expected one that can be typed`);
+  return plan;
+}
 
 /** A number of the day, typed with or without its unit. */
 export interface DayFieldPlan {
@@ -59,7 +80,7 @@ export const DAY_FIELDS: readonly DayFieldPlan[] = [
   { id: 'a4Hz', label: 'A4 sounds', name: 'A4', unit: 'Hz', low: 390, high: 470, hint: 'concert pitch' },
 ];
 
-/** The proposed opening has its own place in the list of typed texts. */
-export type FieldId = LengthFieldPlan['id'] | 'proposed';
+/** The proposed opening and the one set have their own places in the list of typed texts. */
+export type FieldId = LengthId | 'proposed' | 'asSet';
 
 export type DayFieldId = DayFieldPlan['id'];

@@ -1,34 +1,35 @@
-import type { MeasuringPoint } from '../../acoustics/index.ts';
+import { makePadPose, type MeasuringPoint } from '../../acoustics/index.ts';
+import type { BenchContents } from '../../documents/bench-contents.ts';
 import { isWhole } from '../../documents/complete-setup.ts';
-import { keyedHoles, type KeyedHole } from '../../documents/horn-document.ts';
-import type { WholeKeySetup } from '../../documents/setup-document.ts';
+import type { HornDocument, KeyedHole } from '../../documents/horn-document.ts';
+import type { Reading } from '../../documents/readings.ts';
+import type { SetupDocument, WholeKeySetup } from '../../documents/setup-document.ts';
+import { withHornLength, withOpeningReading, withSetupLength } from '../../documents/sheet-edits.ts';
 import type { HornAndSetup } from '../../documents/to-acoustics.ts';
+import type { LengthId } from './fields.ts';
+import { memoLast } from './memo-last.ts';
 
-/** What the technician has typed over the document, for one key. Left out: as the document has it. */
-export interface KeyEdits {
-  readonly openingMm?: number;
-  readonly measuredAt?: MeasuringPoint;
-  readonly hingeMm?: number;
-  readonly hingeHeightMm?: number;
-  readonly padDiameterMm?: number;
-  readonly padThicknessMm?: number;
-  readonly diameterMm?: number;
-  readonly chimneyMm?: number;
-  readonly rimMm?: number;
-}
+/** What the technician types of one key. Left out: as it was. */
+export type KeyLengths = { readonly [Id in LengthId]?: number } & { readonly measuredAt?: MeasuringPoint };
 
-/** Edits by pad id. */
-export type HornEdits = Readonly<Record<string, KeyEdits>>;
+/** A key's measurements in use. */
+export type KeyMeasurements = Required<Omit<KeyLengths, 'adhesiveBedMm'>>;
 
-/** A key's measurements in use: the document's, with what was typed over them. */
-export type KeyMeasurements = Required<KeyEdits>;
+/** What was read on this horn. */
+export const MEASURED: Reading = { origin: 'measured' };
 
-/** The hole and setup entry of one key. @throws RangeError where the document has none */
+/** What is proposed is meant, not read. */
+const MEANT: Reading = { origin: 'derived', plusMinusMm: 0 };
+
+const HORN_LENGTHS = ['hingeMm', 'hingeHeightMm', 'diameterMm', 'chimneyMm', 'rimMm'] as const;
+const SETUP_LENGTHS = ['padDiameterMm', 'padThicknessMm', 'adhesiveBedMm'] as const;
+
+/** The hole and setup entry of one key. @throws RangeError where the documents have none */
 export function keyOf(
   { horn, setup }: HornAndSetup,
   keyId: string,
 ): { hole: KeyedHole; entry: WholeKeySetup } {
-  const hole = keyedHoles(horn).find((h) => h.id === keyId);
+  const hole = horn.holes.find((h): h is KeyedHole => h.id === keyId && h.key !== null);
   const entry = setup.keys.find((k) => k.pad === keyId);
   if (hole === undefined || entry === undefined || !isWhole(entry)) {
     throw new RangeError(`invalid key: "${keyId}"; expected a pad with a hinge and a setup entry`);
@@ -36,7 +37,7 @@ export function keyOf(
   return { hole, entry };
 }
 
-/** A key's measurements as the document has them. */
+/** A key's measurements as the documents have them. */
 export function measurementsOf(documents: HornAndSetup, keyId: string): KeyMeasurements {
   const { hole, entry } = keyOf(documents, keyId);
   return {
@@ -52,40 +53,91 @@ export function measurementsOf(documents: HornAndSetup, keyId: string): KeyMeasu
   };
 }
 
-/** A new document with the edits written over it. */
-export function applyEdits({ horn, setup }: HornAndSetup, edits: HornEdits): HornAndSetup {
+/** A horn and its whole setup with some of one key's lengths as they were read; what is not typed stays itself. */
+export function withKeyLengths(documents: HornAndSetup, keyId: string, lengths: KeyLengths): HornAndSetup {
+  let { horn, setup } = documents;
+  for (const field of HORN_LENGTHS) {
+    const mm = lengths[field];
+    if (mm !== undefined) horn = withHornLength(horn, keyId, field, mm, MEASURED);
+  }
+  for (const field of SETUP_LENGTHS) {
+    const mm = lengths[field];
+    if (mm !== undefined) setup = withSetupLength(setup, keyId, field, mm, MEASURED);
+  }
+  const { openingMm, measuredAt } = lengths;
+  if (openingMm !== undefined || measuredAt !== undefined) {
+    const { entry } = keyOf(documents, keyId);
+    const opening = { mm: openingMm ?? entry.openingMm, at: measuredAt ?? entry.measuredAt };
+    setup = withOpeningReading(setup, keyId, opening, MEASURED);
+  }
+  return { horn, setup };
+}
+
+/** The same for what is on the bench: the horn and the setup as found. */
+export function withFoundLengths(contents: BenchContents, keyId: string, lengths: KeyLengths): BenchContents {
+  const { horn, setup } = withKeyLengths(foundDocuments(contents), keyId, lengths);
   return {
-    horn: {
-      ...horn,
-      holes: horn.holes.map((hole) => {
-        const edit = edits[hole.id];
-        if (edit === undefined || hole.key === null) return hole;
-        return {
-          ...hole,
-          diameterMm: edit.diameterMm ?? hole.diameterMm,
-          chimneyMm: edit.chimneyMm ?? hole.chimneyMm,
-          rimMm: edit.rimMm ?? hole.rimMm,
-          key: {
-            ...hole.key,
-            hingeMm: edit.hingeMm ?? hole.key.hingeMm,
-            hingeHeightMm: edit.hingeHeightMm ?? hole.key.hingeHeightMm,
-          },
-        };
-      }),
-    },
-    setup: {
-      ...setup,
-      keys: setup.keys.map((entry) => {
-        const edit = edits[entry.pad];
-        if (edit === undefined) return entry;
-        return {
-          ...entry,
-          ...(edit.openingMm === undefined ? {} : { openingMm: edit.openingMm }),
-          ...(edit.measuredAt === undefined ? {} : { measuredAt: edit.measuredAt }),
-          ...(edit.padDiameterMm === undefined ? {} : { padDiameterMm: edit.padDiameterMm }),
-          ...(edit.padThicknessMm === undefined ? {} : { padThicknessMm: edit.padThicknessMm }),
-        };
-      }),
-    },
+    ...contents,
+    horn: horn === contents.horn.document ? contents.horn : { ...contents.horn, document: horn },
+    asFound:
+      setup === contents.asFound.document ? contents.asFound : { ...contents.asFound, document: setup },
   };
+}
+
+/** A key proposed at a front opening, mm; null proposes nothing for it. */
+export function withProposed(contents: BenchContents, keyId: string, frontMm: number | null): BenchContents {
+  const { proposed } = contents;
+  const opening = frontMm === null ? null : ({ mm: frontMm, at: 'front' } as const);
+  return {
+    ...contents,
+    proposed: { ...proposed, document: withOpeningReading(proposed.document, keyId, opening, MEANT) },
+  };
+}
+
+/** A key set to an opening as read; null leaves it as found. */
+export function withSet(
+  contents: BenchContents,
+  keyId: string,
+  opening: { readonly mm: number; readonly at: MeasuringPoint } | null,
+): BenchContents {
+  const { asSet } = contents;
+  return {
+    ...contents,
+    asSet: { ...asSet, document: withOpeningReading(asSet.document, keyId, opening, MEASURED) },
+  };
+}
+
+/** No opening proposed for any key. */
+export function withoutProposals(contents: BenchContents): BenchContents {
+  const document = contents.proposed.document.keys.reduce(
+    (setup, { pad }) => withOpeningReading(setup, pad, null),
+    contents.proposed.document,
+  );
+  return { ...contents, proposed: { ...contents.proposed, document } };
+}
+
+const pairMemo = memoLast((horn: HornDocument, setup: SetupDocument): HornAndSetup => ({ horn, setup }));
+
+/** The horn and its setup as found, as one: the same pair for the same documents. */
+export function foundDocuments({ horn, asFound }: BenchContents): HornAndSetup {
+  return pairMemo(horn.document, asFound.document);
+}
+
+/**
+ * An opening at the front, mm, wherever it was read.
+ *
+ * @throws RangeError where the key could not stand so
+ */
+export function openingAt(
+  documents: HornAndSetup,
+  keyId: string,
+  opening: { readonly mm: number; readonly at: MeasuringPoint },
+  wanted: MeasuringPoint,
+): number {
+  if (opening.at === wanted) return opening.mm;
+  const { hingeMm, hingeHeightMm, padDiameterMm } = measurementsOf(documents, keyId);
+  const hinge = { distance: hingeMm / 1000, height: hingeHeightMm / 1000 };
+  return (
+    makePadPose(hinge, padDiameterMm / 2000, { at: opening.at, height: opening.mm / 1000 })[wanted] * 1000
+  );
 }

@@ -4,16 +4,15 @@ import { formatBoth, type LengthUnit } from '../../documents/length-format.ts';
 import { parseLength } from '../../documents/length.ts';
 import { loadHorn } from '../../documents/to-acoustics.ts';
 import type { DayFieldPlan, LengthFieldPlan } from './fields.ts';
-import { applyEdits, measurementsOf, type HornEdits, type KeyEdits } from './key-edits.ts';
+import { measurementsOf, withKeyLengths, type KeyLengths } from './key-lengths.ts';
 
 /** What became of a typed text: a value in the field's own unit, or a sentence on why not. */
 export type FieldOutcome =
   { readonly ok: true; readonly value: number } | { readonly ok: false; readonly message: string };
 
-/** A horn, what was typed over it, and the key in hand. */
+/** A horn as found, and the key in hand. */
 export interface KeyInHand {
   readonly documents: HornAndSetup;
-  readonly edits: HornEdits;
   readonly keyId: string;
 }
 
@@ -38,8 +37,8 @@ export function readKeyLength(
 }
 
 /** Why the horn cannot be with these changes on the key in hand, or null if it can. */
-export function problemWith({ documents, edits, keyId }: KeyInHand, change: KeyEdits): string | null {
-  const read = loadHorn(applyEdits(documents, { ...edits, [keyId]: { ...edits[keyId], ...change } }));
+export function problemWith({ documents, keyId }: KeyInHand, change: KeyLengths): string | null {
+  const read = loadHorn(withKeyLengths(documents, keyId, change));
   return read.ok ? null : read.issues[0].message;
 }
 
@@ -58,7 +57,7 @@ export function readProposed(
 ): FieldOutcome {
   const read = parseLength(typed, `proposed opening at the ${at}`, assumed);
   if (!read.ok) return read;
-  const key = { ...measurementsOf(inHand.documents, inHand.keyId), ...inHand.edits[inHand.keyId] };
+  const key = measurementsOf(inHand.documents, inHand.keyId);
   const hinge = { distance: key.hingeMm / 1000, height: key.hingeHeightMm / 1000 };
   const radius = key.padDiameterMm / 2000;
   const pointOf = (frontMm: number): number =>

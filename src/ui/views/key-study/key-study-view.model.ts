@@ -6,6 +6,7 @@ import { makeKeyStrip, ventWords, type StripPad } from '../../parts/key-strip.mo
 import { listed, noteLabel, signedCents, unbroken } from '../../parts/note-names.ts';
 import { makePadDrawing, type PadDrawing } from '../../parts/pad-drawing.model.ts';
 import {
+  documentsInHand,
   hornInHand,
   isCurrent,
   isProposed,
@@ -15,7 +16,9 @@ import {
   type BenchState,
   type Measure,
 } from '../../state/bench-state.ts';
+import { changedSince } from '../../state/horn-on-bench.ts';
 import type { PointReport, StudyReport } from '../../state/study-report.ts';
+import { textInField } from '../../state/text-in-field.ts';
 import { makeAnswerSentences, openingMm, percent, type AnswerSentences } from './answer-sentences.ts';
 import {
   makeMeasuredFields,
@@ -86,14 +89,15 @@ export const HONESTY =
 export function makeKeyStudyView(state: BenchState): KeyStudyView {
   const horn = hornInHand(state);
   const { report } = state.study;
-  const hole = keyedHoles(horn.documents.horn).find((k) => k.id === horn.keyId)!;
+  const documents = documentsInHand(state);
+  const hole = keyedHoles(documents.horn).find((k) => k.id === horn.keyId)!;
   const vents = ventWords(report?.vents ?? null, horn.keyId);
   return {
-    hornName: horn.documents.horn.name,
+    hornName: documents.horn.name,
     unit: state.unit,
     measure: state.measure,
     readAt: state.readAt,
-    strip: makeKeyStrip(horn.documents, horn.edits, report?.vents ?? null),
+    strip: makeKeyStrip(documents, changedSince(horn), report?.vents ?? null),
     keyId: horn.keyId,
     keyTitle: `Pad ${hole.number} · ${hole.name} key`,
     keyDetail: [
@@ -172,7 +176,7 @@ function makeProposal(
       id: 'proposed',
       label: 'Proposed opening',
       hint: isProposed(state) ? 'proposed' : answered ? 'suggested, not yet proposed' : 'as found',
-      text: typed?.text ?? formatLength(valueMm, unit),
+      text: textInField(typed, frontMm, formatLength(valueMm, unit)),
       echo: `${formatBoth(valueMm, unit)} at the ${readAt}`,
       problem:
         (typed?.problem ?? null) === null

@@ -186,13 +186,6 @@ export const keyStudyStyles = css`
     font-size: 1.125rem;
     font-weight: 700;
   }
-  .ks-inputs-head {
-    display: flex;
-    flex-wrap: wrap;
-    justify-content: space-between;
-    align-items: center;
-    gap: 0.5rem;
-  }
   .ks-how {
     margin: 0.1rem 0 0.6rem;
     font-size: 0.875rem;

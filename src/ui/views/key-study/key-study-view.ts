@@ -153,6 +153,7 @@ export class VwKeyStudy extends LitElement {
           .problem=${field.problem}
           @focusin=${() => bench.expectTyping()}
           @vw-field-change=${(e: CustomEvent<{ text: string }>) => void bench.type('proposed', e.detail.text)}
+          @vw-field-restore=${() => bench.restore('proposed')}
         >
           <vw-choice
             label="Read openings at"
@@ -225,14 +226,10 @@ export class VwKeyStudy extends LitElement {
   #inputs(view: KeyStudyView, bench: Bench): TemplateResult {
     return html`
       <section class="ks-inputs" aria-labelledby="ks-inputs-title" @focusin=${() => bench.expectTyping()}>
-        <div class="ks-inputs-head">
-          <h2 id="ks-inputs-title">Measured on this key</h2>
-          <button type="button" class="ks-quiet" ?disabled=${!view.edited} @click=${() => bench.resetKey()}>
-            As the document has it
-          </button>
-        </div>
+        <h2 id="ks-inputs-title">Measured on this key</h2>
         <p class="ks-how">
-          Type 7.9 mm, 7,9, 0.310 in, 5/16 or 310 thou. A plain number is in the unit chosen above.
+          Type 7.9 mm, 7,9, 0.310 in, 5/16 or 310 thou. A plain number is in the unit chosen above; Escape
+          shows what is in use again.
         </p>
         <div class="ks-fields">
           ${view.fields.map(
@@ -246,6 +243,7 @@ export class VwKeyStudy extends LitElement {
                 .echo=${field.id === 'openingMm' ? `${field.echo} at the ${view.measuredAt}` : field.echo}
                 .problem=${field.id === 'openingMm' ? (field.problem ?? view.measuredAtProblem) : field.problem}
                 @vw-field-change=${(e: CustomEvent<{ text: string }>) => void bench.type(field.id, e.detail.text)}
+                @vw-field-restore=${() => bench.restore(field.id)}
               >
                 ${
                   field.id === 'openingMm'
@@ -276,6 +274,7 @@ export class VwKeyStudy extends LitElement {
                 .echo=${field.echo}
                 .problem=${field.problem}
                 @vw-field-change=${(e: CustomEvent<{ text: string }>) => void bench.typeDay(field.id, e.detail.text)}
+                @vw-field-restore=${() => bench.restoreDay(field.id)}
               ></vw-bench-field>
             `,
           )}

@@ -1,7 +1,9 @@
 import type { MeasuringPoint } from '../../../acoustics/index.ts';
 import { formatBoth, formatLength } from '../../../documents/length-format.ts';
-import { hornInHand, keyInHand, type BenchState } from '../../state/bench-state.ts';
+import { dayInHand, hornInHand, keyInHand, type BenchState } from '../../state/bench-state.ts';
 import { DAY_FIELDS, LENGTH_FIELDS, type DayFieldId, type FieldId } from '../../state/fields.ts';
+import type { KeyMeasurements } from '../../state/key-lengths.ts';
+import { textInField } from '../../state/text-in-field.ts';
 
 /** A text field as the screen shows it. */
 export interface FieldView<Id extends string> {
@@ -18,7 +20,6 @@ export interface MeasuredFields {
   readonly fields: readonly FieldView<FieldId>[];
   readonly measuredAt: MeasuringPoint;
   readonly measuredAtProblem: string | null;
-  readonly edited: boolean;
   readonly dayFields: readonly FieldView<DayFieldId>[];
   readonly inputLines: readonly string[];
 }
@@ -30,25 +31,27 @@ export function makeMeasuredFields(state: BenchState): MeasuredFields {
   const kept = (value: string, problem: string | null = null): string | null =>
     problem === null ? null : `${sentence(problem)} Still in use: ${value}.`;
   const fields = LENGTH_FIELDS.map((plan): FieldView<FieldId> => {
-    const value = key[plan.id];
+    const value = key[plan.id as keyof Omit<KeyMeasurements, 'measuredAt'>];
     const text = typed[plan.id];
     return {
       id: plan.id,
       label: plan.label,
       hint: plan.hint,
-      text: text?.text ?? formatLength(value, state.unit),
+      text: textInField(text, value, formatLength(value, state.unit)),
       echo: formatBoth(value, state.unit),
       problem: kept(formatBoth(value, state.unit), text?.problem),
     };
   });
+  const day = dayInHand(state);
   const dayFields = DAY_FIELDS.map((plan): FieldView<DayFieldId> => {
-    const value = `${trimmed(state.day[plan.id])} ${plan.unit}`;
-    const text = state.dayTyped[plan.id];
+    const number = day[plan.id];
+    const value = `${trimmed(number)} ${plan.unit}`;
+    const text = horn.dayTyped[plan.id];
     return {
       id: plan.id,
       label: plan.label,
       hint: plan.hint,
-      text: text?.text ?? value,
+      text: textInField(text, number, value),
       echo: value,
       problem: kept(value, text?.problem),
     };
@@ -57,7 +60,6 @@ export function makeMeasuredFields(state: BenchState): MeasuredFields {
     fields,
     measuredAt: key.measuredAt,
     measuredAtProblem: kept(`at the ${key.measuredAt}`, typed.measuredAt?.problem),
-    edited: horn.edits[horn.keyId] !== undefined || Object.keys(typed).length > 0,
     dayFields,
     inputLines: [...fields, ...dayFields].map((f) =>
       f.id === 'openingMm' ? `${f.label}: ${f.echo} at the ${key.measuredAt}` : `${f.label}: ${f.echo}`,

@@ -5,16 +5,20 @@ import type { ScaleChartModel, ScaleLive } from '../../parts/chart/scale-chart.m
 import { makeKeyStrip, type StripPad } from '../../parts/key-strip.model.ts';
 import type { NoteMap } from '../../parts/note-map.model.ts';
 import {
+  dayInHand,
+  documentsInHand,
   hornInHand,
   isOfKeyInHand,
   isProposed,
   isScaleCurrent,
   proposableMm,
+  proposedInHand,
   suggestedMmOf,
   type BenchState,
   type NoteNaming,
   type NoteSpan,
 } from '../../state/bench-state.ts';
+import { changedSince } from '../../state/horn-on-bench.ts';
 import { memoLast } from '../../state/memo-last.ts';
 import type { LoudReport, ScaleNumbers, ScaleReport } from '../../state/scale-report.ts';
 import { TOLD_LEVEL_KPA } from '../../state/whole-scale.ts';
@@ -116,15 +120,16 @@ const A4_COUNT = 7;
 /** The whole page from the state. */
 export function makeScaleView(state: BenchState): ScaleView {
   const horn = hornInHand(state);
-  const hole = keyedHoles(horn.documents.horn).find((k) => k.id === horn.keyId)!;
+  const documents = documentsInHand(state);
+  const hole = keyedHoles(documents.horn).find((k) => k.id === horn.keyId)!;
   const { report } = state.scale;
   const shown = report !== null && state.scale.hornId === state.hornId ? report : null;
   const usual = Array.from({ length: A4_COUNT }, (_, i) => LOWEST_A4_HZ + i);
-  const { a4Hz } = state.day;
+  const { a4Hz } = dayInHand(state);
   return {
-    hornName: horn.documents.horn.name,
+    hornName: documents.horn.name,
     unit: state.unit,
-    strip: makeKeyStrip(horn.documents, horn.edits, state.study.report?.vents ?? null),
+    strip: makeKeyStrip(documents, changedSince(horn), state.study.report?.vents ?? null),
     keyId: horn.keyId,
     keyTitle: `Pad ${hole.number} · ${hole.name} key`,
     keyDetail: shown === null ? '' : keyDetail(shown, state.scale.rested!, horn.keyId, namerOf(state, shown)),
@@ -133,7 +138,7 @@ export function makeScaleView(state: BenchState): ScaleView {
     span: state.span,
     a4Hz,
     a4Choices: usual.includes(a4Hz) ? usual : [...usual, a4Hz].sort((a, b) => a - b),
-    concertOf: horn.documents.horn.instrument,
+    concertOf: documents.horn.instrument,
     waiting: !isScaleCurrent(state),
     problem: state.scale.problem,
     slider: makeSlider(state),
@@ -148,8 +153,10 @@ const namerOf = ({ naming }: BenchState, { transpositionSemitones }: ScaleReport
 function makeSlider(state: BenchState): KeySlider | null {
   const { report } = state.study;
   if (report === null || !isOfKeyInHand(state)) return null;
-  const horn = hornInHand(state);
-  const frontMm = Math.min(horn.proposedMm[horn.keyId] ?? report.present.frontMm, report.reachMm);
+  const frontMm = Math.min(
+    proposedInHand(state)[hornInHand(state).keyId] ?? report.present.frontMm,
+    report.reachMm,
+  );
   const enoughMm = report.answer.kind === 'reached' ? suggestedMmOf(report) : null;
   return {
     frontMm,
@@ -166,7 +173,7 @@ function makeSlider(state: BenchState): KeySlider | null {
 const SAME_MM = 1e-6;
 
 function proposalsOf(state: BenchState, { pads }: ScaleReport): ProposedKey[] {
-  const { proposedMm } = hornInHand(state);
+  const proposedMm = proposedInHand(state);
   return pads.flatMap(({ id, name, foundFrontMm }) => {
     const mm = proposedMm[id];
     if (mm === undefined || Math.abs(mm - foundFrontMm) < SAME_MM) return [];

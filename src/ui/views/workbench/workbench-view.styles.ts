@@ -48,6 +48,30 @@ export const workbenchStyles = css`
     outline: 3px solid #fff;
     outline-offset: -4px;
   }
+  .wb-steps {
+    display: flex;
+    gap: 0.25rem;
+  }
+  .wb-steps button {
+    width: var(--vw-touch);
+    height: var(--vw-touch);
+    font: inherit;
+    font-size: 1.375rem;
+    line-height: 1;
+    color: #fff;
+    background: none;
+    border: 1px solid #7d9298;
+    border-radius: var(--vw-round);
+    cursor: pointer;
+  }
+  .wb-steps button:disabled {
+    opacity: 0.4;
+    cursor: default;
+  }
+  .wb-steps button:focus-visible {
+    outline: 3px solid #fff;
+    outline-offset: 1px;
+  }
   .wb-alert {
     display: flex;
     align-items: center;
@@ -65,7 +89,7 @@ export const workbenchStyles = css`
       --vw-choice-size: 0.8125rem;
       --vw-choice-pad: 0.3rem;
       display: grid;
-      grid-template-columns: minmax(0, 1fr) auto auto;
+      grid-template-columns: minmax(0, 1fr) auto auto auto;
       padding: 0.125rem 0.5rem 0;
       gap: 0 0.35rem;
     }
@@ -85,6 +109,7 @@ export const workbenchStyles = css`
   @media print {
     .wb-top vw-choice,
     .wb-views,
+    .wb-steps,
     .wb-alert {
       display: none;
     }

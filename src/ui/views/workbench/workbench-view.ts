@@ -3,33 +3,48 @@ import { customElement, property } from 'lit/decorators.js';
 import type { LengthUnit } from '../../../documents/length-format.ts';
 import '../../parts/vw-choice.ts';
 import type { Bench } from '../../shell/bench.ts';
-import type { BenchState, ViewName } from '../../state/bench-state.ts';
+import { hornInHand, type BenchState } from '../../state/bench-state.ts';
+import type { ViewName } from '../../state/view-names.ts';
 import { adoptStyles } from '../adopt-styles.ts';
-import '../key-study/key-study-view.ts';
-import '../scale/scale-view.ts';
+import { VIEWS } from './views.ts';
 import { workbenchStyles } from './workbench-view.styles.ts';
-
-const VIEWS: readonly { readonly name: ViewName; readonly label: string; readonly title: string }[] = [
-  { name: 'key', label: 'Key', title: 'Ventwright: one key, every opening' },
-  { name: 'scale', label: 'Scale', title: 'Ventwright: the whole horn, live' },
-];
 
 const UNITS = [
   { value: 'mm', label: 'mm' },
   { value: 'thou', label: 'inch' },
 ];
 
+/** What of the state the head of the page shows. */
+function shownOf(state: BenchState): readonly unknown[] {
+  const { past, future } = hornInHand(state);
+  return [
+    state.view,
+    state.hornId,
+    state.shelf,
+    state.unit,
+    state.alert,
+    past.length === 0,
+    future.length === 0,
+  ];
+}
+
 /** The page: what is on the bench, and the view of it. */
 @customElement('vw-workbench')
 export class VwWorkbench extends LitElement {
   @property({ attribute: false }) bench: Bench | null = null;
 
-  #shown: BenchState | null = null;
+  #shown: readonly unknown[] = [];
   #stop: (() => void) | null = null;
+  readonly #loaded = new Set<ViewName>();
 
   override createRenderRoot(): HTMLElement {
     adoptStyles(workbenchStyles);
     return this;
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    addEventListener('keydown', this.#shortcut);
   }
 
   override willUpdate(changed: Map<PropertyKey, unknown>): void {
@@ -37,22 +52,14 @@ export class VwWorkbench extends LitElement {
     const { store } = this.bench;
     this.#stop?.();
     this.#stop = store.subscribe(() => {
-      const state = store.get();
-      const before = this.#shown;
-      if (
-        before === null ||
-        before.view !== state.view ||
-        before.hornId !== state.hornId ||
-        before.unit !== state.unit ||
-        before.alert !== state.alert
-      ) {
-        this.requestUpdate();
-      }
+      const now = shownOf(store.get());
+      if (now.some((part, i) => part !== this.#shown[i])) this.requestUpdate();
     });
   }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
+    removeEventListener('keydown', this.#shortcut);
     this.#stop?.();
   }
 
@@ -60,16 +67,30 @@ export class VwWorkbench extends LitElement {
     const { bench } = this;
     if (bench === null) return html``;
     const state = bench.store.get();
-    this.#shown = state;
+    this.#shown = shownOf(state);
+    const { past, future } = hornInHand(state);
     return html`
       <header class="wb-top">
         <p class="wb-mark">Ventwright</p>
         <nav class="wb-views" aria-label="View">
-          ${VIEWS.map(
+          ${VIEWS.filter(({ label }) => label !== null).map(
             ({ name, label }) =>
               html`<a href="#${name}" aria-current=${name === state.view ? 'page' : 'false'}>${label}</a>`,
           )}
         </nav>
+        <div class="wb-steps">
+          <button type="button" aria-label="Undo" ?disabled=${past.length === 0} @click=${() => bench.undo()}>
+            ↶
+          </button>
+          <button
+            type="button"
+            aria-label="Redo"
+            ?disabled=${future.length === 0}
+            @click=${() => bench.redo()}
+          >
+            ↷
+          </button>
+        </div>
         <vw-choice
           label="Horn"
           quiet-label
@@ -88,14 +109,36 @@ export class VwWorkbench extends LitElement {
         ></vw-choice>
       </header>
       ${this.#alert(state, bench)}
-      <div @vw-browser-failure=${this.#failed}>
-        ${
-          state.view === 'key'
-            ? html`<vw-key-study .bench=${bench}></vw-key-study>`
-            : html`<vw-scale-view .bench=${bench}></vw-scale-view>`
-        }
-      </div>
+      <div @vw-browser-failure=${this.#failed}>${this.#view(state.view, bench)}</div>
     `;
+  }
+
+  #view(name: ViewName, bench: Bench): TemplateResult | typeof nothing {
+    if (this.#loaded.has(name)) return VIEWS.find((view) => view.name === name)!.show(bench);
+    void this.#load(name, true);
+    return nothing;
+  }
+
+  /** Fetches a view's code. @param told whether a failure is told: only where somebody waits for the view */
+  async #load(name: ViewName, told: boolean): Promise<void> {
+    const isFirst = this.#loaded.size === 0;
+    try {
+      await VIEWS.find((view) => view.name === name)!.load();
+    } catch (error) {
+      if (told) this.bench?.tell(`This view could not be fetched: ${String(error)}`);
+      return;
+    }
+    this.#loaded.add(name);
+    if (this.bench?.store.get().view === name) this.requestUpdate();
+    if (isFirst) this.#fetchOthers();
+  }
+
+  /** What is not looked at yet comes in when nothing else is to do, so that it is there without a network. */
+  #fetchOthers(): void {
+    const later = window.requestIdleCallback ?? ((work: () => void) => setTimeout(work, 500));
+    later(() => {
+      for (const { name } of VIEWS) if (!this.#loaded.has(name)) void this.#load(name, false);
+    });
   }
 
   #alert({ alert }: BenchState, bench: Bench): TemplateResult {
@@ -112,13 +155,34 @@ export class VwWorkbench extends LitElement {
   }
 
   override updated(): void {
-    const view = this.#shown?.view;
+    const view = this.bench?.store.get().view;
     document.title = VIEWS.find(({ name }) => name === view)?.title ?? document.title;
   }
+
+  /** Ctrl or ⌘ with Z undoes, with Shift too or with Y redoes; a text under the hand keeps its own undo. */
+  #shortcut = (event: KeyboardEvent): void => {
+    if (!(event.ctrlKey || event.metaKey) || event.altKey || this.bench === null) return;
+    const key = event.key.toLowerCase();
+    const act = key === 'z' ? (event.shiftKey ? 'redo' : 'undo') : key === 'y' ? 'redo' : null;
+    if (act === null || isBeingTyped(event.composedPath()[0])) return;
+    event.preventDefault();
+    this.bench[act]();
+  };
 
   #failed = (event: CustomEvent<{ readonly message: string }>): void => {
     this.bench?.tell(event.detail.message);
   };
+}
+
+/** Whether a field holds something that has not been taken yet. */
+function isBeingTyped(target: EventTarget | undefined): boolean {
+  if (target instanceof HTMLTextAreaElement || target instanceof HTMLInputElement) {
+    const { shown } = target.dataset;
+    return shown === undefined
+      ? !['radio', 'range', 'checkbox'].includes(target.type)
+      : target.value !== shown;
+  }
+  return false;
 }
 
 declare global {

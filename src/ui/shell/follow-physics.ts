@@ -1,0 +1,177 @@
+import {
+  dayInHand,
+  documentsInHand,
+  hornInHand,
+  isCurrent,
+  isScaleCurrent,
+  proposedInHand,
+  proposedMmOf,
+  studyArrived,
+  studyAsked,
+  studyFailed,
+  type BenchState,
+} from '../state/bench-state.ts';
+import type { Store } from '../state/bench-store.ts';
+import type { ProposedOpenings, ScaleNumbers } from '../state/scale-report.ts';
+import {
+  handRested,
+  loudArrived,
+  moveArrived,
+  moveFailed,
+  scaleArrived,
+  scaleAsked,
+  scaleFailed,
+} from '../state/scale-state.ts';
+import { makePhysicsClient, type PhysicsClient, type WorkerPort } from './physics-client.ts';
+
+/** A hand that has not moved for so long rests, ms. */
+const REST_MS = 150;
+
+/** Follows the store with one kind of question. */
+interface Follower {
+  follow(): void;
+  /** What the worker had prepared is gone; it is asked for again at a person's next act, not in a circle. */
+  forget(): void;
+}
+
+/** Joins the store to the physics: what an answer on screen depends on changes, that answer is asked for. */
+export function followPhysics(store: Store<BenchState>, makeWorker: () => WorkerPort): void {
+  const client: PhysicsClient = makePhysicsClient(makeWorker, {
+    study: (id, outcome) =>
+      store.update((state) =>
+        outcome.ok ? studyArrived(state, id, outcome.value) : studyFailed(state, id, outcome.message),
+      ),
+    point: (_id, outcome) => {
+      if (outcome.ok) store.update((state) => ({ ...state, point: outcome.value }));
+    },
+    scale: (id, outcome) =>
+      store.update((state) => ({
+        ...state,
+        scale: outcome.ok
+          ? scaleArrived(state.scale, id, state.hornId, outcome.value)
+          : scaleFailed(state.scale, id, outcome.message),
+      })),
+    move: (id, outcome) => {
+      store.update((state) => ({
+        ...state,
+        scale: outcome.ok
+          ? moveArrived(state.scale, outcome.value)
+          : moveFailed(state.scale, outcome.message),
+      }));
+      scale.moved(id);
+    },
+    loud: (_id, outcome) => {
+      if (outcome.ok) {
+        store.update((state) => ({ ...state, scale: loudArrived(state.scale, outcome.value) }));
+      }
+    },
+    broken: (message) => {
+      store.update((state) => ({
+        ...state,
+        alert: `The page’s physics stopped and was started again: ${message}`,
+      }));
+      for (const follower of followers) follower.forget();
+    },
+  });
+  const scale = makeScaleFollower(store, client);
+  // The scale first: it answers what the page says biggest.
+  const followers: readonly Follower[] = [scale, makeKeyFollower(store, client)];
+  const follow = (): void => {
+    for (const follower of followers) follower.follow();
+  };
+  store.subscribe(follow);
+  follow();
+}
+
+/** What an answer about the horn as found depends on. */
+function foundParts(state: BenchState): unknown[] {
+  const { horn, setup } = documentsInHand(state);
+  const { airC, a4Hz } = dayInHand(state);
+  return [state.hornId, horn, setup, airC, a4Hz];
+}
+
+const differ = (a: readonly unknown[], b: readonly unknown[]): boolean =>
+  a.length !== b.length || a.some((part, i) => part !== b[i]);
+
+function makeKeyFollower(store: Store<BenchState>, client: PhysicsClient): Follower {
+  let asked: readonly unknown[] = [];
+  let askedMm: number | null = null;
+  return {
+    forget: () => {
+      asked = [];
+    },
+    follow: () => {
+      const state = store.get();
+      const { keyId } = hornInHand(state);
+      const wanted = [...foundParts(state), keyId];
+      if (differ(wanted, asked)) {
+        asked = wanted;
+        askedMm = null;
+        const { airC, a4Hz } = dayInHand(state);
+        const id = client.askStudy({ documents: documentsInHand(state), keyId, airC, a4Hz });
+        store.update((s) => studyAsked(s, id));
+        return;
+      }
+      const { report } = state.study;
+      if (state.view !== 'key' || report === null || !isCurrent(state)) return;
+      const frontMm = Math.min(proposedMmOf(state, report), report.reachMm);
+      if (frontMm === askedMm) return;
+      askedMm = frontMm;
+      client.askPoint(frontMm);
+    },
+  };
+}
+
+function makeScaleFollower(
+  store: Store<BenchState>,
+  client: PhysicsClient,
+): Follower & { moved(id: number): void } {
+  let asked: readonly unknown[] = [];
+  let movedTo: ProposedOpenings = {};
+  let lastMove = 0;
+  let loudOf: readonly [ScaleNumbers, string] | null = null;
+  let resting: ReturnType<typeof setTimeout> | undefined;
+  return {
+    forget: () => {
+      asked = [];
+    },
+    moved: (id) => {
+      if (id !== lastMove) return;
+      clearTimeout(resting);
+      resting = setTimeout(
+        () => store.update((state) => ({ ...state, scale: handRested(state.scale) })),
+        REST_MS,
+      );
+    },
+    follow: () => {
+      const state = store.get();
+      if (state.view !== 'scale') return;
+      const wanted = foundParts(state);
+      if (differ(wanted, asked)) {
+        asked = wanted;
+        movedTo = {};
+        loudOf = null;
+        const { airC, a4Hz } = dayInHand(state);
+        const id = client.askScale({ documents: documentsInHand(state), airC, a4Hz });
+        store.update((s) => ({ ...s, scale: scaleAsked(s.scale, id) }));
+        return;
+      }
+      if (!isScaleCurrent(state)) return;
+      const proposedMm = proposedInHand(state);
+      if (proposedMm !== movedTo && !(isEmpty(proposedMm) && isEmpty(movedTo))) {
+        movedTo = proposedMm;
+        lastMove = client.askMove(movedTo);
+        return;
+      }
+      const { rested, proposed } = state.scale;
+      if (rested === null || rested !== proposed) return;
+      if (loudOf !== null && loudOf[0] === rested && loudOf[1] === state.noteId) return;
+      loudOf = [rested, state.noteId];
+      client.askLoud(movedTo, state.noteId);
+    },
+  };
+}
+
+function isEmpty(openings: ProposedOpenings): boolean {
+  return Object.keys(openings).length === 0;
+}

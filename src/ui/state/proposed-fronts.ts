@@ -1,0 +1,20 @@
+import type { BenchContents } from '../../documents/bench-contents.ts';
+import type { SetupDocument } from '../../documents/setup-document.ts';
+import type { HornAndSetup } from '../../documents/to-acoustics.ts';
+import { foundDocuments, openingAt } from './key-lengths.ts';
+import { memoLast } from './memo-last.ts';
+import type { ProposedOpenings } from './scale-report.ts';
+
+const memo = memoLast((found: HornAndSetup, proposed: SetupDocument): ProposedOpenings => {
+  const fronts: Record<string, number> = {};
+  for (const { pad, openingMm, measuredAt } of proposed.keys) {
+    if (openingMm === undefined || measuredAt === undefined) continue;
+    fronts[pad] = openingAt(found, pad, { mm: openingMm, at: measuredAt }, 'front');
+  }
+  return fronts;
+});
+
+/** What is proposed, mm at the front by pad id: the same object as long as nothing of it changes. */
+export function proposedFronts(contents: BenchContents): ProposedOpenings {
+  return memo(foundDocuments(contents), contents.proposed.document);
+}

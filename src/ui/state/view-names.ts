@@ -1,0 +1,13 @@
+/** The views, by the page's hash. */
+export const VIEW_NAMES = ['key', 'scale'] as const;
+
+/** What the page shows. */
+export type ViewName = (typeof VIEW_NAMES)[number];
+
+/** Shown where the hash names no view. */
+export const FIRST_VIEW: ViewName = 'key';
+
+/** The view a hash such as `#scale` names. */
+export function viewOfHash(hash: string): ViewName {
+  return VIEW_NAMES.find((name) => hash === `#${name}`) ?? FIRST_VIEW;
+}

@@ -1,0 +1,32 @@
+import { html, type TemplateResult } from 'lit';
+import type { Bench } from '../../shell/bench.ts';
+import type { ViewName } from '../../state/view-names.ts';
+
+/** A view of what is on the bench; its code comes in when it is first looked at, or when there is time. */
+export interface ViewPlan {
+  readonly name: ViewName;
+  /** as the navigation says it; null for a view that is reached from another */
+  readonly label: string | null;
+  /** as the window's title says it */
+  readonly title: string;
+  load(): Promise<unknown>;
+  show(bench: Bench): TemplateResult;
+}
+
+/** In the order of the navigation. */
+export const VIEWS: readonly ViewPlan[] = [
+  {
+    name: 'key',
+    label: 'Key',
+    title: 'Ventwright: one key, every opening',
+    load: () => import('../key-study/key-study-view.ts'),
+    show: (bench) => html`<vw-key-study .bench=${bench}></vw-key-study>`,
+  },
+  {
+    name: 'scale',
+    label: 'Scale',
+    title: 'Ventwright: the whole horn, live',
+    load: () => import('../scale/scale-view.ts'),
+    show: (bench) => html`<vw-scale-view .bench=${bench}></vw-scale-view>`,
+  },
+];
