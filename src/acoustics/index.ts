@@ -29,8 +29,11 @@ export * from './holes/hole-lengths.ts';
 export * from './holes/tone-hole.ts';
 export * from './horn.ts';
 export * from './keywork/closing.ts';
+export * from './keywork/closing-contact.ts';
 export * from './keywork/fingerings.ts';
 export * from './keywork/hinge.ts';
+export * from './keywork/link-groups.ts';
+export * from './keywork/link-ratio.ts';
 export * from './keywork/linkage.ts';
 export * from './network/input-admittance.ts';
 export * from './network/neighbours.ts';
@@ -51,11 +54,16 @@ export {
   type NoteInSetup,
 } from './studies/compare-notes.ts';
 export * from './studies/compare-setups.ts';
+export * from './studies/follow-openings.ts';
 export * from './studies/leak-map.ts';
 export * from './studies/leak-study.ts';
+export * from './studies/link-study.ts';
 export * from './studies/loud-playing.ts';
 export * from './studies/noticed.ts';
 export { asItStands, type KeyPlusMinus } from './studies/readings-worth.ts';
+export * from './studies/pad-change.ts';
+export * from './studies/pad-fit.ts';
+export * from './studies/regulation-order.ts';
 export * from './studies/scale.ts';
 export * from './studies/diminishing-return.ts';
 export * from './studies/venting.ts';
