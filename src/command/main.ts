@@ -13,6 +13,7 @@ import { reportScale } from '../documents/scale-report.ts';
 import { reportVentingStudy } from '../documents/venting-report.ts';
 import { reportWholeHorn } from '../documents/whole-horn-report.ts';
 import { accept, BadInput } from './bad-input.ts';
+import { DAY, json, neighbours, type Command } from './command.ts';
 import { comparisonText } from './comparison-text.ts';
 import { readHorn, readJson } from './files.ts';
 import {
@@ -25,16 +26,8 @@ import {
   sortWords,
   type Words,
 } from './options.ts';
+import { REGULATION_COMMANDS } from './regulation-commands.ts';
 import { scaleTable, studyText } from './tables.ts';
-
-/** One headless command: what it takes, and what it prints. */
-interface Command {
-  readonly usage: string;
-  readonly allowed: readonly string[];
-  readonly run: (words: Words) => string;
-}
-
-const DAY = ['air-c', 'bell-air-c', 'humidity'];
 
 const COMMANDS: Readonly<Record<string, Command>> = {
   hole: {
@@ -70,6 +63,7 @@ const COMMANDS: Readonly<Record<string, Command>> = {
     allowed: ['setup', 'json', 'a4', 'neighbours', ...DAY],
     run: printComparison,
   },
+  ...REGULATION_COMMANDS,
 };
 
 /** Holes come on standard input, or from the one file named. */
@@ -158,15 +152,6 @@ function printComparison(words: Words): string {
     ...neighbours(words),
   });
   return words.options['json'] === true ? json(report) : comparisonText(report);
-}
-
-/** Whether open holes hear each other; off unless asked for. */
-function neighbours(words: Words): { neighbours: boolean } {
-  return { neighbours: words.options['neighbours'] === true };
-}
-
-function json(value: unknown): string {
-  return JSON.stringify(value, null, 2);
 }
 
 /** One line a command. */

@@ -31,8 +31,21 @@ const VALUED = [
   'humidity',
   'a4',
   'reach-mm',
+  'pad',
+  'by',
+  'gap-mm',
+  'arc-deg',
+  'at',
+  'lost-db',
+  'front-mm',
+  'thickness-mm',
+  'floor-mm',
+  'stock-mm',
+  'bed-mm',
+  'tolerance-mm',
+  'seat-mm',
 ] as const;
-const ALONE = ['json', 'with-reed', 'neighbours'] as const;
+const ALONE = ['json', 'with-reed', 'neighbours', 'map', 'dropped-in'] as const;
 
 /** Sorts the words of a command line. @throws BadInput for an option it does not know */
 export function sortWords(words: readonly string[], allowed: readonly string[]): Words {
@@ -85,6 +98,19 @@ export function numberOption(
   return value;
 }
 
+/** Numbers of an option, parted by commas, each within a range. */
+export function numbersOption(
+  words: Words,
+  name: string,
+  range: { readonly low: number; readonly high: number; readonly unit: string },
+): number[] | undefined {
+  const raw = words.options[name];
+  if (typeof raw !== 'string') return undefined;
+  return raw
+    .split(',')
+    .map((part) => numberOption({ ...words, options: { [name]: part } }, name, range, undefined));
+}
+
 /** The text of an option that must be there. */
 export function textOption(words: Words, name: string): string {
   const raw = words.options[name];
@@ -128,14 +154,14 @@ export function fingeringOption(words: Words): Fingering {
   return fingering;
 }
 
-/** The id of the key that a pad number or id stands for. */
-export function keyOption(words: Words, loaded: LoadedHorn): string {
-  const name = textOption(words, 'key');
+/** The id of the key that a pad number or id stands for. @param option its name, `key` unless said otherwise */
+export function keyOption(words: Words, loaded: LoadedHorn, option = 'key'): string {
+  const name = textOption(words, option);
   const pads = keyedHoles(loaded.documents.horn);
   const pad = pads.find((hole) => hole.id === name || String(hole.number) === name);
   if (pad === undefined) {
     throw new BadInput(
-      `invalid --key: "${name}"; expected ${pads.map((h) => `${h.number} (${h.id})`).join(', ')}`,
+      `invalid --${option}: "${name}"; expected ${pads.map((h) => `${h.number} (${h.id})`).join(', ')}`,
     );
   }
   return pad.id;

@@ -1,0 +1,125 @@
+import { studyLinks, type AskedOpening } from '../acoustics/index.ts';
+import { PAPER_MM } from './leak-report.ts';
+import type { RegulationFacts } from './regulation-facts.ts';
+import type { LoadedHorn } from './to-acoustics.ts';
+
+/** One link as it stands, bench units. */
+export interface LinkReport {
+  readonly driver: string;
+  readonly driven: string;
+  readonly effect: 'closes' | 'holds shut';
+  /** driven front per driver front; null where not known */
+  readonly travelRatio: number | null;
+  readonly ratioFrom: 'reading' | 'arms' | null;
+  /** what it lets the driven pad open, at its front */
+  readonly allowsFrontMm: number | null;
+  readonly rules: boolean;
+  /** motion of the driver before the driven pad stirs */
+  readonly lostAtFrontMm: number | null;
+  readonly lostAtTouchMm: number | null;
+}
+
+/** One driven pad, bench units. */
+export interface LinkedPadReport {
+  readonly pad: string;
+  readonly ownFrontMm: number;
+  readonly standsFrontMm: number;
+  readonly ruledBy: string | null;
+}
+
+/** What is left when one driver is pressed home, bench units. */
+export interface ShutTogetherReport {
+  readonly driver: string;
+  readonly driverLeftMm: number;
+  readonly driverLeftPapers: number;
+  readonly driven: readonly { readonly pad: string; readonly leftMm: number; readonly leftPapers: number }[];
+}
+
+/** All links of a horn as set up, bench units. */
+export interface LinksReport {
+  readonly horn: string;
+  readonly setup: string;
+  readonly pads: readonly LinkedPadReport[];
+  readonly links: readonly LinkReport[];
+  readonly together: readonly ShutTogetherReport[];
+}
+
+const MM = 1e-3;
+const mm = (metres: number): number => metres / MM;
+const mmOrNull = (metres: number | null): number | null => (metres === null ? null : mm(metres));
+const papers = (metres: number): number => mm(metres) / PAPER_MM;
+
+/** The links of a loaded horn, in bench units. */
+export function reportLinks(loaded: LoadedHorn, facts: RegulationFacts): LinksReport {
+  const { pads, links, together } = studyLinks(facts.horn, loaded.setup, facts);
+  const isFromArms = (driver: string, driven: string): boolean =>
+    facts.fromArms.some((l) => l.driver === driver && l.driven === driven);
+  return {
+    horn: loaded.horn.name,
+    setup: loaded.documents.setup.name,
+    pads: pads.map((p) => ({
+      pad: p.pad,
+      ownFrontMm: mm(p.ownFront),
+      standsFrontMm: mm(p.standsFront),
+      ruledBy: p.ruledBy,
+    })),
+    links: links.map(({ link, allows, rules, lostAtFront, lostAtTouch }) => ({
+      driver: link.driver,
+      driven: link.driven,
+      effect: link.effect,
+      travelRatio: link.ratio ?? null,
+      ratioFrom: link.ratio === undefined ? null : isFromArms(link.driver, link.driven) ? 'arms' : 'reading',
+      allowsFrontMm: mmOrNull(allows),
+      rules,
+      lostAtFrontMm: mmOrNull(lostAtFront),
+      lostAtTouchMm: mmOrNull(lostAtTouch),
+    })),
+    together: together.map(({ driver, driverLeft, driven }) => ({
+      driver,
+      driverLeftMm: mm(driverLeft),
+      driverLeftPapers: papers(driverLeft),
+      driven: driven.map(({ pad, left }) => ({ pad, leftMm: mm(left), leftPapers: papers(left) })),
+    })),
+  };
+}
+
+/** What an asked opening needs, bench units. */
+export interface AskedOpeningReport {
+  readonly pad: string;
+  readonly askedFrontMm: number;
+  readonly stops: readonly {
+    readonly pad: string;
+    readonly neededFrontMm: number;
+    readonly ownFrontMm: number;
+    readonly raiseMm: number;
+    /** null for a pad that rises parallel to its rim */
+    readonly largestFrontMm: number | null;
+  }[];
+  readonly ratios: readonly {
+    readonly driver: string;
+    readonly driven: string;
+    readonly presentRatio: number;
+    readonly neededRatio: number;
+  }[];
+}
+
+/** What an asked opening needs, in bench units. */
+export function reportAskedOpening(pad: string, front: number, asked: AskedOpening): AskedOpeningReport {
+  return {
+    pad,
+    askedFrontMm: mm(front),
+    stops: asked.stops.map((s) => ({
+      pad: s.pad,
+      neededFrontMm: mm(s.needed),
+      ownFrontMm: mm(s.ownFront),
+      raiseMm: mm(s.raise),
+      largestFrontMm: s.largest === Infinity ? null : mm(s.largest),
+    })),
+    ratios: asked.ratios.map(({ driver, driven, present, needed }) => ({
+      driver,
+      driven,
+      presentRatio: present,
+      neededRatio: needed,
+    })),
+  };
+}

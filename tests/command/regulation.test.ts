@@ -1,0 +1,292 @@
+import { spawnSync } from 'node:child_process';
+import { describe, expect, it } from 'vitest';
+import {
+  arcGap,
+  askOpening,
+  changePads,
+  findLargestLeak,
+  fitPads,
+  makeAirColumn,
+  mapLeaks,
+  seatLeak,
+  studyLeak,
+  studyLinks,
+  USUAL_STOCK,
+} from '../../src/acoustics/index.ts';
+import type { LargestLeakReport, LeakMapReport, LeakReport } from '../../src/documents/leak-report.ts';
+import type { AskedOpeningReport, LinksReport } from '../../src/documents/links-report.ts';
+import type { PadChangeReport } from '../../src/documents/pad-change-report.ts';
+import type { PadFitsReport } from '../../src/documents/pad-fit-report.ts';
+import { demoDocument, demoHorn, fingeringOf } from '../acoustics/demo-horns.ts';
+
+const ALTO = 'datasets/horns/demo-alto.json';
+const { horn, setup } = demoHorn('alto');
+const air = makeAirColumn();
+const AUXILIARY = 'f-sharp-auxiliary';
+const MM = 1e-3;
+const DIGITS = 9;
+
+/** A run of the program as a person starts it. */
+function run(args: readonly string[], input = ''): { code: number | null; out: string; err: string } {
+  const done = spawnSync('npm', ['run', '--silent', 'ventwright', '--', ...args], {
+    input,
+    encoding: 'utf8',
+  });
+  return { code: done.status, out: done.stdout, err: done.stderr };
+}
+
+function report<T>(...args: readonly string[]): T {
+  const { code, out, err } = run([...args, '--json']);
+  expect([code, err]).toEqual([0, '']);
+  return JSON.parse(out) as T;
+}
+
+describe('leak', () => {
+  it('gives the core’s own losses in bench units', () => {
+    const told = report<LeakReport>(
+      'leak',
+      ALTO,
+      '--pad',
+      '10',
+      '--gap-mm',
+      '0.05',
+      '--arc-deg',
+      '90',
+      '--at',
+      'back',
+    );
+    const { notes } = studyLeak(
+      horn,
+      setup,
+      seatLeak(AUXILIARY, arcGap(0.05 * MM, Math.PI / 2, 'back')),
+      air,
+    );
+    expect(told.notes.map((n) => n.fingering)).toEqual(notes.map((n) => n.fingering.id));
+    notes.forEach(({ played }, i) => {
+      if (!played.found) throw new Error('played');
+      expect(told.notes[i].lostDb).toBeCloseTo(played.loss.lostDb, DIGITS);
+      expect(told.notes[i].changeCents).toBeCloseTo(played.loss.cents, DIGITS);
+      expect(told.notes[i].riseChangeMs).toBeCloseTo(1000 * played.loss.riseTime, DIGITS);
+    });
+    expect(told.worst).toBe('Bb3');
+    expect(told.notes[0].pads).toEqual([{ pad: AUXILIARY, gapMm: 0.05 }]);
+  });
+
+  it('finds how far out of regulation F♯ auxiliary may be under its drivers before low D loses 3 dB', () => {
+    const told = report<LargestLeakReport>(
+      'leak',
+      ALTO,
+      '--pad',
+      AUXILIARY,
+      '--by',
+      'all',
+      '--note',
+      'D4',
+      '--lost-db',
+      '3',
+    );
+    const found = findLargestLeak(
+      horn,
+      setup,
+      (left) => ({
+        seats: new Map(),
+        screws: ['d', 'e', 'f'].map((driver) => ({ driver, driven: AUXILIARY, left })),
+      }),
+      air,
+      { fingering: fingeringOf('D4'), lostDb: 3 },
+    );
+    if (!found.found) throw new Error(found.reason);
+    expect(told.gapMm).toBeCloseTo(found.gap / MM, DIGITS);
+    expect(told.papers).toBeCloseTo(found.gap / MM / 0.025, DIGITS);
+    const alone = report<LargestLeakReport>(
+      'leak',
+      ALTO,
+      '--pad',
+      AUXILIARY,
+      '--by',
+      'e',
+      '--note',
+      'D4',
+      '--lost-db',
+      '3',
+    );
+    expect(alone).toMatchObject({ gapMm: null, reason: 'D4 does not shut the pad by this way' });
+  });
+
+  it('takes a link that is early as minus', () => {
+    const told = report<LeakReport>('leak', ALTO, '--pad', '10', '--by', '7', '--gap-mm=-0.05');
+    expect(told.notes[0].pads.map((p) => p.pad)).toEqual(['e']);
+  });
+
+  it('maps a gap over every place', () => {
+    const told = report<LeakMapReport>('leak', ALTO, '--map', '--gap-mm', '0.025');
+    const map = mapLeaks(horn, setup, 0.025 * MM, air);
+    expect(told.rows).toHaveLength(map.rows.length);
+    map.rows.forEach(({ cells }, i) => {
+      expect(told.rows[i].cells.map((c) => c === null)).toEqual(cells.map((c) => c === null));
+    });
+  });
+
+  it('plays what a setup says its links leave, and asks for a pad where it says nothing', () => {
+    expect(run(['leak', ALTO]).err).toContain('missing --pad; expected a pad, or a setup that says');
+    const links = [{ driver: 'a', driven: 'bis', drivenGapMm: 0.1 }];
+    const { setup: document } = demoDocument('alto');
+    const sparse = { ...document, keys: [], links };
+    const { code, out } = run(['leak', ALTO, '--setup', '-', '--json'], JSON.stringify(sparse));
+    expect(code).toBe(0);
+    expect((JSON.parse(out) as LeakReport).notes.every((n) => n.pads[0].pad === 'bis')).toBe(true);
+  });
+
+  it.each([
+    [['--pad', '10'], 'missing --gap-mm; expected 0.001 to 2 mm'],
+    [['--pad', '99', '--gap-mm', '0.05'], 'invalid --pad: "99"; expected 1 (low-b-flat)'],
+    [['--pad', '10', '--gap-mm', 'wide'], 'invalid --gap-mm: wide mm; expected 0.001 to 2 mm'],
+    [
+      ['--pad', '10', '--gap-mm', '0.05', '--arc-deg', '400'],
+      'invalid --arc-deg: 400 °; expected 1 to 360 °',
+    ],
+    [['--pad', '10', '--gap-mm', '0.05', '--at', 'side'], 'invalid --at: "side"; expected front or back'],
+    [
+      ['--pad', '10', '--gap-mm', '0.05', '--by', 'g'],
+      '"g" does not drive f-sharp-auxiliary; expected d, e, f',
+    ],
+    [['--pad', '7', '--gap-mm', '0.05', '--by', 'all'], 'expected a pad that a link drives'],
+    [['--pad', '10', '--lost-db', '3'], 'missing --note'],
+  ])('refuses %j in a sentence', (words, sentence) => {
+    const { code, err } = run(['leak', ALTO, ...words]);
+    expect([code, err]).toEqual([2, expect.stringContaining(sentence)]);
+  });
+
+  it('says in a sentence what suffers most', () => {
+    expect(run(['leak', ALTO, '--pad', '10', '--gap-mm', '0.05']).out).toMatch(
+      /^Bb3 suffers most: it loses 4\.\d dB\. 18 fingerings/,
+    );
+  });
+});
+
+describe('links', () => {
+  it('gives every link’s allowance and lost motion in bench units', () => {
+    const told = report<LinksReport>('links', ALTO);
+    studyLinks(horn, setup).links.forEach(({ link, allows, lostAtFront }, i) => {
+      expect(told.links[i]).toMatchObject({ driver: link.driver, driven: link.driven });
+      if (allows === null) expect(told.links[i].allowsFrontMm).toBeNull();
+      else expect(told.links[i].allowsFrontMm).toBeCloseTo(allows / MM, DIGITS);
+      if (lostAtFront !== null) expect(told.links[i].lostAtFrontMm).toBeCloseTo(lostAtFront / MM, DIGITS);
+    });
+  });
+
+  it('follows another setup, its link screws in papers', () => {
+    const { setup: document } = demoDocument('alto');
+    const sparse = {
+      ...document,
+      keys: [{ pad: 'e', openingMm: 6, measuredAt: 'front' }],
+      links: [{ driver: 'e', driven: AUXILIARY, drivenGapMm: 0.05 }],
+    };
+    const { code, out } = run(['links', ALTO, '--setup', '-', '--json'], JSON.stringify(sparse));
+    expect(code).toBe(0);
+    const told = JSON.parse(out) as LinksReport;
+    const held = told.pads.find((p) => p.pad === AUXILIARY)!;
+    expect(held.ruledBy).toBe('e');
+    expect(held.standsFrontMm).toBeCloseTo(6 * 0.927 + 0.05, DIGITS);
+    const e = told.together.find((t) => t.driver === 'e')!;
+    expect(e.driven.find((d) => d.pad === AUXILIARY)!.leftPapers).toBeCloseTo(2, DIGITS);
+    const text = run(['links', ALTO, '--setup', '-'], JSON.stringify(sparse)).out;
+    expect(text).toContain('e holds it below its own 7.2 mm (0.283 in)');
+    expect(text).toContain('e leaves f-sharp-auxiliary 2.0 papers open at its front.');
+  });
+
+  it('says what an opening needs of the others', () => {
+    const told = report<AskedOpeningReport>('links', ALTO, '--pad', '15', '--front-mm', '6');
+    const { stops } = askOpening(horn, setup, 'bis', 6 * MM);
+    expect(told.stops.map((s) => s.pad)).toEqual(stops.map((s) => s.pad));
+    stops.forEach((s, i) => expect(told.stops[i].raiseMm).toBeCloseTo(s.raise / MM, DIGITS));
+    expect(run(['links', ALTO, '--pad', '15', '--front-mm', '3']).out).toContain(
+      'bis has 3.0 mm (0.118 in) already',
+    );
+  });
+});
+
+describe('padfit', () => {
+  it('fits a cup given by hand from the stock given', () => {
+    const stock = [
+      '--stock-mm',
+      '4.2,4.6',
+      '--bed-mm',
+      '0.1,0.8',
+      '--tolerance-mm',
+      '0.05',
+      '--seat-mm',
+      '0.15',
+    ];
+    const told = report<PadFitsReport>('padfit', ALTO, '--key', '7', '--floor-mm', '4.9', ...stock);
+    const cup = { pad: 'e', floor: 4.9 * MM, padDiameter: 34 * MM };
+    const [fit] = fitPads(horn, [cup], {
+      ...{ ...USUAL_STOCK, thicknesses: [4.2 * MM, 4.6 * MM] },
+      ...{ bed: { least: 0.1 * MM, most: 0.8 * MM }, tolerance: 0.05 * MM, seat: 0.15 * MM },
+    });
+    if (!fit.fits) throw new Error('fits');
+    expect(told.cups[0].choice.thicknessMm).toBeCloseTo(fit.choice.thickness / MM, 6);
+    expect(told.cups[0].choice.bedMm).toBeCloseTo(fit.choice.bed / MM, 6);
+    expect(told.order).toEqual([
+      { diameterMm: 34, thicknessMm: 4.6, thicknessThou: expect.closeTo(181.1, 1), count: 1, pads: ['e'] },
+    ]);
+  });
+
+  it('takes floors from the horn, measured or as pad, bed and seat add up, and names the rest', () => {
+    const { horn: document, setup: as } = demoDocument('alto');
+    const holes = document.holes.map((h) =>
+      h.id === 'e' ? { ...h, key: { ...h.key!, cupFloorMm: 4.9, cupDiameterMm: 34.7 } } : h,
+    );
+    const keys = as.keys.map((k) => (k.pad === 'd' ? { ...k, adhesiveBedMm: 0.6, seatMm: 0.2 } : k));
+    const file = JSON.stringify({
+      ...{ kind: 'ventwright library', version: 1, visits: [] },
+      horns: [{ id: 'h', document: { ...document, holes } }],
+      setups: [{ id: 's', hornId: 'h', document: { ...as, keys } }],
+    });
+    const told = JSON.parse(run(['padfit', '-', '--json'], file).out) as PadFitsReport;
+    expect(told.cups.map((c) => [c.pad, c.floorFrom])).toEqual([
+      ['d', 'derived'],
+      ['e', 'measured'],
+    ]);
+    expect(told.cups[0].floorMm).toBeCloseTo(4.5, DIGITS);
+    expect(told.cups[1].choice.diameterMm).toBe(34.5);
+    expect(told.notMeasured).toHaveLength(horn.holes.filter((h) => h.hinge !== null).length - 2);
+  });
+
+  it('says plainly where no floor is known, and where nothing fits', () => {
+    expect(run(['padfit', ALTO]).out).toContain('no cup floor is known');
+    const { out } = run(['padfit', ALTO, '--key', '7', '--floor-mm', '2']);
+    expect(out).toMatch(
+      /nothing fits\. Nearest .* mm too thick: it touches at the back first and leaves \d\.\d\d mm/,
+    );
+    expect(run(['padfit', ALTO, '--key', '7']).err).toContain('missing --floor-mm');
+    expect(run(['padfit', ALTO, '--bed-mm', '0.2']).err).toContain('invalid --bed-mm: 1 numbers');
+    expect(run(['padfit', ALTO, '--stock-mm', '4,thick']).err).toContain('invalid --stock-mm: thick mm');
+  });
+});
+
+describe('padchange', () => {
+  it('gives the core’s own change in bench units', () => {
+    const told = report<PadChangeReport>('padchange', ALTO, '--thickness-mm', '4.6', '--key', '7');
+    const done = changePads(horn, setup, new Map([['e', 4.6 * MM - setup.keys.get('e')!.padThickness]]), air);
+    expect(told.seating).toBe('levelled');
+    expect(told.pads[0].after.frontMm).toBeCloseTo(done.pads[0].after.front / MM, DIGITS);
+    expect(told.pads[0].restored!.frontMm).toBeCloseTo(done.pads[0].restored!.front / MM, DIGITS);
+    expect(told.pads[0].restored!.thinnerCorkMm).toBeNull();
+    done.change.notes.forEach(({ change }, i) => {
+      expect(told.notes[i].changeCents).toBeCloseTo(change!.cents, DIGITS);
+    });
+    expect(told.links.map((l) => `${l.driver} ${l.driven}`)).toEqual([`e ${AUXILIARY}`]);
+  });
+
+  it('changes every pad unless told which, and drops them in where told', () => {
+    const told = report<PadChangeReport>('padchange', ALTO, '--thickness-mm', '4.6', '--dropped-in');
+    expect(told.seating).toBe('dropped in');
+    expect(told.pads).toHaveLength(setup.keys.size);
+  });
+
+  it('needs a thickness', () => {
+    const { code, err } = run(['padchange', ALTO, '--key', '7']);
+    expect([code, err.trim()]).toEqual([2, 'missing --thickness-mm; expected 0.5 to 12 mm']);
+  });
+});
