@@ -110,7 +110,10 @@ describe('leak', () => {
       '--lost-db',
       '3',
     );
-    expect(alone).toMatchObject({ gapMm: null, reason: 'D4 does not shut the pad by this way' });
+    expect(alone).toMatchObject({
+      gapMm: null,
+      reason: 'D4 is not touched: it does not shut the pad, or shuts it well by another way',
+    });
   });
 
   it('takes a link that is early as minus', () => {

@@ -37,7 +37,8 @@ export function leakTermsAt(
   out: LeakTerms,
 ): void {
   if (leak === null) {
-    out.fill(0);
+    out[6] = 0;
+    out[7] = 0;
     return;
   }
   leakAdmittanceAt(leak, f, air, out);

@@ -201,7 +201,10 @@ export function findLargestLeak(
   if (sealed === null) return { found: false, reason: `${fingering.id} has no resonance` };
   const at = (gap: number): LeakingNote | null => leakingNote(horn, setup, leaksAt(gap), sealed, options);
   if (at(widest) === null) {
-    return { found: false, reason: `${fingering.id} does not shut the pad by this way` };
+    return {
+      found: false,
+      reason: `${fingering.id} is not touched: it does not shut the pad, or shuts it well by another way`,
+    };
   }
   const lost = (gap: number): boolean => {
     const played = at(gap)?.played;

@@ -240,7 +240,7 @@ describe('the largest leak a note bears', () => {
   it('is none where another finger shuts the pad, and the answer says so', () => {
     expect(findLargestLeak(horn, setup, (g) => late(g, 'e'), air, { fingering: d4, lostDb: 3 })).toEqual({
       found: false,
-      reason: 'D4 does not shut the pad by this way',
+      reason: 'D4 is not touched: it does not shut the pad, or shuts it well by another way',
     });
   });
 
