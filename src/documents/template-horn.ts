@@ -37,13 +37,16 @@ const TOLD: Readonly<Record<Exclude<keyof NewHorn, 'date'>, string>> = {
 /** What stands for a maker nobody told. */
 const NO_MAKER = 'unknown';
 
-/** What a horn is called where nobody gave it a name: `Larkfield alto 1234`, `Alto of Ada Moss`, `Alto`. */
+/**
+ * What a horn is called: its name, or where nobody gave it one `Larkfield alto 1234`, `Alto of Ada Moss`, `Alto`, cut
+ * to the longest a name may be.
+ */
 export function nameOrOwn({ name, maker, serial, owner }: NewHorn, instrument: Instrument): string {
   const [told, by, number, whose] = [name, maker, serial, owner].map((text) => text.trim());
   if (told !== '') return told;
   const plain = by === '' ? `${instrument[0].toUpperCase()}${instrument.slice(1)}` : `${by} ${instrument}`;
-  if (number !== '') return `${plain} ${number}`;
-  return whose === '' ? plain : `${plain} of ${whose}`;
+  const tail = number !== '' ? ` ${number}` : whose === '' ? '' : ` of ${whose}`;
+  return `${plain}${tail}`.slice(0, LONGEST);
 }
 
 /** An example of an instrument with all that was read on it made an example's. */

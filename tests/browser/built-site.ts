@@ -72,6 +72,7 @@ export async function openWorkbench(
 const WAITS: Readonly<Record<ViewName, (page: Page) => Promise<void>>> = {
   key: waitForCurve,
   scale: waitForScale,
+  new: waitForExample,
 };
 
 /** Waits until the first curve has been drawn. */
@@ -83,6 +84,11 @@ export async function waitForCurve(page: Page): Promise<void> {
 export async function waitForScale(page: Page): Promise<void> {
   await page.waitForFunction(() => performance.getEntriesByName('first-scale').length > 0);
   await page.waitForSelector('vw-opening-slider');
+}
+
+/** Waits until the example a new horn may start from is drawn. */
+export async function waitForExample(page: Page): Promise<void> {
+  await page.waitForSelector('vw-horn-picture svg');
 }
 
 /** Waits until no study is on its way. */

@@ -118,6 +118,7 @@ describe('what is told of a new horn', () => {
     expect(nameOrOwn({ ...TOLD, name: '' }, 'alto')).toBe('Larkfield (invented) alto 1234');
     expect(nameOrOwn({ ...BLANK, owner: 'Ada Moss' }, 'alto')).toBe('Alto of Ada Moss');
     expect(nameOrOwn({ ...BLANK, maker: 'Larkfield', owner: 'Ada' }, 'tenor')).toBe('Larkfield tenor of Ada');
+    expect(nameOrOwn({ ...BLANK, maker: 'x'.repeat(300) }, 'tenor')).toHaveLength(200);
   });
 
   it('is refused field by field, all at once', () => {

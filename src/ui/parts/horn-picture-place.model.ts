@@ -45,9 +45,9 @@ export interface HornPicturePlace {
 const UPRIGHT_BELOW = 600;
 /** The tallest wall of a lying horn, px. */
 const TALLEST = 260;
-/** A label's sides, px: along the row of labels, lying and upright. A finger needs 44. */
-const LYING = { along: 60, bare: 28, across: 44 } as const;
-const STANDING = { along: 44, bare: 44, across: 78 } as const;
+/** A label's sides, px: along the row of labels, lying and upright. A finger needs 44 and a gap of two. */
+const LYING = { along: 60, bare: 28, across: 46 } as const;
+const STANDING = { along: 46, bare: 46, across: 78 } as const;
 /** Between labels and wall, px. */
 const LEAD = 12;
 const EDGE = 8;

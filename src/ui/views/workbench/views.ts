@@ -29,4 +29,11 @@ export const VIEWS: readonly ViewPlan[] = [
     load: () => import('../scale/scale-view.ts'),
     show: (bench) => html`<vw-scale-view .bench=${bench}></vw-scale-view>`,
   },
+  {
+    name: 'new',
+    label: null,
+    title: 'Ventwright: a new horn',
+    load: () => import('../new-horn/new-horn-view.ts'),
+    show: (bench) => html`<vw-new-horn .bench=${bench}></vw-new-horn>`,
+  },
 ];
