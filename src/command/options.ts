@@ -44,6 +44,8 @@ const VALUED = [
   'bed-mm',
   'tolerance-mm',
   'seat-mm',
+  'seats-mm',
+  'done-mm',
 ] as const;
 const ALONE = ['json', 'with-reed', 'neighbours', 'map', 'dropped-in'] as const;
 
@@ -109,6 +111,22 @@ export function numbersOption(
   return raw
     .split(',')
     .map((part) => numberOption({ ...words, options: { [name]: part } }, name, range, undefined));
+}
+
+/** Numbers of an option by name, as `7=0.05,10=0.1`, each within a range; empty where it is left out. */
+export function namedNumbersOption(
+  words: Words,
+  name: string,
+  range: { readonly low: number; readonly high: number; readonly unit: string },
+): [name: string, value: number][] {
+  const raw = words.options[name];
+  if (typeof raw !== 'string') return [];
+  return raw.split(',').map((part) => {
+    const at = part.lastIndexOf('=');
+    if (at < 1) throw new BadInput(`invalid --${name}: "${part}"; expected a name, =, and a number`);
+    const value = { ...words, options: { [name]: part.slice(at + 1) } };
+    return [part.slice(0, at).trim(), numberOption(value, name, range, undefined)];
+  });
 }
 
 /** The text of an option that must be there. */

@@ -16,6 +16,7 @@ import { reportLargestLeak, reportLeak, reportLeakMap } from '../documents/leak-
 import { reportAskedOpening, reportLinks } from '../documents/links-report.ts';
 import { reportPadChange } from '../documents/pad-change-report.ts';
 import { reportPadFit } from '../documents/pad-fit-report.ts';
+import { reportRegulation } from '../documents/regulation-report.ts';
 import { regulationFacts, type KnownCup, type RegulationFacts } from '../documents/regulation-facts.ts';
 import type { LoadedHorn } from '../documents/to-acoustics.ts';
 import { BadInput } from './bad-input.ts';
@@ -27,8 +28,10 @@ import {
   fingeringOption,
   keyOption,
   numberOption,
+  namedNumbersOption,
   numbersOption,
   onlyFile,
+  textOption,
   type Words,
 } from './options.ts';
 import {
@@ -37,6 +40,7 @@ import {
   leakMapText,
   leakText,
   linksText,
+  orderText,
   padChangeText,
   padFitText,
 } from './regulation-text.ts';
@@ -70,6 +74,12 @@ export const REGULATION_COMMANDS: Readonly<Record<string, Command>> = {
       'padchange <horn.json> --thickness-mm 4.6 [--key 7] [--dropped-in] [--setup <setup.json>] [--json]',
     allowed: ['thickness-mm', 'key', 'dropped-in', 'setup', 'json', 'a4', 'neighbours', ...DAY],
     run: printPadChange,
+  },
+  order: {
+    usage:
+      'order <horn.json> --setup <as set> [--seats-mm 7=0.05,10=0.1] [--done-mm "seat e=0,height e=8"] [--json]',
+    allowed: ['setup', 'seats-mm', 'done-mm', 'json'],
+    run: printOrder,
   },
 };
 
@@ -193,6 +203,26 @@ function stockOption(words: Words): PadStock {
     tolerance: numberOption(words, 'tolerance-mm', { ...mm, high: 2 }, tolerance / MM) * MM,
     seat: numberOption(words, 'seat-mm', { ...mm, high: 3 }, seat / MM) * MM,
   };
+}
+
+/** From the horn as it stands to the setup named, which may be sparse. */
+function printOrder(words: Words): string {
+  const asSet = textOption(words, 'setup');
+  if (onlyFile(words) === '-')
+    throw new BadInput('expected a horn file; standard input cannot be read twice');
+  const asFound = readHorn(onlyFile(words), undefined);
+  const gaps = namedNumbersOption(words, 'seats-mm', { low: 0, high: 2, unit: 'mm' }).map(
+    ([name, gapMm]) =>
+      [keyOption({ ...words, options: { 'seats-mm': name } }, asFound, 'seats-mm'), gapMm] as const,
+  );
+  const done = namedNumbersOption(words, 'done-mm', { low: -5, high: 60, unit: 'mm' });
+  const report = reportRegulation(
+    asFound,
+    readHorn(onlyFile(words), asSet),
+    new Map(gaps),
+    done.map(([id, valueMm]) => ({ id, valueMm })),
+  );
+  return asJson(words) ? json(report) : orderText(report);
 }
 
 function printPadChange(words: Words): string {

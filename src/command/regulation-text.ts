@@ -8,6 +8,7 @@ import type { AskedOpeningReport, LinksReport } from '../documents/links-report.
 import { formatBoth } from '../documents/length-format.ts';
 import type { PadChangeReport } from '../documents/pad-change-report.ts';
 import type { FittedPadReport, PadFitReport, PadFitsReport } from '../documents/pad-fit-report.ts';
+import type { RegulationReport } from '../documents/regulation-report.ts';
 import { columns, signed } from './tables.ts';
 
 const both = (mm: number): string => formatBoth(mm, 'mm');
@@ -212,6 +213,17 @@ export function padChangeText({ horn, seating, pads, links, notes, warnings }: P
       (l) =>
         `${l.driver} > ${l.driven} is put out by ${Math.abs(l.leftPapers).toFixed(1)} papers${l.leftMm < 0 ? ' at the driver' : ''}.`,
     ),
+    ...warned(warnings),
+  ].join('\n');
+}
+
+/** The order of work: what is done, then the list. */
+export function orderText({ horn, done, moves, warnings }: RegulationReport): string {
+  return [
+    horn,
+    ...done.map((d) => `  ${d.within ? 'done' : 'not yet'}: ${d.id}, read ${fine(d.valueMm)}`),
+    ...(moves.length === 0 ? ['Nothing is left to do.'] : []),
+    ...moves.map((move, i) => `${String(i + 1).padStart(3)}. ${move.sentence}`),
     ...warned(warnings),
   ].join('\n');
 }

@@ -1,4 +1,7 @@
 import { spawnSync } from 'node:child_process';
+import { mkdtempSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import {
   arcGap,
@@ -8,6 +11,7 @@ import {
   fitPads,
   makeAirColumn,
   mapLeaks,
+  planRegulation,
   seatLeak,
   studyLeak,
   studyLinks,
@@ -17,6 +21,7 @@ import type { LargestLeakReport, LeakMapReport, LeakReport } from '../../src/doc
 import type { AskedOpeningReport, LinksReport } from '../../src/documents/links-report.ts';
 import type { PadChangeReport } from '../../src/documents/pad-change-report.ts';
 import type { PadFitsReport } from '../../src/documents/pad-fit-report.ts';
+import type { RegulationReport } from '../../src/documents/regulation-report.ts';
 import { demoDocument, demoHorn, fingeringOf } from '../acoustics/demo-horns.ts';
 
 const ALTO = 'datasets/horns/demo-alto.json';
@@ -291,5 +296,89 @@ describe('padchange', () => {
   it('needs a thickness', () => {
     const { code, err } = run(['padchange', ALTO, '--key', '7']);
     expect([code, err.trim()]).toEqual([2, 'missing --thickness-mm; expected 0.5 to 12 mm']);
+  });
+});
+
+describe('order', () => {
+  const lower = JSON.stringify({
+    ...{ kind: 'ventwright setup', version: 2, name: 'E higher', origin: 'measured' },
+    keys: [{ pad: 'e', openingMm: 9, measuredAt: 'front' }],
+  });
+  const order = (...more: readonly string[]): RegulationReport => {
+    const { code, out, err } = run(['order', ALTO, '--setup', '-', ...more, '--json'], lower);
+    expect([code, err]).toEqual([0, '']);
+    return JSON.parse(out) as RegulationReport;
+  };
+
+  it('lists the moves of the plan, each with its number, test and tolerance', () => {
+    const told = order('--seats-mm', '10=0.05');
+    const e = setup.keys.get('e')!;
+    const { moves } = planRegulation(
+      horn,
+      { setup, screws: [], seats: new Map([[AUXILIARY, 0.05 * MM]]) },
+      {
+        setup: { keys: new Map(setup.keys).set('e', { ...e, opening: { at: 'front', height: 9 * MM } }) },
+        ...{ screws: [], seats: new Map() },
+      },
+    );
+    expect(told.moves.map((m) => m.id)).toEqual(moves.map((m) => m.id));
+    expect(told.moves[0].sentence).toBe(
+      'Seat F♯ auxiliary: 2.0 papers open. Test: light all round, its drivers’ arms backed off; nothing over 0.5 of a paper.',
+    );
+    expect(told.moves.find((m) => m.id === 'height e')!.sentence).toBe(
+      'Raise E from 8.0 mm (0.315 in) to 9.0 mm (0.354 in) at the front. Test: wedge at the front, ±0.2 mm.',
+    );
+    expect(told.moves.at(-1)).toMatchObject({ id: `link e > ${AUXILIARY}`, fromMm: null, again: true });
+  });
+
+  it('plans anew from what was done', () => {
+    const all = order().moves.map((m) => m.id);
+    expect(all).toEqual(['height e', `link e > ${AUXILIARY}`]);
+    const told = order('--done-mm', `height e=9.1,link e > ${AUXILIARY}=0.1`);
+    expect(told.done.map((d) => d.within)).toEqual([true, false]);
+    expect(told.moves.map((m) => [m.id, m.again])).toEqual([[all[1], false]]);
+    expect(told.moves[0].sentence).toBe(
+      'Set F♯ auxiliary to E: F♯ auxiliary hangs by 4.0 papers; both shut at once. Test: papers under both, within 1.0 paper.',
+    );
+    const done = run(
+      ['order', ALTO, '--setup', '-', '--done-mm', `height e=9,link e > ${AUXILIARY}=0`],
+      lower,
+    );
+    expect(done.out).toContain('Nothing is left to do.');
+  });
+
+  it('takes the gap a link was found with as a fault, unless the setup to be asks for one', () => {
+    const { horn: document, setup: as } = demoDocument('alto');
+    const found = { driver: 'a', driven: 'bis', drivenGapMm: 0.1 };
+    const file = (setups: readonly unknown[]): string =>
+      JSON.stringify({
+        ...{ kind: 'ventwright library', version: 1, visits: [] },
+        horns: [{ id: 'h', document }],
+        setups: setups.map((s, i) => ({ id: `s${i}`, hornId: 'h', document: s })),
+      });
+    const wanted = (drivenGapMm: number) => ({ ...found, drivenGapMm });
+    const told = (links: readonly unknown[]): string[] => {
+      const setups = [
+        { ...as, name: 'wanted', keys: [], links },
+        { ...as, links: [found] },
+      ];
+      const path = join(mkdtempSync(join(tmpdir(), 'order-')), 'horn.json');
+      writeFileSync(path, file(setups));
+      const { out, err } = run(['order', path, '--setup', 'wanted', '--json']);
+      expect(err).toBe('');
+      return (JSON.parse(out) as RegulationReport).moves.map((m) => m.id);
+    };
+    expect(told([])).toEqual(['link a > bis']);
+    expect(told([wanted(0.08)])).toEqual([]);
+  });
+
+  it.each([
+    [[], 'missing --setup'],
+    [['--setup', '-', '--seats-mm', '10'], 'invalid --seats-mm: "10"; expected a name, =, and a number'],
+    [['--setup', '-', '--seats-mm', 'nowhere=0.1'], 'invalid --seats-mm: "nowhere"'],
+    [['--setup', '-', '--done-mm', 'height nowhere=3'], 'invalid move: "height nowhere"'],
+  ])('refuses %j in a sentence', (words, sentence) => {
+    const { code, err } = run(['order', ALTO, ...words], lower);
+    expect([code, err]).toEqual([2, expect.stringContaining(sentence)]);
   });
 });
