@@ -4,6 +4,18 @@ import { documentVersion, quantity, text } from './schema-parts.ts';
 /** Version of the visit document this program writes. */
 export const VISIT_VERSION = 1;
 
+/** A move of the regulation that was made, and what it came to. */
+const doneWork = z.strictObject({
+  move: text('move, such as “height e” or “link e > bis”'),
+  valueMm: quantity('value after the move', -10, 60, 'mm'),
+  read: z.boolean().describe('whether the value was read; false where it was checked off as asked'),
+});
+
+const leakingSeat = z.strictObject({
+  pad: text('pad id'),
+  gapMm: quantity('gap found under the shut pad', 0, 3, 'mm').optional(),
+});
+
 /** One time the horn was on the bench: who and when, the day's air, and the setups it is told by. */
 export const visitSchema = z.strictObject({
   $schema: z.string().optional(),
@@ -18,9 +30,21 @@ export const visitSchema = z.strictObject({
   notes: z.string().max(20_000).optional(),
   airC: quantity('air temperature', 0, 45, '°C'),
   a4Hz: quantity('tuning of A4', 380, 500, 'Hz'),
+  leakingSeats: z
+    .array(leakingSeat)
+    .max(60, 'expected at most 60 leaking seats')
+    .optional()
+    .describe('pads that do not seal as found, each alone on its rim'),
+  work: z
+    .array(doneWork)
+    .max(5000, 'expected at most 5000 moves')
+    .optional()
+    .describe('moves made towards the setup proposed, in the order they were made'),
   asFound: text('setup id').describe('id of the setup the horn came with; it is whole'),
   proposed: text('setup id').describe('id of the setup proposed, read over as found'),
   asSet: text('setup id').describe('id of the setup it leaves with, read over as found'),
 });
 
 export type VisitDocument = z.infer<typeof visitSchema>;
+export type DoneWork = NonNullable<VisitDocument['work']>[number];
+export type LeakingSeat = NonNullable<VisitDocument['leakingSeats']>[number];
