@@ -45,7 +45,7 @@ describe.each(stores)('a library in %s', (_, open) => {
     const c = contents();
     expect(await mine.save(recordsOf(c))).toEqual({ kind: 'saved' });
     const opened = await theirs.open(c.horn.id);
-    expect(opened).toEqual({ ok: true, contents: c, issues: [] });
+    expect(opened).toEqual({ ok: true, contents: c, isNewVisit: false, issues: [] });
     const entry = (await theirs.list()).find((e) => e.id === c.horn.id)!;
     expect(entry).toMatchObject({
       name: horn.name,
@@ -96,9 +96,9 @@ describe.each(stores)('a library in %s', (_, open) => {
       id: makeId(),
       hornId: c.horn.id,
       document: { kind: 'ventwright setup', version: 9 },
-      revision: 1,
+      revision: 'r1',
     };
-    const damaged = { id: makeId(), hornId: c.horn.id, document: { keys: 'gnawed' }, revision: 1 };
+    const damaged = { id: makeId(), hornId: c.horn.id, document: { keys: 'gnawed' }, revision: 'r1' };
     await store.write(async (w) => {
       await w.put('setups', newer);
       await w.put('visits', damaged);
@@ -113,18 +113,88 @@ describe.each(stores)('a library in %s', (_, open) => {
   it('says so when the horn itself cannot be read, and lets it be carried away', async () => {
     const id = makeId();
     await store.write(async (w) =>
-      w.put('horns', { id, hornId: id, document: { name: 'Half' }, revision: 1 }),
+      w.put('horns', { id, hornId: id, document: { name: 'Half' }, revision: 'r1' }),
     );
     const opened = await mine.open(id);
-    expect(opened.ok ? '' : opened.message).toContain('cannot be read. It is kept as it is');
+    expect(opened.ok ? '' : opened.message).toMatch(
+      /cannot be read: .*expected "ventwright horn"\. It is kept as it is/,
+    );
     expect(JSON.stringify(await mine.raw([id]))).toContain('Half');
+  });
+
+  it('lets no setup be written without its horn, whoever removed the horn', async () => {
+    const c = contents();
+    await mine.save(recordsOf(c));
+    await mine.remove({ hornId: c.horn.id, ids: 'all' });
+    const outcome = await mine.save({ ...NONE, setups: [withSet(c, 9).asSet] });
+    expect(outcome).toEqual({ kind: 'conflict', hornId: c.horn.id });
+    expect((await store.all()).setups.some((s) => s.hornId === c.horn.id)).toBe(false);
+  });
+
+  it('tells a horn removed and made anew from the one it was', async () => {
+    const c = contents();
+    await mine.save(recordsOf(c));
+    await theirs.open(c.horn.id);
+    await mine.remove({ hornId: c.horn.id, ids: 'all' });
+    await mine.save(recordsOf(withSet(c, 7)));
+    expect((await theirs.save({ ...NONE, setups: [withSet(c, 9).asSet] })).kind).toBe('conflict');
+  });
+
+  it('does not count as seen what was opened but not wanted any more', async () => {
+    const c = contents();
+    await mine.save(recordsOf(c));
+    await theirs.open(c.horn.id);
+    await mine.save({ ...NONE, setups: [withSet(c, 9).asSet] });
+    expect((await theirs.open(c.horn.id, c.visit.id, () => false)).ok).toBe(false);
+    await theirs.read([c.horn.id]);
+    expect((await theirs.save({ ...NONE, setups: [withSet(c, 8).asSet] })).kind).toBe('conflict');
+  });
+
+  it('makes a first visit of a horn that came without one, and says that it is new', async () => {
+    const hornId = makeId();
+    const added = await mine.add({
+      ...NONE,
+      horns: [{ id: hornId, document: horn }],
+      setups: [{ id: makeId(), hornId, document: setup }],
+    });
+    expect(added).toEqual({ kind: 'saved' });
+    const opened = await mine.open(hornId);
+    if (!opened.ok) throw new Error(opened.message);
+    expect(opened.isNewVisit).toBe(true);
+    expect((await mine.read([hornId])).records.visits).toEqual([]);
+    const { horns, ...more } = recordsOf(opened.contents);
+    expect(await mine.save({ ...more, horns: [] })).toEqual({ kind: 'saved' });
+    expect(await mine.open(hornId)).toEqual({ ...opened, isNewVisit: false });
+    expect(horns).toHaveLength(1);
+  });
+
+  it('adds many horns in one go, or none where an id is in use', async () => {
+    const [a, b] = [contents(), contents()];
+    await mine.save(recordsOf(a));
+    const both = [a, b].map(recordsOf);
+    const all = { horns: both.flatMap((r) => r.horns), setups: both.flatMap((r) => r.setups), visits: [] };
+    expect((await mine.add(all)).kind).toBe('conflict');
+    expect((await mine.list()).some((e) => e.id === b.horn.id)).toBe(false);
+  });
+
+  it('amends a name as the record stands, tells the bench, and keeps it from writing over that unseen', async () => {
+    const c = contents();
+    await mine.save(recordsOf(c));
+    const told: string[] = [];
+    mine.watch((hornId, by) => told.push(`${hornId} ${by}`));
+    const name = { kind: 'horns', id: c.horn.id, hornId: c.horn.id } as const;
+    await mine.amend(name, (document) => ({ ...(document as object), name: 'Renamed' }));
+    expect(told).toEqual([`${c.horn.id} this tab`]);
+    expect((await mine.list()).find((e) => e.id === c.horn.id)!.name).toBe('Renamed');
+    const changed = { ...c.horn, document: { ...c.horn.document, remark: 'typed meanwhile' } };
+    expect((await mine.save({ ...NONE, horns: [changed] })).kind).toBe('conflict');
   });
 
   it('writes all of a save or none of it', async () => {
     const c = contents();
     await expect(
       store.write(async (w) => {
-        await w.put('horns', { id: c.horn.id, hornId: c.horn.id, document: horn, revision: 1 });
+        await w.put('horns', { id: c.horn.id, hornId: c.horn.id, document: horn, revision: 'r1' });
         throw new Error('the lamp went out');
       }),
     ).rejects.toThrow('the lamp went out');
@@ -142,7 +212,7 @@ describe('a browser that refuses', () => {
     } as unknown as IDBFactory;
     const library = await openLibrary(means);
     globalThis.indexedDB = real;
-    expect(library.refusal).toContain('refuses to keep a library here');
+    expect(library.refusal).toContain('refuses to keep a library here, as in a private window');
     expect(await library.standing()).toBe('only while open');
     const c = contents();
     expect(await library.save(recordsOf(c))).toEqual({ kind: 'saved' });
@@ -156,7 +226,9 @@ describe('a browser that refuses', () => {
       write: () => Promise.reject(new DOMException('full', 'QuotaExceededError')),
     };
     const outcome = await makeLibrary(full, means, null).save(recordsOf(contents()));
-    expect(outcome.kind === 'refused' ? outcome.message : '').toContain('no more room for the library');
+    expect(outcome.kind === 'refused' ? outcome.message : '').toContain(
+      'no more room. Save the library as a file',
+    );
     expect(await store.list()).toEqual([]);
   });
 });

@@ -1,4 +1,6 @@
-import { KEPT_KINDS, type Kept, type KeptKind, type KeptStore, type ShelfEntry } from './library-store.ts';
+import { KEPT_KINDS, type Kept, type KeptKind } from '../state/library-records.ts';
+import type { ShelfEntry } from '../state/library-state.ts';
+import type { KeptStore } from './library-store.ts';
 
 type Drawers = Readonly<Record<KeptKind, ReadonlyMap<string, Kept>>>;
 
@@ -31,6 +33,7 @@ export function makeMemoryStore(): KeptStore {
   };
 
   return {
+    isReadOnly: false,
     list: () => Promise.resolve([...shelf.values()]),
     ofHorn: (hornId) =>
       Promise.resolve({

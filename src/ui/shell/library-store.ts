@@ -1,33 +1,7 @@
 import { openDB, type DBSchema, type IDBPDatabase, type IDBPTransaction } from 'idb';
-
-/** A record as it is kept. The document is whatever was written: it is read with care, like a file. */
-export interface Kept {
-  readonly id: string;
-  readonly hornId: string;
-  readonly document: unknown;
-  /** counts the writes, so that two tabs notice each other */
-  readonly revision: number;
-}
-
-/** The kinds of record. */
-export type KeptKind = 'horns' | 'setups' | 'visits';
-export const KEPT_KINDS: readonly KeptKind[] = ['horns', 'setups', 'visits'];
-
-/** What the list of the library shows of one horn, written together with its records. */
-export interface ShelfEntry {
-  readonly id: string;
-  readonly name: string;
-  readonly maker: string;
-  readonly instrument: string;
-  readonly serial: string;
-  readonly owner: string;
-  readonly players: readonly string[];
-  /** such as 2026-05-31; empty where there was no visit */
-  readonly lastVisit: string;
-  readonly visitCount: number;
-  readonly setupNames: readonly string[];
-  readonly changedMs: number;
-}
+import { KEPT_KINDS, type Kept, type KeptKind, type KeptRecords } from '../state/library-records.ts';
+import { readShelfEntry, type ShelfEntry } from '../state/library-state.ts';
+import { CLOSED_BY_BROWSER, HELD_BY_OLDER, TAKEN_BY_NEWER } from './library-sentences.ts';
 
 /** Reads and writes inside one transaction. */
 export interface KeptWriter {
@@ -41,9 +15,11 @@ export interface KeptWriter {
 
 /** Where records are kept: the browser's database, or memory where it refuses. */
 export interface KeptStore {
+  /** laid out by a newer program: looked at, never written */
+  readonly isReadOnly: boolean;
   list(): Promise<readonly ShelfEntry[]>;
-  ofHorn(hornId: string): Promise<Readonly<Record<KeptKind, readonly Kept[]>>>;
-  all(): Promise<Readonly<Record<KeptKind, readonly Kept[]>>>;
+  ofHorn(hornId: string): Promise<KeptRecords>;
+  all(): Promise<KeptRecords>;
   /** All of it or nothing: it counts only when the promise is kept. */
   write<T>(work: (writer: KeptWriter) => Promise<T>): Promise<T>;
   close(): void;
@@ -61,37 +37,66 @@ const DATABASE_VERSION = 1;
 const STORES = ['horns', 'setups', 'visits', 'shelf'] as const;
 
 /**
- * Opens the browser's database.
+ * Opens the browser's database. One laid out by a newer program is opened too, and only read.
  *
- * @param onGone called when another tab needs a newer shape, or the browser closed it
+ * @param onGone called with a sentence when another tab needs a newer layout, or the browser closed the database
  * @throws whatever the browser says where it refuses
  */
 export async function openKeptStore(onGone: (sentence: string) => void): Promise<KeptStore> {
-  const database = await openDB<Shape>(DATABASE, DATABASE_VERSION, {
+  const { database, isNewer } = await openOwnOrNewer(onGone);
+  return {
+    isReadOnly: isNewer,
+    list: async () => (await database.getAll('shelf')).map(readShelfEntry),
+    ofHorn: async (hornId) => {
+      // A horn is found by its own id, whatever else of its record is damaged.
+      const horn = await database.get('horns', hornId);
+      const others = await gather((kind) => database.getAllFromIndex(kind, 'hornId', hornId));
+      return horn === undefined ? others : { ...others, horns: [horn] };
+    },
+    all: () => gather((kind) => database.getAll(kind)),
+    write: (work) =>
+      isNewer
+        ? Promise.reject(new DOMException('laid out by a newer program', 'ReadOnlyError'))
+        : written(database, work),
+    close: () => database.close(),
+  };
+}
+
+async function openOwnOrNewer(
+  onGone: (sentence: string) => void,
+): Promise<{ readonly database: IDBPDatabase<Shape>; readonly isNewer: boolean }> {
+  try {
+    return { database: await openLayout(DATABASE_VERSION, onGone), isNewer: false };
+  } catch (error) {
+    if (!(error instanceof DOMException && error.name === 'VersionError')) throw error;
+    const database = await openLayout(undefined, onGone);
+    if (STORES.every((name) => database.objectStoreNames.contains(name))) return { database, isNewer: true };
+    database.close();
+    throw error;
+  }
+}
+
+function openLayout(
+  version: number | undefined,
+  onGone: (sentence: string) => void,
+): Promise<IDBPDatabase<Shape>> {
+  return openDB<Shape>(DATABASE, version, {
     upgrade(db) {
       for (const kind of KEPT_KINDS) {
         db.createObjectStore(kind, { keyPath: 'id' }).createIndex('hornId', 'hornId');
       }
       db.createObjectStore('shelf', { keyPath: 'id' });
     },
-    blocking: () => {
-      database.close();
-      onGone('Another tab has a newer Ventwright. Reload this one before you go on.');
+    blocked: () => onGone(HELD_BY_OLDER),
+    blocking: (_current, _wanted, event) => {
+      (event.target as IDBDatabase).close();
+      onGone(TAKEN_BY_NEWER);
     },
-    terminated: () => onGone('The browser closed the library. Reload the page before you go on.'),
+    terminated: () => onGone(CLOSED_BY_BROWSER),
   });
-  return {
-    list: () => database.getAll('shelf'),
-    ofHorn: (hornId) => gather((kind) => database.getAllFromIndex(kind, 'hornId', hornId)),
-    all: () => gather((kind) => database.getAll(kind)),
-    write: (work) => written(database, work),
-    close: () => database.close(),
-  };
 }
 
-async function gather(
-  read: (kind: KeptKind) => Promise<readonly Kept[]>,
-): Promise<Readonly<Record<KeptKind, readonly Kept[]>>> {
+async function gather(read: (kind: KeptKind) => Promise<readonly Kept[]>): Promise<KeptRecords> {
   const [horns, setups, visits] = await Promise.all(KEPT_KINDS.map(read));
   return { horns, setups, visits };
 }
@@ -116,20 +121,27 @@ async function written<T>(
     } catch {
       // It had ended already, by the same fault.
     }
-    await ended;
-    throw error;
+    // A browser out of room says so of the transaction, and of its requests only that they were given up.
+    const fault = await ended;
+    throw isAbort(error) && fault !== null && !isAbort(fault.error) ? fault.error : error;
   }
   const fault = await ended;
-  if (fault !== null) throw fault.error;
+  if (fault !== null) throw fault.error ?? new DOMException('the transaction ended unwritten', 'AbortError');
   return result;
 }
+
+const isAbort = (error: unknown): boolean => error instanceof DOMException && error.name === 'AbortError';
 
 type Writing = IDBPTransaction<Shape, typeof STORES, 'readwrite'>;
 
 function writerOf(transaction: Writing): KeptWriter {
   return {
     get: (kind, id) => transaction.objectStore(kind).get(id),
-    ofHorn: (kind, hornId) => transaction.objectStore(kind).index('hornId').getAll(hornId),
+    ofHorn: async (kind, hornId) => {
+      if (kind !== 'horns') return transaction.objectStore(kind).index('hornId').getAll(hornId);
+      const horn = await transaction.objectStore('horns').get(hornId);
+      return horn === undefined ? [] : [horn];
+    },
     put: async (kind, record) => void (await transaction.objectStore(kind).put(record)),
     remove: (kind, id) => transaction.objectStore(kind).delete(id),
     shelve: async (entry) => void (await transaction.objectStore('shelf').put(entry)),
