@@ -1,7 +1,11 @@
 import './views/workbench/workbench-view.ts';
+import { REFERENCE_C } from '../acoustics/index.ts';
 import { openBench } from './shell/bench.ts';
-import { demoAlto, DEMO_HORNS } from './shell/demo-horns.ts';
+import { demoAlto, DEMO_HORNS, makeId, today, USUAL_A4_HZ } from './shell/demo-horns.ts';
+import { keepContents } from './shell/keep-contents.ts';
+import type { Library } from './shell/library.ts';
 import type { WorkerPort } from './shell/physics-client.ts';
+import { rememberedBench, rememberedUnit, rememberUnit } from './shell/remembered.ts';
 import { followHash } from './shell/view-hash.ts';
 import { makeBenchState } from './state/bench-state.ts';
 import { makeStore } from './state/bench-store.ts';
@@ -10,7 +14,55 @@ const makeWorker = (): WorkerPort =>
   new Worker(new URL('./shell/physics-worker.ts', import.meta.url), { type: 'module', name: 'physics' });
 
 const shelf = DEMO_HORNS.map(({ id, label }) => ({ id, label }));
-const store = makeStore(makeBenchState(shelf, demoAlto()));
-followHash(store);
+const alto = demoAlto();
+const store = makeStore({ ...makeBenchState(shelf, alto), unit: rememberedUnit() });
 
-document.querySelector('vw-workbench')!.bench = openBench(store, makeWorker);
+const tell = (alert: string): void => store.update((state) => ({ ...state, alert }));
+let opening: Promise<Library> | null = null;
+/** The library, opened when somebody first needs it. */
+const library = (): Promise<Library> => {
+  opening ??= import('./shell/library.ts').then(({ openLibrary }) =>
+    openLibrary({
+      now: Date.now,
+      makeId,
+      plan: () => ({ date: today(), airC: REFERENCE_C, a4Hz: USUAL_A4_HZ }),
+      onGone: tell,
+    }),
+  );
+  return opening;
+};
+const keeper = keepContents(store, { library, makeId });
+keeper.untouched(alto);
+
+followHash(store);
+let { unit } = store.get();
+store.subscribe(() => {
+  if (store.get().unit === unit) return;
+  unit = store.get().unit;
+  rememberUnit(unit);
+});
+
+const start = (): void => {
+  document.querySelector('vw-workbench')!.bench = openBench(store, {
+    makeWorker,
+    keeper,
+    makeId,
+    today,
+    library,
+  });
+};
+
+// A horn that was saved comes back; where none was, nothing is waited for.
+const last = rememberedBench();
+if (last === null) start();
+else {
+  void keeper
+    .open(last.hornId, last.visitId)
+    .then(
+      (problem) => {
+        if (problem !== null) tell(problem);
+      },
+      (error: unknown) => tell(`The library could not be opened: ${String(error)}`),
+    )
+    .finally(start);
+}

@@ -70,6 +70,7 @@ export async function openWorkbench(
 
 /** What a view has to show before it counts as open. */
 const WAITS: Readonly<Record<ViewName, (page: Page) => Promise<void>>> = {
+  sheet: waitForSheet,
   key: waitForCurve,
   scale: waitForScale,
   new: waitForExample,
@@ -84,6 +85,11 @@ export async function waitForCurve(page: Page): Promise<void> {
 export async function waitForScale(page: Page): Promise<void> {
   await page.waitForFunction(() => performance.getEntriesByName('first-scale').length > 0);
   await page.waitForSelector('vw-opening-slider');
+}
+
+/** Waits until every key of the sheet has its answer. */
+export async function waitForSheet(page: Page): Promise<void> {
+  await page.waitForSelector('.sh-answer[aria-busy="false"]');
 }
 
 /** Waits until the example a new horn may start from is drawn. */

@@ -370,7 +370,7 @@ describe('the key study, built', () => {
 
   it('puts the tenor on the bench', async () => {
     const page = await open();
-    await page.locator('vw-choice[data-act="horn"] label', { hasText: 'tenor' }).click();
+    await page.locator('select[data-act="horn"]').selectOption('demo-tenor');
     const wanted = study('e', {}, {}, TENOR);
     await expect.poll(() => text(page, '.ks-standing')).toContain('It stands at 9.0 mm');
     await expect

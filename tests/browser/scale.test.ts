@@ -280,7 +280,7 @@ describe('the scale, built', () => {
     await page.locator('vw-choice[data-act="span"] label', { hasText: 'low' }).click();
     await expect.poll(async () => (await found(page)).size).toBe(20);
     await page.locator('vw-choice[data-act="span"] label', { hasText: 'all' }).click();
-    await page.locator('vw-choice[data-act="horn"] label', { hasText: 'tenor' }).click();
+    await page.locator('select[data-act="horn"]').selectOption('demo-tenor');
     const tenor = centsOf(played({}, TENOR));
     await expect
       .poll(async () => Math.abs((await found(page)).get('D5')! - tenor.get('D5')!))

@@ -1,14 +1,20 @@
 import { describe, expect, it } from 'vitest';
 import { openBench } from '../../src/ui/shell/bench.ts';
+import { keepContents } from '../../src/ui/shell/keep-contents.ts';
+import { makeLibrary, type Library } from '../../src/ui/shell/library.ts';
+import { makeMemoryStore } from '../../src/ui/shell/library-memory.ts';
 import type { WorkerPort } from '../../src/ui/shell/physics-client.ts';
 import type { PhysicsKind, PhysicsReply } from '../../src/ui/shell/physics-protocol.ts';
 import { makeBenchState, type BenchState } from '../../src/ui/state/bench-state.ts';
 import { makeStore } from '../../src/ui/state/bench-store.ts';
+import { findEnough, makeSheetReport } from '../../src/ui/state/sheet-numbers.ts';
 import { moveScale, playLoud } from '../../src/ui/state/whole-scale.ts';
-import { onTheBench, report, scale } from './demo.ts';
+import { onTheBench, preparedSheet, report, scale } from './demo.ts';
 
 const { prepared, report: whole } = scale();
 const study = report('e');
+const sheet = preparedSheet(onTheBench('alto'));
+const sheetReport = makeSheetReport(sheet);
 
 /** A worker that answers at once with what the core says, and can be broken. */
 function promptWorkers(): { readonly kinds: PhysicsKind[]; make(): WorkerPort; breakLast(): void } {
@@ -29,6 +35,8 @@ function promptWorkers(): { readonly kinds: PhysicsKind[]; make(): WorkerPort; b
             scale: () => whole,
             move: () => moveScale(prepared, request.kind === 'move' ? request.proposedMm : {}),
             loud: () => playLoud(prepared, {}, 'F4'),
+            sheet: () => sheetReport,
+            enough: () => findEnough(sheet, request.kind === 'enough' ? request.pad : 'e'),
           }[request.kind]();
           const data = { kind: request.kind, id: request.id, outcome: { ok: true, value }, tookMs: 1 };
           queueMicrotask(() => port.onmessage!({ data: data as PhysicsReply } as MessageEvent<PhysicsReply>));
@@ -41,13 +49,33 @@ function promptWorkers(): { readonly kinds: PhysicsKind[]; make(): WorkerPort; b
   };
 }
 
+let count = 0;
+const makeId = (): string => `made-${++count}`;
+const means = {
+  now: () => 0,
+  makeId,
+  plan: () => ({ date: '2026-06-01', airC: 26.85, a4Hz: 440 }),
+  onGone: () => undefined,
+};
+const contents = onTheBench('alto');
+
 async function openAt(view: BenchState['view']) {
   const workers = promptWorkers();
-  const state = makeBenchState([{ id: 'demo-alto', label: 'Demo alto' }], onTheBench('alto'));
+  const state = makeBenchState([{ id: 'demo-alto', label: 'Demo alto' }], contents);
   const store = makeStore<BenchState>({ ...state, view });
-  const bench = openBench(store, workers.make);
+  const library = (): Promise<Library> => Promise.resolve(inMemory);
+  const inMemory = makeLibrary(makeMemoryStore(), means, null);
+  const keeper = keepContents(store, { library, makeId });
+  keeper.untouched(contents);
+  const bench = openBench(store, {
+    makeWorker: workers.make,
+    keeper,
+    library,
+    makeId,
+    today: () => '2026-06-01',
+  });
   await settled();
-  return { workers, store, bench };
+  return { workers, store, bench, library: inMemory };
 }
 
 const settled = (): Promise<void> => new Promise((done) => setTimeout(done, 20));

@@ -9,6 +9,7 @@ import {
 import { loadHorn, type HornAndSetup } from '../../src/documents/to-acoustics.ts';
 import { demoDocument, demoFile, type DemoName } from '../acoustics/demo-horns.ts';
 import { withKeyLengths, type KeyLengths } from '../../src/ui/state/key-lengths.ts';
+import { prepareSheet, type PreparedSheet, type SheetDocuments } from '../../src/ui/state/sheet-numbers.ts';
 import { prepareScale } from '../../src/ui/state/whole-scale.ts';
 import { makeStudyReport, type StudyReport } from '../../src/ui/state/study-report.ts';
 
@@ -56,6 +57,20 @@ export function scale(typed: Typed = {}, documents = ALTO, a4Hz = 440): ReturnTy
   const read = loadHorn(typedOver(documents, typed));
   if (!read.ok) throw new Error(read.issues[0].message);
   return prepareScale(read.value, documents.setup.airC ?? 26.85, a4Hz);
+}
+
+/** What the sheet's physics is asked of. */
+export function sheetDocuments({ horn, asFound, proposed, asSet }: BenchContents): SheetDocuments {
+  const setups = { asFound: asFound.document, proposed: proposed.document, asSet: asSet.document };
+  return { horn: horn.document, setups };
+}
+
+/** The sheet as the worker prepares it. */
+export function preparedSheet(contents: BenchContents): PreparedSheet {
+  const { airC, a4Hz } = contents.visit.document;
+  const outcome = prepareSheet(sheetDocuments(contents), airC, a4Hz);
+  if (!outcome.ok) throw new Error(outcome.message);
+  return outcome.value;
 }
 
 /** Words with plain spaces, however they are kept together. */

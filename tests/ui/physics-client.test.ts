@@ -1,19 +1,24 @@
 import { describe, expect, it } from 'vitest';
 import { makePhysicsClient, type WorkerPort } from '../../src/ui/shell/physics-client.ts';
 import type { Answers, PhysicsReply, PhysicsRequest } from '../../src/ui/shell/physics-protocol.ts';
+import { findEnough, makeSheetReport } from '../../src/ui/state/sheet-numbers.ts';
 import { playLoud } from '../../src/ui/state/whole-scale.ts';
-import { ALTO, report, scale } from './demo.ts';
+import { ALTO, onTheBench, preparedSheet, report, scale, sheetDocuments } from './demo.ts';
 
 const e = report('e');
 const asking = { documents: ALTO, keyId: 'e', airC: 27, a4Hz: 440 };
 
 const whole = scale();
+const contents = onTheBench('alto');
+const sheet = preparedSheet(contents);
 const VALUES: { readonly [Kind in keyof Answers]: Answers[Kind] } = {
   study: e,
   point: e.present,
   scale: whole.report,
   move: whole.report.found,
   loud: playLoud(whole.prepared, {}, 'F4'),
+  sheet: makeSheetReport(sheet),
+  enough: findEnough(sheet, 'e'),
 };
 
 /** A worker that answers only when told to. */
@@ -61,6 +66,8 @@ function bench(): {
       scale: (id) => told.push(`scale ${id}`),
       move: (id) => told.push(`move ${id}`),
       loud: (id) => told.push(`loud ${id}`),
+      sheet: (id) => told.push(`sheet ${id}`),
+      enough: (pad) => told.push(`enough ${pad}`),
       broken: (message) => told.push(`broken: ${message}`),
     },
   );
@@ -139,5 +146,19 @@ describe('the physics client', () => {
     workers[0].answer();
     expect(told.filter((t) => t.startsWith('move'))).toHaveLength(1);
     expect(told.at(-1)).toMatch(/^scale/);
+  });
+
+  it('asks where height stops helping one key after another, and drops answers of the sheet before', () => {
+    const { workers, told, client } = bench();
+    const asking = { documents: sheetDocuments(contents), airC: 27, a4Hz: 440 };
+    client.askSheet(asking);
+    workers[0].answer();
+    client.askEnough('e');
+    workers[0].answer();
+    client.askEnough('g');
+    client.askSheet(asking);
+    workers[0].answer();
+    workers[0].answer();
+    expect(told.map((t) => t.replace(/\d+/, ''))).toEqual(['sheet ', 'enough e', 'sheet ']);
   });
 });

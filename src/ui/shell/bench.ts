@@ -20,19 +20,42 @@ import {
   type Measure,
   type NoteNaming,
   type NoteSpan,
+  type SheetColumns,
 } from '../state/bench-state.ts';
 import type { Store } from '../state/bench-store.ts';
-import { DAY_FIELDS, lengthPlan, type DayFieldId, type FieldId } from '../state/fields.ts';
+import { DAY_FIELDS, lengthPlan, type DayFieldId, type FieldId, type HeadFieldId } from '../state/fields.ts';
 import { redone, rested, undone } from '../state/horn-on-bench.ts';
+import { acceptCells, acceptHead, pointOf, proposeAll, restoreCell } from '../state/sheet-acts.ts';
+import type { CellText } from '../state/read-sheet.ts';
+import { makeVisit, setupIn } from '../../documents/bench-contents.ts';
 import { DEMO_HORNS } from './demo-horns.ts';
 import { followPhysics } from './follow-physics.ts';
+import type { ContentsKeeper } from './keep-contents.ts';
+import type { Library } from './library.ts';
 import type { WorkerPort } from './physics-client.ts';
 
 type Reader = typeof import('../state/read-field.ts');
+type SheetReader = typeof import('../state/read-sheet.ts');
 
 /** Everything a person can do at the bench, as calls. */
 export interface Bench {
   readonly store: Store<BenchState>;
+  /** The horns of this browser, opened when first asked for. */
+  library(): Promise<Library>;
+  /** Puts a horn of the library on the bench, its latest visit unless one is named; null, or why it cannot. */
+  openHorn(hornId: string, visitId?: string): Promise<string | null>;
+  /** A visit today over the horn as it stands. */
+  newVisit(): void;
+  /** After another tab wrote over what is here: takes its work, or keeps this beside it. */
+  settleConflict(how: 'theirs' | 'copy'): Promise<void>;
+  setColumns(columns: SheetColumns): void;
+  /** Reads texts into cells of the sheet, all as one step. */
+  typeCells(entries: readonly CellText[]): Promise<void>;
+  restoreCell(pad: string, cell: FieldId): void;
+  typeHead(field: HeadFieldId, text: string): Promise<void>;
+  restoreHead(field: HeadFieldId): void;
+  /** Proposes openings for several keys in one step, mm at the front by pad id. */
+  proposeAll(frontsMm: Readonly<Record<string, number>>): void;
   takeHorn(hornId: string): Promise<void>;
   chooseKey(keyId: string): void;
   propose(frontMm: number | null): void;
@@ -63,8 +86,21 @@ export interface Bench {
 /** A hand that has not moved for so long has ended its movement: the next is a step of its own, ms. */
 const MOVEMENT_MS = 600;
 
+/** What the bench needs besides its state. */
+export interface BenchMeans {
+  readonly makeWorker: () => WorkerPort;
+  readonly keeper: ContentsKeeper;
+  readonly library: () => Promise<Library>;
+  readonly makeId: () => string;
+  /** such as 2026-05-31 */
+  readonly today: () => string;
+}
+
 /** Opens the bench: acts on the store, and the physics behind it. */
-export function openBench(store: Store<BenchState>, makeWorker: () => WorkerPort): Bench {
+export function openBench(
+  store: Store<BenchState>,
+  { makeWorker, keeper, makeId, today, library }: BenchMeans,
+): Bench {
   followPhysics(store, makeWorker);
 
   const fail = (what: string, error: unknown): void =>
@@ -77,33 +113,78 @@ export function openBench(store: Store<BenchState>, makeWorker: () => WorkerPort
   };
 
   // Reading typed lengths needs the unit library; it is fetched when a hand first goes to a field.
-  const withReader = async (work: (reader: Reader) => void): Promise<void> => {
-    let reader: Reader;
+  const reading = async <R>(fetch: () => Promise<R>, work: (reader: R) => void): Promise<void> => {
+    let reader: R;
     try {
-      reader = await import('../state/read-field.ts');
+      reader = await fetch();
     } catch (error) {
       fail('What reads the fields could not be fetched', error);
       return;
     }
     work(reader);
   };
+  const withReader = (work: (reader: Reader) => void): Promise<void> =>
+    reading(() => import('../state/read-field.ts'), work);
+  const withSheetReader = (work: (reader: SheetReader) => void): Promise<void> =>
+    reading(() => import('../state/read-sheet.ts'), work);
 
   return {
     store,
+    library,
     async takeHorn(hornId) {
       if (store.get().horns[hornId] !== undefined) {
         store.update((state) => takeUp(state, hornId));
         return;
       }
+      const missing = await keeper.open(hornId);
+      if (missing === null) return;
       const demo = DEMO_HORNS.find((d) => d.id === hornId);
-      if (demo === undefined) return;
+      if (demo === undefined) {
+        store.update((state) => ({ ...state, alert: missing }));
+        return;
+      }
       try {
         const contents = await demo.load();
+        keeper.untouched(contents);
         store.update((state) => putOnBench(state, contents));
       } catch (error) {
         fail(`${demo.label} could not be fetched`, error);
       }
     },
+    openHorn: (hornId, visitId) => keeper.open(hornId, visitId),
+    newVisit: () =>
+      store.update((state) => {
+        const { contents } = hornInHand(state);
+        const { airC, a4Hz, player, measuredBy } = contents.visit.document;
+        const told = {
+          ...(player === undefined ? {} : { player }),
+          ...(measuredBy === undefined ? {} : { measuredBy }),
+        };
+        const plan = { date: today(), airC, a4Hz, ...told };
+        return putOnBench(state, makeVisit(contents.horn, setupIn(contents, 'asSet'), plan, makeId));
+      }),
+    settleConflict: (how) => keeper.settle(how),
+    setColumns: (columns) => store.update((state) => ({ ...state, columns })),
+    typeCells: (entries) =>
+      withSheetReader(({ readCells }) =>
+        store.update((state) => {
+          const { contents } = hornInHand(state);
+          const manner = {
+            unit: state.unit,
+            pointOf: (pad: string, cell: FieldId) => pointOf(state, pad, cell),
+          };
+          return acceptCells(state, readCells(contents, entries, manner));
+        }),
+      ),
+    restoreCell: (pad, cell) => store.update((state) => restoreCell(state, pad, cell)),
+    typeHead: (field, text) =>
+      withSheetReader(({ readHead }) =>
+        store.update((state) =>
+          acceptHead(state, field, text, readHead(hornInHand(state).contents, field, text)),
+        ),
+      ),
+    restoreHead: (field) => store.update((state) => keepDayText(state, field, null)),
+    proposeAll: (frontsMm) => store.update((state) => proposeAll(state, frontsMm)),
     chooseKey: (keyId) => store.update((state) => chooseKey(state, keyId)),
     propose: (frontMm) => {
       store.update((state) => propose(state, frontMm));
@@ -117,7 +198,10 @@ export function openBench(store: Store<BenchState>, makeWorker: () => WorkerPort
     setUnit: (unit) => store.update((state) => ({ ...state, unit })),
     setReadAt: (readAt) => store.update((state) => ({ ...state, readAt })),
     setMeasure: (measure) => store.update((state) => ({ ...state, measure })),
-    expectTyping: () => void withReader(() => undefined),
+    expectTyping: () => {
+      void withReader(() => undefined);
+      void withSheetReader(() => undefined);
+    },
     type: (field, text) =>
       withReader(({ readKeyLength, readProposed }) =>
         store.update((state) => {

@@ -22,6 +22,17 @@ import {
   scaleAsked,
   scaleFailed,
 } from '../state/scale-state.ts';
+import type { EnoughReport } from '../state/sheet-report.ts';
+import {
+  enoughArrived,
+  enoughParts,
+  isSheetCurrent,
+  nextUnknown,
+  sheetArrived,
+  sheetAsked,
+  sheetFailed,
+} from '../state/sheet-state.ts';
+import type { ViewName } from '../state/view-names.ts';
 import { makePhysicsClient, type PhysicsClient, type WorkerPort } from './physics-client.ts';
 
 /** A hand that has not moved for so long rests, ms. */
@@ -65,6 +76,21 @@ export function followPhysics(store: Store<BenchState>, makeWorker: () => Worker
         store.update((state) => ({ ...state, scale: loudArrived(state.scale, outcome.value) }));
       }
     },
+    sheet: (id, outcome) =>
+      store.update((state) => ({
+        ...state,
+        sheet: outcome.ok
+          ? sheetArrived(state.sheet, id, outcome.value)
+          : sheetFailed(state.sheet, id, outcome.message),
+      })),
+    enough: (pad, outcome) => {
+      sheet.answered();
+      const report: EnoughReport = outcome.ok ? outcome.value : { kind: 'failed', message: outcome.message };
+      store.update((state) => {
+        const parts = enoughParts(hornInHand(state).contents, pad);
+        return { ...state, sheet: enoughArrived(state.sheet, pad, { report, parts }) };
+      });
+    },
     broken: (message) => {
       store.update((state) => ({
         ...state,
@@ -74,8 +100,9 @@ export function followPhysics(store: Store<BenchState>, makeWorker: () => Worker
     },
   });
   const scale = makeScaleFollower(store, client);
-  // The scale first: it answers what the page says biggest.
-  const followers: readonly Follower[] = [scale, makeKeyFollower(store, client)];
+  const sheet = makeSheetFollower(store, client);
+  // The scale and the sheet first: they answer what the page says biggest.
+  const followers: readonly Follower[] = [scale, sheet, makeKeyFollower(store, client)];
   const follow = (): void => {
     for (const follower of followers) follower.follow();
   };
@@ -93,6 +120,9 @@ function foundParts(state: BenchState): unknown[] {
 const differ = (a: readonly unknown[], b: readonly unknown[]): boolean =>
   a.length !== b.length || a.some((part, i) => part !== b[i]);
 
+/** Views that show the study of the key in hand. */
+const NEEDS_STUDY: readonly ViewName[] = ['key', 'scale'];
+
 function makeKeyFollower(store: Store<BenchState>, client: PhysicsClient): Follower {
   let asked: readonly unknown[] = [];
   let askedMm: number | null = null;
@@ -102,6 +132,7 @@ function makeKeyFollower(store: Store<BenchState>, client: PhysicsClient): Follo
     },
     follow: () => {
       const state = store.get();
+      if (!NEEDS_STUDY.includes(state.view)) return;
       const { keyId } = hornInHand(state);
       const wanted = [...foundParts(state), keyId];
       if (differ(wanted, asked)) {
@@ -118,6 +149,42 @@ function makeKeyFollower(store: Store<BenchState>, client: PhysicsClient): Follo
       if (frontMm === askedMm) return;
       askedMm = frontMm;
       client.askPoint(frontMm);
+    },
+  };
+}
+
+/** The sheet at once, then where height stops helping key by key, only where what it rests on has changed. */
+function makeSheetFollower(store: Store<BenchState>, client: PhysicsClient): Follower & { answered(): void } {
+  let asked: readonly unknown[] = [];
+  let isAsking = false;
+  return {
+    forget: () => {
+      asked = [];
+      isAsking = false;
+    },
+    answered: () => {
+      isAsking = false;
+    },
+    follow: () => {
+      const state = store.get();
+      if (state.view !== 'sheet') return;
+      const { contents, keyId } = hornInHand(state);
+      const { horn, asFound, proposed, asSet } = contents;
+      const wanted = [...foundParts(state), proposed.document, asSet.document];
+      if (differ(wanted, asked)) {
+        asked = wanted;
+        isAsking = false;
+        const { airC, a4Hz } = dayInHand(state);
+        const setups = { asFound: asFound.document, proposed: proposed.document, asSet: asSet.document };
+        const id = client.askSheet({ documents: { horn: horn.document, setups }, airC, a4Hz });
+        store.update((s) => ({ ...s, sheet: sheetAsked(s.sheet, id, s.hornId) }));
+        return;
+      }
+      if (isAsking || !isSheetCurrent(state.sheet, state.hornId)) return;
+      const pad = nextUnknown(state.sheet, contents, keyId);
+      if (pad === null) return;
+      isAsking = true;
+      client.askEnough(pad);
     },
   };
 }

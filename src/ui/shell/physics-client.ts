@@ -6,6 +6,7 @@ import type {
   PhysicsReply,
   PhysicsRequest,
   ScaleRequest,
+  SheetRequest,
   StudyRequest,
 } from './physics-protocol.ts';
 
@@ -29,6 +30,10 @@ export interface PhysicsClient {
   askMove(proposedMm: ProposedOpenings): number;
   /** Asks what loud playing does to one note of the latest scale. */
   askLoud(proposedMm: ProposedOpenings, fingeringId: string): void;
+  /** Asks for the sheet. */
+  askSheet(request: Omit<SheetRequest, 'kind' | 'id'>): number;
+  /** Asks where more height on one key of the latest sheet stops helping. */
+  askEnough(pad: string): void;
 }
 
 type Listener<Kind extends PhysicsKind> = (id: number, outcome: Outcome<Answers[Kind]>) => void;
@@ -40,12 +45,15 @@ export interface PhysicsListeners {
   readonly scale: Listener<'scale'>;
   readonly move: Listener<'move'>;
   readonly loud: Listener<'loud'>;
+  readonly sheet: Listener<'sheet'>;
+  /** called with the pad asked about */
+  readonly enough: (pad: string, outcome: Outcome<Answers['enough']>) => void;
   /** the worker itself broke */
   readonly broken: (message: string) => void;
 }
 
 /** What is run first when several wait: what a hand is waiting for before what can come later. */
-const ORDER: readonly PhysicsKind[] = ['scale', 'move', 'study', 'point', 'loud'];
+const ORDER: readonly PhysicsKind[] = ['sheet', 'scale', 'move', 'study', 'point', 'loud', 'enough'];
 
 /**
  * Talks to the physics worker: one request runs at a time, and what waits behind it is only the latest of its
@@ -58,6 +66,7 @@ export function makePhysicsClient(makeWorker: () => WorkerPort, listeners: Physi
   const waiting = new Map<PhysicsKind, PhysicsRequest>();
   let latestStudy = 0;
   let latestScale = 0;
+  let latestSheet = 0;
 
   function start(): WorkerPort {
     const port = makeWorker();
@@ -66,7 +75,7 @@ export function makePhysicsClient(makeWorker: () => WorkerPort, listeners: Physi
       port.terminate();
       running = null;
       // What the broken worker had prepared is gone.
-      for (const kind of ['point', 'move', 'loud'] as const) waiting.delete(kind);
+      for (const kind of ['point', 'move', 'loud', 'enough'] as const) waiting.delete(kind);
       worker = start();
       listeners.broken(event.message || 'the page could not start its physics worker');
       next();
@@ -100,6 +109,14 @@ export function makePhysicsClient(makeWorker: () => WorkerPort, listeners: Physi
         break;
       case 'loud':
         if (asked?.kind === 'loud' && asked.scaleId === latestScale) listeners.loud(reply.id, reply.outcome);
+        break;
+      case 'sheet':
+        if (reply.id === latestSheet) listeners.sheet(reply.id, reply.outcome);
+        break;
+      case 'enough':
+        if (asked?.kind === 'enough' && asked.sheetId === latestSheet) {
+          listeners.enough(asked.pad, reply.outcome);
+        }
     }
   }
 
@@ -139,6 +156,14 @@ export function makePhysicsClient(makeWorker: () => WorkerPort, listeners: Physi
     },
     askLoud(proposedMm, fingeringId) {
       ask({ kind: 'loud', id: ++count, scaleId: latestScale, proposedMm, fingeringId });
+    },
+    askSheet(request) {
+      latestSheet = ++count;
+      waiting.delete('enough');
+      return ask({ ...request, kind: 'sheet', id: latestSheet });
+    },
+    askEnough(pad) {
+      ask({ kind: 'enough', id: ++count, sheetId: latestSheet, pad });
     },
   };
 }

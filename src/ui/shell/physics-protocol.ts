@@ -1,5 +1,7 @@
 import type { HornAndSetup } from '../../documents/to-acoustics.ts';
 import type { LoudReport, ProposedOpenings, ScaleNumbers, ScaleReport } from '../state/scale-report.ts';
+import type { SheetDocuments } from '../state/sheet-numbers.ts';
+import type { EnoughReport, SheetReport } from '../state/sheet-report.ts';
 import type { PointReport, StudyReport } from '../state/study-report.ts';
 
 /** Asks for a whole study; the worker keeps the prepared key for the points that follow. */
@@ -48,7 +50,25 @@ export interface LoudRequest {
   readonly fingeringId: string;
 }
 
-export type PhysicsRequest = StudyRequest | PointRequest | ScaleRequest | MoveRequest | LoudRequest;
+/** Asks for the sheet: every key in every setup, what needs no bore; the worker keeps it for what follows. */
+export interface SheetRequest {
+  readonly kind: 'sheet';
+  readonly id: number;
+  readonly documents: SheetDocuments;
+  readonly airC: number;
+  readonly a4Hz: number;
+}
+
+/** Asks where more height on one key of the last sheet stops helping. */
+export interface EnoughRequest {
+  readonly kind: 'enough';
+  readonly id: number;
+  readonly sheetId: number;
+  readonly pad: string;
+}
+
+export type PhysicsRequest =
+  StudyRequest | PointRequest | ScaleRequest | MoveRequest | LoudRequest | SheetRequest | EnoughRequest;
 
 /** What each kind of request is answered with. */
 export interface Answers {
@@ -57,6 +77,8 @@ export interface Answers {
   readonly scale: ScaleReport;
   readonly move: ScaleNumbers;
   readonly loud: LoudReport;
+  readonly sheet: SheetReport;
+  readonly enough: EnoughReport;
 }
 
 export type PhysicsKind = keyof Answers;

@@ -1,6 +1,7 @@
 import { makeAirColumn, studyVenting, ventingAt, type VentingContext } from '../../acoustics/index.ts';
 import { loadHorn, type HornAndSetup, type LoadedHorn } from '../../documents/to-acoustics.ts';
 import { buffersOf } from '../state/scale-report.ts';
+import { findEnough, makeSheetReport, prepareSheet, type PreparedSheet } from '../state/sheet-numbers.ts';
 import { makePointReport, makeStudyReport } from '../state/study-report.ts';
 import { moveScale, playLoud, prepareScale, type PreparedScale } from '../state/whole-scale.ts';
 import type { Answers, Outcome, PhysicsKind, PhysicsReply, PhysicsRequest } from './physics-protocol.ts';
@@ -10,6 +11,9 @@ let key: { readonly id: number; readonly context: VentingContext } | null = null
 
 /** The horn the last scale prepared: moves and loud playing are asked of it. */
 let scale: { readonly id: number; readonly prepared: PreparedScale } | null = null;
+
+/** The sheet last prepared: where height stops helping is asked of it. */
+let sheet: { readonly id: number; readonly prepared: PreparedSheet } | null = null;
 
 type Requests = { readonly [Kind in PhysicsKind]: Extract<PhysicsRequest, { readonly kind: Kind }> };
 type Work = { readonly [Kind in PhysicsKind]: (request: Requests[Kind]) => Outcome<Answers[Kind]> };
@@ -35,6 +39,16 @@ const WORK: Work = {
   move: ({ scaleId, proposedMm }) => withScale(scaleId, (prepared) => moveScale(prepared, proposedMm)),
   loud: ({ scaleId, proposedMm, fingeringId }) =>
     withScale(scaleId, (prepared) => playLoud(prepared, proposedMm, fingeringId)),
+  sheet: ({ id, documents, airC, a4Hz }) => {
+    const outcome = prepareSheet(documents, airC, a4Hz);
+    if (!outcome.ok) return outcome;
+    sheet = { id, prepared: outcome.value };
+    return { ok: true, value: makeSheetReport(outcome.value) };
+  },
+  enough: ({ sheetId, pad }) =>
+    sheet?.id === sheetId
+      ? { ok: true, value: findEnough(sheet.prepared, pad) }
+      : { ok: false, message: 'another sheet was taken up meanwhile' },
 };
 
 function withHorn<T>(documents: HornAndSetup, work: (loaded: LoadedHorn) => T): Outcome<T> {

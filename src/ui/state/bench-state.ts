@@ -3,8 +3,9 @@ import type { BenchContents } from '../../documents/bench-contents.ts';
 import type { LengthUnit } from '../../documents/length-format.ts';
 import type { HornAndSetup } from '../../documents/to-acoustics.ts';
 import type { VisitDocument } from '../../documents/visit-document.ts';
-import type { DayFieldId, FieldId } from './fields.ts';
+import type { DayFieldId, FieldId, HeadFieldId } from './fields.ts';
 import { onBench, stepped, type HornOnBench, type TypedText } from './horn-on-bench.ts';
+import type { Keeping, KnownVisits } from './keeping.ts';
 import {
   foundDocuments,
   measurementsOf,
@@ -16,6 +17,7 @@ import {
 import { proposedFronts } from './proposed-fronts.ts';
 import type { ProposedOpenings } from './scale-report.ts';
 import { makeScaleState, type ScaleState } from './scale-state.ts';
+import { makeSheetState, type SheetState } from './sheet-state.ts';
 import type { PointReport, StudyReport } from './study-report.ts';
 import { FIRST_VIEW, type ViewName } from './view-names.ts';
 
@@ -27,6 +29,9 @@ export type NoteNaming = 'written' | 'concert';
 
 /** Which notes the scale's chart shows. */
 export type NoteSpan = 'all' | 'low' | 'octave';
+
+/** What the sheet is filled in with: how keys stand, or what is measured once. */
+export type SheetColumns = 'openings' | 'measures';
 
 /** A study asked for, and what came of it. */
 export interface StudyState {
@@ -55,10 +60,15 @@ export interface BenchState {
   /** the key at the last proposed opening the physics answered for */
   readonly point: PointReport | null;
   readonly scale: ScaleState;
+  readonly sheet: SheetState;
+  /** which columns the sheet shows */
+  readonly columns: SheetColumns;
   /** the fingering picked on the scale */
   readonly noteId: string;
   readonly naming: NoteNaming;
   readonly span: NoteSpan;
+  readonly keeping: Keeping;
+  readonly visits: KnownVisits;
   /** a browser failure to tell, or null */
   readonly alert: string | null;
 }
@@ -79,9 +89,13 @@ export function makeBenchState(shelf: BenchState['shelf'], contents: BenchConten
     study: { report: null, hornId, asked: 0, answered: 0, problem: null },
     point: null,
     scale: makeScaleState(hornId),
+    sheet: makeSheetState(hornId),
+    columns: 'openings',
     noteId: FIRST_NOTE,
     naming: 'written',
     span: 'all',
+    keeping: { kind: 'untouched' },
+    visits: { hornId, list: [] },
     alert: null,
   };
 }
@@ -170,11 +184,28 @@ export function putOnBench(state: BenchState, contents: BenchContents): BenchSta
   };
 }
 
-/** A change of the horn in hand: what it is, and what is known of it. */
-export function withHorn(state: BenchState, change: (horn: HornOnBench) => HornOnBench): BenchState {
-  const horn = hornInHand(state);
+/** Takes a horn that is not in hand off the bench. */
+export function leaveBench(state: BenchState, hornId: string): BenchState {
+  if (hornId === state.hornId) return state;
+  const horns = { ...state.horns };
+  delete horns[hornId];
+  return { ...state, horns };
+}
+
+/** A change of a horn on the bench: what it is, and what is known of it. */
+export function withHornOf(
+  state: BenchState,
+  hornId: string,
+  change: (horn: HornOnBench) => HornOnBench,
+): BenchState {
+  const horn = state.horns[hornId];
   const next = change(horn);
-  return next === horn ? state : { ...state, horns: { ...state.horns, [state.hornId]: next } };
+  return next === horn ? state : { ...state, horns: { ...state.horns, [hornId]: next } };
+}
+
+/** The same of the horn in hand. */
+export function withHorn(state: BenchState, change: (horn: HornOnBench) => HornOnBench): BenchState {
+  return withHornOf(state, state.hornId, change);
 }
 
 export function chooseKey(state: BenchState, keyId: string): BenchState {
@@ -274,7 +305,11 @@ export function acceptDay(state: BenchState, field: DayFieldId, value: number, t
   });
 }
 
-export function keepDayText(state: BenchState, field: DayFieldId, typed: TypedText | null): BenchState {
+export function keepDayText(
+  state: BenchState,
+  field: DayFieldId | HeadFieldId,
+  typed: TypedText | null,
+): BenchState {
   return withHorn(state, (horn) => {
     const rest = { ...horn.dayTyped };
     delete rest[field];

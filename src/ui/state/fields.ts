@@ -84,3 +84,6 @@ export const DAY_FIELDS: readonly DayFieldPlan[] = [
 export type FieldId = LengthId | 'proposed' | 'asSet';
 
 export type DayFieldId = DayFieldPlan['id'];
+
+/** Texts about the horn and the visit. */
+export type HeadFieldId = 'name' | 'owner' | 'serial' | 'player' | 'date' | 'measuredBy' | 'wish' | 'notes';

@@ -1,9 +1,10 @@
+import type { MeasuringPoint } from '../../acoustics/index.ts';
 import { recordsOf, SETUP_ROLES, type BenchContents } from '../../documents/bench-contents.ts';
 import { keyedHoles, type HornDocument } from '../../documents/horn-document.ts';
 import type { LibraryRecords } from '../../documents/library-file.ts';
 import type { SetupDocument } from '../../documents/setup-document.ts';
 import type { HornAndSetup } from '../../documents/to-acoustics.ts';
-import type { DayFieldId, FieldId } from './fields.ts';
+import type { DayFieldId, FieldId, HeadFieldId } from './fields.ts';
 import { foundDocuments } from './key-lengths.ts';
 import { memoLast } from './memo-last.ts';
 
@@ -31,7 +32,10 @@ export interface HornOnBench {
   readonly keyId: string;
   /** by pad id */
   readonly typed: Readonly<Record<string, KeyTexts>>;
-  readonly dayTyped: Readonly<Partial<Record<DayFieldId, TypedText>>>;
+  /** texts about the day, the horn and the visit */
+  readonly dayTyped: Readonly<Partial<Record<DayFieldId | HeadFieldId, TypedText>>>;
+  /** where an opening was read, for cells that have a choice of their own, by pad id */
+  readonly ownPoint: Readonly<Record<string, Readonly<Partial<Record<FieldId, MeasuringPoint>>>>>;
 }
 
 /** The lower-stack E key: the one the bench opens with. */
@@ -40,7 +44,7 @@ const FIRST_KEY = 'e';
 export function onBench(contents: BenchContents): HornOnBench {
   const keys = keyedHoles(contents.horn.document);
   const keyId = keys.some((k) => k.id === FIRST_KEY) ? FIRST_KEY : keys[0].id;
-  return { contents, past: [], future: [], movement: null, keyId, typed: {}, dayTyped: {} };
+  return { contents, past: [], future: [], movement: null, keyId, typed: {}, dayTyped: {}, ownPoint: {} };
 }
 
 /**

@@ -7,6 +7,8 @@ export interface ViewPlan {
   readonly name: ViewName;
   /** as the navigation says it; null for a view that is reached from another */
   readonly label: string | null;
+  /** the view whose entry in the navigation it comes under; itself where there is none */
+  readonly under?: ViewName;
   /** as the window's title says it */
   readonly title: string;
   load(): Promise<unknown>;
@@ -15,6 +17,13 @@ export interface ViewPlan {
 
 /** In the order of the navigation. */
 export const VIEWS: readonly ViewPlan[] = [
+  {
+    name: 'sheet',
+    label: 'Sheet',
+    title: 'Ventwright: the bench sheet',
+    load: () => import('../sheet/sheet-view.ts'),
+    show: (bench) => html`<vw-sheet-view .bench=${bench}></vw-sheet-view>`,
+  },
   {
     name: 'key',
     label: 'Key',
@@ -37,3 +46,8 @@ export const VIEWS: readonly ViewPlan[] = [
     show: (bench) => html`<vw-new-horn .bench=${bench}></vw-new-horn>`,
   },
 ];
+
+/** The view whose entry in the navigation is marked while a view is shown. */
+export function entryOf(view: ViewName): ViewName {
+  return VIEWS.find(({ name }) => name === view)?.under ?? view;
+}

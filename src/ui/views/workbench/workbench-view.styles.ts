@@ -29,8 +29,8 @@ export const workbenchStyles = css`
     display: grid;
     place-items: center;
     min-height: var(--vw-touch);
-    min-width: 5.5rem;
-    padding: 0 1rem;
+    min-width: 4.5rem;
+    padding: 0 0.9rem;
     color: #c9d6d6;
     text-decoration: none;
     border-bottom: 3px solid transparent;
@@ -47,6 +47,37 @@ export const workbenchStyles = css`
   .wb-views a:focus-visible {
     outline: 3px solid #fff;
     outline-offset: -4px;
+  }
+  .wb-kept {
+    min-width: 4.5rem;
+    font-size: 0.875rem;
+    text-align: right;
+    color: #c9d6d6;
+  }
+  .wb-refused,
+  .wb-conflict {
+    color: #ffd9d2;
+    font-weight: 700;
+  }
+  .wb-horn {
+    min-width: 0;
+    max-width: 13rem;
+    min-height: var(--vw-touch);
+    padding: 0 0.5rem;
+    font: inherit;
+    color: var(--vw-ink);
+    background: var(--vw-sheet);
+    border: 1px solid #c9d6d6;
+    border-radius: var(--vw-round);
+  }
+  .wb-horn:focus-visible {
+    outline: 3px solid #fff;
+    outline-offset: 1px;
+  }
+  .wb-alert button {
+    min-height: var(--vw-touch);
+    padding: 0 0.9rem;
+    font: inherit;
   }
   .wb-steps {
     display: flex;
@@ -84,30 +115,54 @@ export const workbenchStyles = css`
     display: none;
   }
 
-  @media (max-width: 700px) {
+  @media (max-width: 1100px) {
     .wb-top {
-      --vw-choice-size: 0.8125rem;
-      --vw-choice-pad: 0.3rem;
-      display: grid;
-      grid-template-columns: minmax(0, 1fr) auto auto auto;
-      padding: 0.125rem 0.5rem 0;
-      gap: 0 0.35rem;
-    }
-    .wb-mark {
-      font-size: 0.9375rem;
+      gap: 0 0.5rem;
     }
     .wb-views {
       order: 1;
-      grid-column: 1 / -1;
+      flex-basis: 100%;
       margin: 0;
     }
     .wb-views a {
       flex: 1;
     }
+    .wb-mark {
+      margin-right: auto;
+    }
+  }
+
+  @media (max-width: 700px) {
+    .wb-top {
+      --vw-choice-size: 0.8125rem;
+      --vw-choice-pad: 0.3rem;
+      flex-wrap: wrap;
+      padding: 0.125rem 0.5rem 0;
+      gap: 0 0.3rem;
+    }
+    .wb-mark {
+      display: none;
+    }
+    .wb-kept {
+      min-width: 3.6rem;
+      font-size: 0.75rem;
+    }
+    .wb-horn {
+      flex: 1;
+      font-size: 0.875rem;
+    }
+    .wb-views a {
+      min-width: 0;
+      padding: 0 0.25rem;
+      font-size: 0.9375rem;
+      text-align: center;
+    }
   }
 
   @media print {
     .wb-top vw-choice,
+    .wb-horn,
+    .wb-kept,
     .wb-views,
     .wb-steps,
     .wb-alert {

@@ -1,12 +1,14 @@
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import { live } from 'lit/directives/live.js';
 import type { LengthUnit } from '../../../documents/length-format.ts';
 import '../../parts/vw-choice.ts';
 import type { Bench } from '../../shell/bench.ts';
 import { hornInHand, type BenchState } from '../../state/bench-state.ts';
+import type { Keeping } from '../../state/keeping.ts';
 import type { ViewName } from '../../state/view-names.ts';
 import { adoptStyles } from '../adopt-styles.ts';
-import { VIEWS } from './views.ts';
+import { entryOf, VIEWS } from './views.ts';
 import { workbenchStyles } from './workbench-view.styles.ts';
 
 const UNITS = [
@@ -23,6 +25,7 @@ function shownOf(state: BenchState): readonly unknown[] {
     state.shelf,
     state.unit,
     state.alert,
+    state.keeping,
     past.length === 0,
     future.length === 0,
   ];
@@ -75,7 +78,9 @@ export class VwWorkbench extends LitElement {
         <nav class="wb-views" aria-label="View">
           ${VIEWS.filter(({ label }) => label !== null).map(
             ({ name, label }) =>
-              html`<a href="#${name}" aria-current=${name === state.view ? 'page' : 'false'}>${label}</a>`,
+              html`<a href="#${name}" aria-current=${name === entryOf(state.view) ? 'page' : 'false'}
+                >${label}</a
+              >`,
           )}
         </nav>
         <div class="wb-steps">
@@ -91,14 +96,18 @@ export class VwWorkbench extends LitElement {
             ↷
           </button>
         </div>
-        <vw-choice
-          label="Horn"
-          quiet-label
+        <span class="wb-kept wb-${state.keeping.kind}" role="status">${keptWords(state.keeping)}</span>
+        <select
+          class="wb-horn"
+          aria-label="Horn"
           data-act="horn"
-          .options=${state.shelf.map(({ id, label }) => ({ value: id, label }))}
-          .value=${state.hornId}
-          @vw-choice-change=${(e: CustomEvent<{ value: string }>) => void bench.takeHorn(e.detail.value)}
-        ></vw-choice>
+          .value=${live(state.hornId)}
+          @change=${(e: Event) => void bench.takeHorn((e.target as HTMLSelectElement).value)}
+        >
+          ${state.shelf.map(
+            ({ id, label }) => html`<option value=${id} ?selected=${id === state.hornId}>${label}</option>`,
+          )}
+        </select>
         <vw-choice
           label="Lengths in"
           quiet-label
@@ -108,7 +117,7 @@ export class VwWorkbench extends LitElement {
           @vw-choice-change=${(e: CustomEvent<{ value: string }>) => bench.setUnit(e.detail.value as LengthUnit)}
         ></vw-choice>
       </header>
-      ${this.#alert(state, bench)}
+      ${this.#alert(state, bench)} ${this.#conflict(state, bench)}
       <div @vw-browser-failure=${this.#failed}>${this.#view(state.view, bench)}</div>
     `;
   }
@@ -154,6 +163,23 @@ export class VwWorkbench extends LitElement {
     `;
   }
 
+  /** Another tab wrote over what is here: a person says what is kept. */
+  #conflict({ keeping }: BenchState, bench: Bench): TemplateResult | typeof nothing {
+    if (keeping.kind === 'refused') {
+      return html`<div role="alert" class="wb-alert"><p>Not saved: ${keeping.message}</p></div>`;
+    }
+    if (keeping.kind !== 'conflict') return nothing;
+    return html`
+      <div role="alert" class="wb-alert">
+        <p>Another tab changed this horn meanwhile; what was done here since is not saved.</p>
+        <button type="button" @click=${() => void bench.settleConflict('theirs')}>
+          Take the other tab’s
+        </button>
+        <button type="button" @click=${() => void bench.settleConflict('copy')}>Keep this as a copy</button>
+      </div>
+    `;
+  }
+
   override updated(): void {
     const view = this.bench?.store.get().view;
     document.title = VIEWS.find(({ name }) => name === view)?.title ?? document.title;
@@ -172,6 +198,20 @@ export class VwWorkbench extends LitElement {
   #failed = (event: CustomEvent<{ readonly message: string }>): void => {
     this.bench?.tell(event.detail.message);
   };
+}
+
+function keptWords({ kind }: Keeping): string {
+  switch (kind) {
+    case 'untouched':
+      return '';
+    case 'saving':
+      return 'saving…';
+    case 'saved':
+      return '✓ saved';
+    case 'refused':
+    case 'conflict':
+      return 'not saved';
+  }
 }
 
 /** Whether a field holds something that has not been taken yet. */

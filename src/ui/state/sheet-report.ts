@@ -1,0 +1,41 @@
+import type { Decision } from '../../acoustics/index.ts';
+import type { SetupRole } from '../../documents/bench-contents.ts';
+
+/** How a key stands in one setup, links considered, bench units. */
+export interface StandingReport {
+  readonly frontMm: number;
+  readonly centreMm: number;
+  readonly backMm: number;
+  /** of the front, by the readings; null where it cannot be told */
+  readonly plusMinusMm: number | null;
+  readonly ventShare: number;
+  readonly plusMinusShare: number | null;
+  /** set where a link holds the key lower than its own stop */
+  readonly ruledBy: { readonly driverName: string; readonly ownFrontMm: number } | null;
+}
+
+/** One key of the sheet: how it stands as found, as proposed and as set. */
+export type SheetKeyReport = Readonly<Record<SetupRole, StandingReport>> & { readonly pad: string };
+
+/** The whole sheet: what needs no bore. */
+export interface SheetReport {
+  readonly keys: readonly SheetKeyReport[];
+  /** written notes by pad id */
+  readonly vents: Readonly<Record<string, readonly string[]>>;
+}
+
+/** Where more height on one key stops helping, bench units. */
+export type EnoughReport =
+  | {
+      readonly kind: 'reached';
+      readonly frontMm: number;
+      readonly centreMm: number;
+      readonly backMm: number;
+      readonly ventShare: number;
+      readonly decidedBy: Decision;
+      /** mm at the front: half of what the pad model may be off by; null where that leads out of reach */
+      readonly plusMinusMm: number | null;
+    }
+  | { readonly kind: 'none in reach'; readonly reason: string }
+  /** the documents do not allow an answer */
+  | { readonly kind: 'failed'; readonly message: string };

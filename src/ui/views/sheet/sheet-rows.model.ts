@@ -1,0 +1,217 @@
+import type { BenchContents, SetupRole } from '../../../documents/bench-contents.ts';
+import { keyedHoles, type KeyedHole } from '../../../documents/horn-document.ts';
+import { formatBoth, formatLength } from '../../../documents/length-format.ts';
+import { knownHornLength, knownSetupLength } from '../../../documents/sheet-edits.ts';
+import { ventWords } from '../../parts/key-strip.model.ts';
+import { unbroken } from '../../parts/note-names.ts';
+import { hornInHand, type BenchState } from '../../state/bench-state.ts';
+import type { LengthId } from '../../state/fields.ts';
+import type { EnoughReport, SheetKeyReport, SheetReport, StandingReport } from '../../state/sheet-report.ts';
+import { percent } from '../key-study/answer-sentences.ts';
+import {
+  MAIN_CELLS,
+  makeCell,
+  MEASURE_CELLS,
+  OPENING_CELLS,
+  type CellManner,
+  type CellView,
+} from './sheet-cells.model.ts';
+
+/** A place on the bar of vent shares, 0…1 from its left end. */
+export interface BarMark {
+  readonly kind: SetupRole;
+  readonly place: number;
+}
+
+/** The bar of one key. */
+export interface BarView {
+  readonly marks: readonly BarMark[];
+  /** from where to where the vent share may lie as the key stands now */
+  readonly band: readonly [number, number];
+  /** where more height stops helping; null where that is not known or nowhere in reach */
+  readonly enough: number | null;
+  /** `78 % ±1` */
+  readonly words: string;
+  readonly said: string;
+}
+
+/** How a key stands to the point of diminishing return. */
+export interface StandingTo {
+  readonly kind: 'below' | 'about' | 'enough' | 'open';
+  /** `9.1 mm` at the sheet’s measuring point, or a dash */
+  readonly at: string;
+  /** `1.1 ±0.3 lower` */
+  readonly told: string;
+  /** mm at the front that the key lacks; null where that is not known */
+  readonly lacksMm: number | null;
+  /** of that; null where a reading or the pad model leads out of reach */
+  readonly plusMinusMm: number | null;
+  /** mm at the front where height stops helping */
+  readonly frontMm: number | null;
+}
+
+/** One key’s row. */
+export interface RowView {
+  readonly pad: string;
+  readonly number: number;
+  readonly name: string;
+  readonly vents: string;
+  readonly inHand: boolean;
+  readonly cells: readonly CellView[];
+  /** of the four that matter most, how many rest on the example */
+  readonly fromExample: number;
+  readonly bar: BarView | null;
+  /** null until it has been worked out */
+  readonly standing: StandingTo | null;
+  readonly rules: string;
+}
+
+/** Keys that belong together, as a bench goes through them. */
+export interface RowGroup {
+  readonly name: string;
+  readonly rows: readonly RowView[];
+}
+
+const GROUPS: readonly { readonly name: string; readonly upTo: number }[] = [
+  { name: 'Bell keys', upTo: 3 },
+  { name: 'Low C and E♭', upTo: 5 },
+  { name: 'Lower stack', upTo: 10 },
+  { name: 'G♯ and upper stack', upTo: 18 },
+  { name: 'Palm and high keys', upTo: Infinity },
+];
+
+/** The axis of the bars begins on a ten below every share, here at the latest. */
+const LATEST_START = 0.7;
+
+/** Keys whose own stop and arm differ by less stand on both, mm. */
+const SAME_MM = 1e-6;
+
+export function makeRowGroups(state: BenchState): { readonly groups: RowGroup[]; readonly barFrom: number } {
+  const horn = hornInHand(state);
+  const { contents, keyId, typed } = horn;
+  const report = state.sheet.hornId === state.hornId ? state.sheet.report : null;
+  const manner: CellManner = { unit: state.unit, readAt: state.readAt };
+  const barFrom = barStart(report);
+  const cells = state.columns === 'openings' ? OPENING_CELLS : MEASURE_CELLS;
+  const rows = keyedHoles(contents.horn.document).map((hole): RowView => {
+    const key = report?.keys.find((k) => k.pad === hole.id) ?? null;
+    const known = state.sheet.hornId === state.hornId ? state.sheet.enough[hole.id] : undefined;
+    const enough = known?.report ?? null;
+    return {
+      pad: hole.id,
+      number: hole.number,
+      name: hole.name,
+      vents: ventWords(report?.vents ?? null, hole.id),
+      inHand: hole.id === keyId,
+      cells: cells.map((cell) =>
+        makeCell(contents, { pad: hole.id, name: spoken(hole) }, cell, typed[hole.id], manner),
+      ),
+      fromExample: MAIN_CELLS.filter((cell) => originOf(contents, hole.id, cell) === 'template').length,
+      bar: key === null ? null : makeBar(contents, key, enough, barFrom, manner),
+      standing: key === null || enough === null ? null : standingTo(key.asSet, enough, manner),
+      rules: key === null ? '' : rulesWords(key.asSet),
+    };
+  });
+  const groups = GROUPS.map(({ name, upTo }, i) => ({
+    name,
+    rows: rows.filter(({ number }) => number <= upTo && number > (GROUPS[i - 1]?.upTo ?? -Infinity)),
+  })).filter((group) => group.rows.length > 0);
+  return { groups, barFrom };
+}
+
+function spoken({ number, name }: KeyedHole): string {
+  return `Pad ${number}, ${name} key`;
+}
+
+function originOf({ horn, asFound }: BenchContents, pad: string, cell: LengthId): string | null {
+  const known =
+    cell === 'openingMm' || cell === 'padDiameterMm' || cell === 'padThicknessMm' || cell === 'adhesiveBedMm'
+      ? knownSetupLength(asFound.document, pad, cell)
+      : knownHornLength(horn.document, pad, cell);
+  return known?.origin ?? null;
+}
+
+function barStart(report: SheetReport | null): number {
+  const shares = (report?.keys ?? []).flatMap((k) =>
+    [k.asFound, k.proposed, k.asSet].map((s) => s.ventShare),
+  );
+  return Math.max(0, Math.floor(Math.min(LATEST_START, ...shares) * 10 - 1e-9) / 10);
+}
+
+function makeBar(
+  { proposed, asSet }: BenchContents,
+  key: SheetKeyReport,
+  enough: EnoughReport | null,
+  from: number,
+  { unit }: CellManner,
+): BarView {
+  const placeOf = (share: number): number => Math.min(Math.max((share - from) / (1 - from), 0), 1);
+  const isOther = (role: 'proposed' | 'asSet'): boolean =>
+    Math.abs(key[role].frontMm - key.asFound.frontMm) > SAME_MM ||
+    (role === 'proposed' ? proposed : asSet).document.keys.some((k) => k.pad === key.pad);
+  const roles: readonly SetupRole[] = ['asFound', ...(['proposed', 'asSet'] as const).filter(isOther)];
+  const now = key.asSet;
+  const half = now.plusMinusShare ?? 0;
+  const words = `${percent(now.ventShare)}${now.plusMinusShare === null ? '' : ` ±${Math.max(1, Math.round(100 * half))}`}`;
+  const told = roles.map(
+    (role) =>
+      `${percent(key[role].ventShare)} ${ROLE_WORDS[role]}, ${formatBoth(key[role].frontMm, unit)} at the front`,
+  );
+  return {
+    marks: roles.map((kind) => ({ kind, place: placeOf(key[kind].ventShare) })),
+    band: [placeOf(now.ventShare - half), placeOf(now.ventShare + half)],
+    enough: enough?.kind === 'reached' ? placeOf(enough.ventShare) : null,
+    words: unbroken(words),
+    said:
+      `Vent share ${told.join('; ')}` +
+      (enough?.kind === 'reached'
+        ? `; enough at ${percent(enough.ventShare)}, ${formatBoth(enough.frontMm, unit)} at the front`
+        : ''),
+  };
+}
+
+export const ROLE_WORDS: Readonly<Record<SetupRole, string>> = {
+  asFound: 'as found',
+  proposed: 'proposed',
+  asSet: 'as set',
+};
+
+/** How a key that stands so stands to where height stops helping. */
+export function standingTo(
+  now: StandingReport,
+  enough: EnoughReport,
+  { unit, readAt }: CellManner,
+): StandingTo {
+  const open = { kind: 'open', lacksMm: null, plusMinusMm: null, frontMm: null } as const;
+  if (enough.kind === 'failed') return { ...open, at: '–', told: enough.message };
+  if (enough.kind === 'none in reach') return { ...open, at: '–', told: 'still helps as far as it opens' };
+  const { frontMm } = enough;
+  const lacksMm = frontMm - now.frontMm;
+  const isKnown = now.plusMinusMm !== null && enough.plusMinusMm !== null;
+  const plusMinusMm = Math.hypot(now.plusMinusMm ?? 0, enough.plusMinusMm ?? 0);
+  const shown = { front: frontMm, centre: enough.centreMm, back: enough.backMm }[readAt];
+  const kind = lacksMm > plusMinusMm ? 'below' : lacksMm > -plusMinusMm ? 'about' : 'enough';
+  return {
+    kind,
+    at: unbroken(formatLength(shown, unit)),
+    told:
+      kind === 'enough'
+        ? 'high enough'
+        : kind === 'about'
+          ? 'about there'
+          : unbroken(
+              `lacks ${short(lacksMm, unit)}${isKnown ? ` ±${short(plusMinusMm, unit)}` : ', ± not known'}`,
+            ),
+    lacksMm,
+    plusMinusMm: isKnown ? plusMinusMm : null,
+    frontMm,
+  };
+}
+
+function short(mm: number, unit: 'mm' | 'thou'): string {
+  return formatLength(mm, unit).replace(/ (?:mm|in)$/, '');
+}
+
+function rulesWords({ ruledBy }: StandingReport): string {
+  return ruledBy === null ? 'own stop' : `link from ${ruledBy.driverName}`;
+}

@@ -1,0 +1,195 @@
+import { css } from 'lit';
+
+/** The same sheet on a tablet, a phone and paper. */
+export const sheetSizeStyles = css`
+  @media (max-width: 1100px) {
+    .sh-openings .sh-row {
+      grid-template-columns: 7.75rem repeat(3, 6.5rem) minmax(6rem, 1fr) 7.5rem;
+    }
+    .sh-row > .sh-rules {
+      display: none;
+    }
+    .sh-rules-small {
+      display: inline;
+    }
+    .sh-measures .sh-row {
+      grid-template-columns: 7.75rem repeat(5, minmax(0, 1fr));
+    }
+    .sh-measures .sh-key {
+      grid-row: span 2;
+    }
+    .sh-measures .sh-head-group {
+      display: none;
+    }
+    .sh-measures .sh-label {
+      display: block;
+    }
+    .sh-name {
+      font-size: 1rem;
+    }
+    .sh-name span {
+      white-space: normal;
+      line-height: 1.1;
+    }
+    .sh-bar {
+      grid-template-columns: minmax(0, 1fr);
+      gap: 0;
+      padding-top: 0.2rem;
+    }
+    .sh-share {
+      order: 0;
+      font-size: 0.8125rem;
+      text-align: right;
+    }
+    .sh-axis-ends {
+      padding: 0 0.25rem;
+    }
+    .sh-page {
+      grid-template-columns: minmax(0, 1fr);
+      grid-template-rows: none;
+      grid-template-areas: 'answer' 'about' 'tools' 'picture' 'sheet' 'foot';
+    }
+    .sh-answer h1 {
+      min-height: 2.3em;
+    }
+    .sh-show {
+      display: block;
+    }
+    .sh-page.sh-folded .sh-picture {
+      display: none;
+    }
+  }
+  .sh-label {
+    font-size: 0.75rem;
+    color: var(--vw-soft);
+  }
+
+  @media (max-width: 700px) {
+    .sh-page {
+      padding-inline: 0.5rem;
+    }
+    .sh-answer h1 {
+      min-height: 4.6em;
+    }
+    .sh-openings .sh-row,
+    .sh-measures .sh-row {
+      grid-template-columns: repeat(3, minmax(0, 1fr));
+      gap: 0.25rem 0.4rem;
+      padding: 0.4rem 0.5rem;
+    }
+    .sh-head-group {
+      display: none;
+    }
+    .sh-label {
+      display: block;
+    }
+    .sh-row > .sh-key,
+    .sh-measures .sh-key {
+      grid-column: 1 / -1;
+      grid-row: auto;
+      display: flex;
+      flex-wrap: wrap;
+      align-items: baseline;
+      gap: 0 0.75rem;
+    }
+    .sh-openings .sh-row > .sh-key {
+      grid-column: 1 / 3;
+    }
+    .sh-openings .sh-enough {
+      grid-column: 3;
+      grid-row: 1;
+      text-align: right;
+    }
+    .sh-bar-cell {
+      grid-column: 1 / -1;
+    }
+    .sh-bar {
+      grid-template-columns: minmax(0, 1fr) 4rem;
+      gap: 0.4rem;
+      height: 2.25rem;
+      padding: 0;
+    }
+    .sh-share {
+      order: 1;
+    }
+    .sh-long {
+      grid-column: auto;
+    }
+    .sh-who {
+      flex-basis: 100%;
+    }
+    .sh-visits {
+      flex: 1;
+    }
+    .sh-visits label,
+    .sh-visits select {
+      flex: 1;
+      min-width: 0;
+    }
+  }
+
+  @media print {
+    @page sheet {
+      size: A4 landscape;
+      margin: 10mm;
+    }
+    .sh-page {
+      page: sheet;
+      display: block;
+      padding: 0;
+    }
+    .sh-page vw-choice,
+    .sh-visits,
+    .sh-how,
+    .sh-answer .sh-propose {
+      display: none;
+    }
+    .sh-answer h1 {
+      min-height: 0;
+      font-size: 1.25rem;
+    }
+    .sh-answer p {
+      font-size: 0.8125rem;
+    }
+    .sh-who,
+    .sh-sheet {
+      border: 0;
+    }
+    .sh-who summary {
+      list-style: none;
+      padding: 0.2rem 0;
+      min-height: 0;
+    }
+    .sh-picture {
+      break-inside: avoid;
+    }
+    .sh-row {
+      break-inside: avoid;
+      padding-block: 0;
+    }
+    .sh-group {
+      break-after: avoid;
+      padding-block: 0.1rem 0;
+    }
+    .sh-row-head {
+      position: static;
+    }
+    .sh-cell input {
+      height: 2.1rem;
+      padding-bottom: 0.75rem;
+      font-size: 0.9375rem;
+      border-color: transparent;
+      background: none;
+    }
+    .sh-known {
+      bottom: 0;
+    }
+    .sh-bar {
+      height: 1.75rem;
+    }
+    .sh-in-hand {
+      background: none;
+      box-shadow: none;
+    }
+  }
+`;

@@ -1,0 +1,182 @@
+import type { MeasuringPoint } from '../../../acoustics/index.ts';
+import type { LengthUnit } from '../../../documents/length-format.ts';
+import { makeHornPicture, type HornPicture } from '../../parts/horn-picture.model.ts';
+import {
+  dayInHand,
+  documentsInHand,
+  hornInHand,
+  type BenchState,
+  type SheetColumns,
+} from '../../state/bench-state.ts';
+import type { HeadFieldId } from '../../state/fields.ts';
+import { memoLast } from '../../state/memo-last.ts';
+import type { SheetReport } from '../../state/sheet-report.ts';
+import { isSheetCurrent, nextUnknown } from '../../state/sheet-state.ts';
+import { makeMeasuredFields, sentence, type FieldView } from '../key-study/measured-fields.model.ts';
+import type { DayFieldId } from '../../state/fields.ts';
+import { CELL_LABELS, MEASURE_CELLS, OPENING_CELLS } from './sheet-cells.model.ts';
+import { makeRowGroups, type RowGroup } from './sheet-rows.model.ts';
+import { keysBelow, makeSheetAnswer, type SheetAnswer } from './sheet-words.ts';
+
+/** A text of the head. */
+export interface HeadView {
+  readonly id: HeadFieldId;
+  readonly label: string;
+  readonly text: string;
+  readonly problem: string | null;
+}
+
+/** A visit that can be looked at. */
+export interface VisitChoice {
+  readonly id: string;
+  readonly label: string;
+}
+
+/** Everything the sheet shows. */
+export interface SheetView {
+  readonly hornName: string;
+  /** the head in one line, for when it is folded and for paper */
+  readonly headLine: string;
+  readonly head: readonly HeadView[];
+  readonly dayFields: readonly FieldView<DayFieldId>[];
+  readonly visits: readonly VisitChoice[];
+  readonly visitId: string;
+  readonly answer: SheetAnswer;
+  readonly problem: string | null;
+  readonly busy: boolean;
+  readonly columns: SheetColumns;
+  readonly columnHeads: readonly string[];
+  readonly unitWords: string;
+  readonly unit: LengthUnit;
+  readonly readAt: MeasuringPoint;
+  readonly groups: readonly RowGroup[];
+  /** where the axis of the bars begins, % */
+  readonly barFromPercent: number;
+  /** mm at the front by pad id: what would bring every key that lacks height to where it stops helping */
+  readonly enoughForAll: Readonly<Record<string, number>>;
+  readonly picture: HornPicture;
+}
+
+const HEAD: readonly { readonly id: HeadFieldId; readonly label: string }[] = [
+  { id: 'name', label: 'Horn' },
+  { id: 'serial', label: 'Serial number' },
+  { id: 'owner', label: 'Owner' },
+  { id: 'player', label: 'Player' },
+  { id: 'date', label: 'Date' },
+  { id: 'measuredBy', label: 'Measured by' },
+  { id: 'wish', label: 'The player’s wish' },
+  { id: 'notes', label: 'Notes' },
+];
+
+/** Proposals are rounded up to what a bench can set, mm. */
+const PROPOSED_STEP_MM = 0.1;
+
+const pictureMemo = memoLast(
+  (
+    documents: ReturnType<typeof documentsInHand>,
+    selected: string,
+    report: SheetReport | null,
+    unit: LengthUnit,
+  ): HornPicture =>
+    makeHornPicture(documents.horn, documents.setup, {
+      selected,
+      unit,
+      ventShareOf: (pad) => report?.keys.find((k) => k.pad === pad)?.asSet.ventShare ?? null,
+    }),
+);
+
+export function makeSheetView(state: BenchState): SheetView {
+  const { contents, keyId } = hornInHand(state);
+  const { groups, barFrom } = makeRowGroups(state);
+  const rows = groups.flatMap((group) => group.rows);
+  const { sheet, unit } = state;
+  const isOfHorn = sheet.hornId === state.hornId;
+  const isReady = isSheetCurrent(sheet, state.hornId) && nextUnknown(sheet, contents, keyId) === null;
+  const head = makeHead(state);
+  const cells = state.columns === 'openings' ? OPENING_CELLS : MEASURE_CELLS;
+  return {
+    hornName: contents.horn.document.name,
+    headLine: headLine(state),
+    head,
+    dayFields: makeMeasuredFields(state).dayFields,
+    visits: visitChoices(state),
+    visitId: contents.visit.id,
+    answer: makeSheetAnswer(rows, {
+      unit,
+      isSet: contents.asSet.document.keys.length > 0,
+      boreFromExample: contents.horn.document.origin === 'template',
+    }),
+    problem: isOfHorn && sheet.problem !== null ? sentence(sheet.problem) : null,
+    busy: sheet.problem === null && !isReady,
+    columns: state.columns,
+    columnHeads: cells.map((cell) => CELL_LABELS[cell]),
+    unitWords: unit === 'mm' ? 'mm' : 'inch',
+    unit,
+    readAt: state.readAt,
+    groups,
+    barFromPercent: Math.round(100 * barFrom),
+    enoughForAll: Object.fromEntries(
+      keysBelow(rows).map(({ pad, standing }) => [
+        pad,
+        Math.ceil(standing!.frontMm! / PROPOSED_STEP_MM - 1e-6) * PROPOSED_STEP_MM,
+      ]),
+    ),
+    picture: pictureMemo(documentsInHand(state), keyId, isOfHorn ? sheet.report : null, unit),
+  };
+}
+
+function makeHead(state: BenchState): HeadView[] {
+  const { contents, dayTyped } = hornInHand(state);
+  const { name, serial, owner } = contents.horn.document;
+  const { player, date, measuredBy, wish, notes } = contents.visit.document;
+  const values: Readonly<Record<HeadFieldId, string | undefined>> = {
+    name,
+    serial,
+    owner,
+    player,
+    date,
+    measuredBy,
+    wish,
+    notes,
+  };
+  return HEAD.map(({ id, label }) => {
+    const typed = dayTyped[id];
+    const problem = typed?.problem ?? null;
+    return {
+      id,
+      label,
+      text: problem === null ? (values[id] ?? '') : typed!.text,
+      problem: problem === null ? null : sentence(problem),
+    };
+  });
+}
+
+function headLine(state: BenchState): string {
+  const { contents } = hornInHand(state);
+  const { owner } = contents.horn.document;
+  const { player, date, measuredBy, airC, a4Hz } = dayInHand(state);
+  return [
+    date,
+    player === undefined ? '' : `for ${player}`,
+    owner === undefined || owner === player ? '' : `owned by ${owner}`,
+    measuredBy === undefined ? '' : `measured by ${measuredBy}`,
+    `${Math.round(airC * 10) / 10} °C`,
+    `A4 ${Math.round(a4Hz * 10) / 10} Hz`,
+  ]
+    .filter((part) => part !== '')
+    .join(' · ');
+}
+
+function visitChoices(state: BenchState): VisitChoice[] {
+  const { contents } = hornInHand(state);
+  const { id, document } = contents.visit;
+  const known = state.visits.hornId === state.hornId ? state.visits.list : [];
+  const here = { id, date: document.date, player: document.player ?? null };
+  const all = known.some((visit) => visit.id === id)
+    ? known.map((visit) => (visit.id === id ? here : visit))
+    : [here, ...known];
+  return all.map((visit) => ({
+    id: visit.id,
+    label: visit.player === null ? visit.date : `${visit.date}, ${visit.player}`,
+  }));
+}

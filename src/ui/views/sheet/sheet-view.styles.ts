@@ -1,0 +1,390 @@
+import { css } from 'lit';
+
+/** The sheet’s plan: the answer, the horn, the rows. Big cells, one line a key. */
+export const sheetStyles = css`
+  .sh-page {
+    display: grid;
+    grid-template-columns: minmax(0, 1fr) 600px;
+    grid-template-rows: auto 1fr;
+    grid-template-areas: 'answer picture' 'about picture' 'tools tools' 'sheet sheet' 'foot foot';
+    gap: 0.5rem 0.75rem;
+    max-width: 1500px;
+    margin: 0 auto;
+    padding: 0.5rem 0.75rem 1.5rem;
+  }
+  .sh-answer {
+    grid-area: answer;
+    display: grid;
+    gap: 0.25rem;
+    align-content: start;
+    padding: 0 0.25rem;
+  }
+  .sh-answer > * {
+    margin: 0;
+  }
+  .sh-answer h1 {
+    min-height: 3.45em;
+    font-size: clamp(1.5rem, 1rem + 1.2vw, 2rem);
+    line-height: 1.15;
+    letter-spacing: -0.01em;
+    text-wrap: balance;
+  }
+  .sh-sure {
+    font-size: 0.875rem;
+    color: var(--vw-soft);
+  }
+  .sh-caution {
+    padding: 0.25rem 0.6rem;
+    color: var(--vw-caution);
+    background: var(--vw-caution-ground);
+    border-radius: var(--vw-round);
+  }
+  .sh-answer .sh-propose {
+    justify-self: start;
+  }
+  .sh-about {
+    grid-area: about;
+    display: flex;
+    flex-wrap: wrap;
+    align-items: flex-start;
+    gap: 0.5rem 1rem;
+    min-width: 0;
+  }
+  .sh-who {
+    flex: 1 1 28rem;
+    min-width: 0;
+    background: var(--vw-sheet);
+    border: 1px solid var(--vw-edge);
+    border-radius: var(--vw-round);
+  }
+  .sh-who summary {
+    min-height: var(--vw-touch);
+    padding: 0.55rem 0.9rem;
+    cursor: pointer;
+  }
+  .sh-who summary span {
+    color: var(--vw-soft);
+  }
+  .sh-fields {
+    display: grid;
+    grid-template-columns: repeat(auto-fill, minmax(225px, 1fr));
+    gap: 0.5rem 1.25rem;
+    padding: 0.25rem 0.9rem 0.9rem;
+  }
+  .sh-long {
+    grid-column: span 2;
+  }
+  .sh-field label,
+  .sh-visits label {
+    display: block;
+    font-size: 0.875rem;
+    font-weight: 600;
+  }
+  .sh-field input,
+  .sh-field textarea,
+  .sh-visits select {
+    width: 100%;
+    min-height: var(--vw-touch);
+    padding: 0.4rem 0.6rem;
+    font: inherit;
+    font-size: 1.0625rem;
+    color: inherit;
+    background: var(--vw-sheet);
+    border: 1px solid var(--vw-soft);
+    border-radius: var(--vw-round);
+  }
+  .sh-field textarea {
+    resize: vertical;
+  }
+  .sh-field [aria-invalid='true'] {
+    border: 2px solid var(--vw-wrong);
+    background: var(--vw-wrong-ground);
+  }
+  .sh-field-problem,
+  .sh-problems p {
+    margin: 0.1rem 0 0;
+    font-size: 0.875rem;
+    font-weight: 600;
+    color: var(--vw-wrong);
+  }
+  .sh-show {
+    display: none;
+  }
+  .sh-visits {
+    display: flex;
+    align-items: center;
+    gap: 0.5rem;
+  }
+  .sh-visits label {
+    display: flex;
+    align-items: center;
+    gap: 0.5rem;
+  }
+  .sh-visits select {
+    min-width: 10rem;
+  }
+  .sh-picture {
+    grid-area: picture;
+    min-width: 0;
+    align-self: start;
+  }
+  .sh-tools {
+    grid-area: tools;
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: 0.25rem 1rem;
+    padding: 0 0.25rem;
+  }
+  .sh-legend,
+  .sh-how {
+    margin: 0;
+    font-size: 0.875rem;
+    color: var(--vw-soft);
+  }
+  .sh-legend span {
+    margin-right: 0.6rem;
+    white-space: nowrap;
+  }
+  .sh-how {
+    flex-basis: 100%;
+  }
+  .sh-sheet {
+    grid-area: sheet;
+    min-width: 0;
+    background: var(--vw-sheet);
+    border: 1px solid var(--vw-edge);
+    border-radius: var(--vw-round);
+  }
+  .sh-row {
+    display: grid;
+    gap: 0 0.5rem;
+    align-items: center;
+    padding: 0.2rem 0.6rem;
+    border-bottom: 1px solid var(--vw-well);
+    scroll-margin-block: 5rem;
+  }
+  .sh-openings .sh-row {
+    grid-template-columns: 9.5rem repeat(3, 8.25rem) minmax(10rem, 1fr) 10.5rem 8.5rem;
+  }
+  .sh-measures .sh-row {
+    grid-template-columns: 9.5rem repeat(9, minmax(0, 1fr));
+  }
+  .sh-row-head {
+    position: sticky;
+    top: 0;
+    z-index: 1;
+    min-height: 2.4rem;
+    font-size: 0.875rem;
+    font-weight: 600;
+    line-height: 1.15;
+    background: var(--vw-well);
+    border-radius: var(--vw-round) var(--vw-round) 0 0;
+  }
+  .sh-head-group {
+    position: sticky;
+    top: 0;
+    z-index: 1;
+  }
+  .sh-axis-ends {
+    display: flex;
+    justify-content: space-between;
+    font-weight: 400;
+  }
+  .sh-axis-ends i {
+    font-style: normal;
+  }
+  .sh-group {
+    padding: 0.5rem 0.75rem 0.15rem;
+    font-size: 0.875rem;
+    font-weight: 700;
+    color: var(--vw-soft);
+    border-bottom: 1px solid var(--vw-well);
+  }
+  .sh-in-hand {
+    background: var(--vw-try-weak);
+    box-shadow: inset 4px 0 var(--vw-try);
+  }
+  .sh-key {
+    min-width: 0;
+  }
+  .sh-name {
+    display: flex;
+    align-items: center;
+    gap: 0.4rem;
+    min-height: 1.75rem;
+    font-size: 1.0625rem;
+    color: var(--vw-ink);
+    text-decoration: none;
+    white-space: nowrap;
+  }
+  .sh-name b {
+    min-width: 1.4em;
+  }
+  .sh-name:hover span {
+    text-decoration: underline;
+  }
+  .sh-sub {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0 0.5rem;
+    font-size: 0.75rem;
+    line-height: 1.2;
+    color: var(--vw-soft);
+  }
+  .sh-example {
+    color: var(--vw-caution);
+    font-weight: 600;
+  }
+  .sh-rules-small,
+  .sh-label {
+    display: none;
+  }
+  .sh-cell {
+    position: relative;
+    min-width: 0;
+  }
+  .sh-cell input {
+    display: block;
+    width: 100%;
+    height: 3.25rem;
+    padding: 0 0.6rem 1.05rem;
+    font: inherit;
+    font-size: 1.25rem;
+    font-weight: 600;
+    font-variant-numeric: tabular-nums;
+    color: inherit;
+    background: var(--vw-sheet);
+    border: 1px solid var(--vw-edge);
+    border-radius: var(--vw-round);
+  }
+  .sh-cell input:focus {
+    border-color: var(--vw-try);
+    outline: 3px solid var(--vw-try);
+    outline-offset: 0;
+  }
+  .sh-cell input[aria-invalid='true'] {
+    border: 2px solid var(--vw-wrong);
+    background: var(--vw-wrong-ground);
+  }
+  .sh-cell[data-column='proposed'] input {
+    color: var(--vw-try);
+  }
+  .sh-known {
+    position: absolute;
+    inset: auto 0.6rem 0.2rem;
+    display: flex;
+    justify-content: space-between;
+    gap: 0.25rem;
+    font-size: 0.6875rem;
+    line-height: 1.2;
+    color: var(--vw-soft);
+    white-space: nowrap;
+    pointer-events: none;
+  }
+  .sh-known i,
+  .sh-known em {
+    font-style: normal;
+  }
+  .sh-known em {
+    font-weight: 700;
+    color: var(--vw-found);
+  }
+  .sh-known .sh-template {
+    color: var(--vw-caution);
+    font-weight: 700;
+  }
+  .sh-bar {
+    position: relative;
+    display: grid;
+    grid-template-columns: minmax(0, 1fr) 4.25rem;
+    align-items: center;
+    gap: 0.5rem;
+    height: 2.75rem;
+  }
+  .sh-share {
+    order: 1;
+    font-size: 0.875rem;
+    font-weight: 600;
+    white-space: nowrap;
+  }
+  .sh-track {
+    position: relative;
+    height: 0.5rem;
+    margin: 0 0.5rem;
+    background: var(--vw-well);
+    border-radius: 4px;
+  }
+  .sh-band {
+    position: absolute;
+    top: 0;
+    height: 100%;
+    background: #9fb2ab;
+  }
+  .sh-tick {
+    position: absolute;
+    top: -0.8rem;
+    width: 3px;
+    height: 2.1rem;
+    margin-left: -1.5px;
+    background: var(--vw-enough);
+  }
+  .sh-mark {
+    position: absolute;
+    top: 50%;
+    width: 1.1rem;
+    margin: -0.8rem 0 0 -0.55rem;
+    font-size: 1.05rem;
+    line-height: 1.6rem;
+    text-align: center;
+    text-shadow:
+      0 0 2px var(--vw-sheet),
+      0 0 3px var(--vw-sheet),
+      0 0 4px var(--vw-sheet);
+  }
+  .sh-asFound {
+    color: var(--vw-found);
+  }
+  .sh-proposed {
+    color: var(--vw-try);
+  }
+  .sh-asSet {
+    color: var(--vw-ink);
+  }
+  .sh-mark.sh-asSet {
+    font-size: 0.8rem;
+  }
+  .sh-tick-legend,
+  .sh-is-below b {
+    color: var(--vw-enough);
+  }
+  .sh-axis-ends {
+    padding: 0 5.25rem 0 0.25rem;
+  }
+  .sh-enough b {
+    display: block;
+    font-size: 1.0625rem;
+  }
+  .sh-told,
+  .sh-row > .sh-rules {
+    font-size: 0.8125rem;
+    line-height: 1.2;
+    color: var(--vw-soft);
+  }
+  .sh-row-head > .sh-rules {
+    font-size: inherit;
+    color: inherit;
+  }
+  .sh-is-below .sh-told {
+    font-weight: 600;
+    color: var(--vw-enough);
+  }
+  .sh-problems {
+    grid-column: 1 / -1;
+    padding: 0.15rem 0;
+  }
+  .sh-page :focus-visible {
+    outline: 3px solid var(--vw-try);
+    outline-offset: 2px;
+  }
+`;

@@ -1,0 +1,252 @@
+import { html, LitElement, nothing, type TemplateResult } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import type { MeasuringPoint } from '../../../acoustics/index.ts';
+import '../../parts/vw-choice.ts';
+import '../../parts/vw-horn-picture.ts';
+import type { Bench } from '../../shell/bench.ts';
+import type { SheetColumns } from '../../state/bench-state.ts';
+import type { FieldId } from '../../state/fields.ts';
+import type { CellText } from '../../state/read-sheet.ts';
+import { adoptStyles } from '../adopt-styles.ts';
+import { keyStudyStyles } from '../key-study/key-study-view.styles.ts';
+import { sheetHead } from './sheet-head.ts';
+import { sheetSizeStyles } from './sheet-sizes.styles.ts';
+import { sheetTable } from './sheet-table.ts';
+import { makeSheetView, type SheetView } from './sheet-view.model.ts';
+import { sheetStyles } from './sheet-view.styles.ts';
+
+const COLUMNS = [
+  { value: 'openings', label: 'Openings' },
+  { value: 'measures', label: 'Measures' },
+];
+const POINTS = [
+  { value: 'front', label: 'front' },
+  { value: 'centre', label: 'centre' },
+  { value: 'back', label: 'back' },
+];
+
+/** The bench sheet: every key a row, as found, proposed and as set. */
+@customElement('vw-sheet-view')
+export class VwSheetView extends LitElement {
+  @property({ attribute: false }) bench: Bench | null = null;
+
+  /** whether the horn is drawn where there is little room for it; beside the answer it always is */
+  @state() private drawn = false;
+
+  #stop: (() => void) | null = null;
+
+  override createRenderRoot(): HTMLElement {
+    adoptStyles(keyStudyStyles, sheetStyles, sheetSizeStyles);
+    return this;
+  }
+
+  override willUpdate(changed: Map<PropertyKey, unknown>): void {
+    if (!changed.has('bench') || this.bench === null) return;
+    this.#stop?.();
+    this.#stop = this.bench.store.subscribe(() => this.requestUpdate());
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.#stop?.();
+  }
+
+  override render(): TemplateResult {
+    const { bench } = this;
+    if (bench === null) return html``;
+    const view = makeSheetView(bench.store.get());
+    return html`
+      <main class="sh-page ${this.drawn ? '' : 'sh-folded'}">
+        ${this.#answer(view, bench)}
+        <section class="sh-about" aria-label="Horn, player and day">${sheetHead(view, bench)}</section>
+        <section class="sh-picture" aria-label="The horn">
+          <vw-horn-picture
+            .picture=${view.picture}
+            @vw-key-choose=${(e: CustomEvent<{ keyId: string }>) => this.#goTo(e.detail.keyId)}
+          ></vw-horn-picture>
+        </section>
+        ${this.#tools(view, bench)}
+        <section
+          class="sh-sheet"
+          aria-label="Sheet"
+          @keydown=${this.#pressed}
+          @change=${this.#typed}
+          @paste=${this.#pasted}
+          @focusin=${this.#entered}
+          @click=${this.#clicked}
+        >
+          ${sheetTable(view)}
+        </section>
+        <footer class="ks-foot">
+          <p>
+            ± is what a reading of its kind repeats to; a number from the example may differ that much from
+            this horn. Bending a key to its height is for trained hands.
+          </p>
+        </footer>
+      </main>
+    `;
+  }
+
+  #answer(view: SheetView, bench: Bench): TemplateResult {
+    const lacking = Object.keys(view.enoughForAll).length;
+    return html`
+      <section class="sh-answer" aria-label="Answer" aria-busy=${view.busy ? 'true' : 'false'}>
+        <h1>${view.answer.headline}</h1>
+        <p class="ks-standing">${view.answer.standing}</p>
+        <p class="sh-sure">${view.answer.sure}</p>
+        ${view.problem === null ? nothing : html`<p class="sh-caution">${view.problem}</p>`}
+        <button
+          type="button"
+          class="ks-quiet sh-propose"
+          data-act="propose-enough"
+          ?disabled=${lacking === 0}
+          @click=${() => bench.proposeAll(view.enoughForAll)}
+        >
+          ▹ Propose enough for ${lacking === 1 ? 'this key' : `these ${lacking} keys`}
+        </button>
+      </section>
+    `;
+  }
+
+  #tools(view: SheetView, bench: Bench): TemplateResult {
+    return html`
+      <div class="sh-tools">
+        <vw-choice
+          label="Columns"
+          quiet-label
+          data-act="columns"
+          .options=${COLUMNS}
+          .value=${view.columns}
+          @vw-choice-change=${(e: CustomEvent<{ value: string }>) => bench.setColumns(e.detail.value as SheetColumns)}
+        ></vw-choice>
+        <vw-choice
+          label="read at"
+          data-act="read-at"
+          .options=${POINTS}
+          .value=${view.readAt}
+          @vw-choice-change=${(e: CustomEvent<{ value: string }>) => bench.setReadAt(e.detail.value as MeasuringPoint)}
+        ></vw-choice>
+        <button
+          type="button"
+          class="ks-quiet sh-show"
+          data-act="draw"
+          aria-pressed=${this.drawn ? 'true' : 'false'}
+          @click=${() => (this.drawn = !this.drawn)}
+        >
+          the horn
+        </button>
+        <p class="sh-legend">
+          <span>in ${view.unitWords}</span> <span>● measured</span> <span>◌ from the example</span>
+          ${
+            view.columns === 'openings'
+              ? html`<span class="sh-asFound">○ as found</span> <span class="sh-proposed">▹ proposed</span>
+                  <span class="sh-asSet">■ as set</span> <span class="sh-tick-legend">┃ enough</span>`
+              : nothing
+          }
+        </p>
+        <p class="sh-how">
+          Type and press Enter to go down the column. 7.9, 7,9 mm, 0.310 in and 5/16 are understood; 4.0 c is
+          read at the centre for that key alone. Escape shows what is in use.
+        </p>
+      </div>
+    `;
+  }
+
+  /** The cell a key was pressed or text was typed in. */
+  #cellOf(event: Event): HTMLInputElement | null {
+    const { target } = event;
+    return target instanceof HTMLInputElement && target.dataset.cell !== undefined ? target : null;
+  }
+
+  /** Enter and the arrows go along the column, and what was typed is taken on the way. */
+  #pressed = (event: KeyboardEvent): void => {
+    const input = this.#cellOf(event);
+    if (input === null || event.altKey || event.ctrlKey || event.metaKey) return;
+    if (event.key === 'Escape') {
+      if (input.getAttribute('aria-invalid') === 'true' && input.value === input.dataset.shown) {
+        this.bench?.restoreCell(input.dataset.pad!, input.dataset.cell as FieldId);
+      } else {
+        input.value = input.dataset.shown!;
+      }
+      input.select();
+      return;
+    }
+    const by = event.key === 'ArrowUp' ? -1 : event.key === 'Enter' || event.key === 'ArrowDown' ? 1 : 0;
+    if (by === 0) return;
+    event.preventDefault();
+    const column = this.#column(input.dataset.cell!);
+    const next = column[column.indexOf(input) + (event.key === 'Enter' && event.shiftKey ? -1 : by)];
+    // Leaving a field is what takes its text; at the end of the column it is left and come back to.
+    if (next === undefined) input.blur();
+    (next ?? input).focus();
+  };
+
+  #column(cell: string): HTMLInputElement[] {
+    return [...this.querySelectorAll<HTMLInputElement>(`input[data-cell="${cell}"]`)];
+  }
+
+  #typed = (event: Event): void => {
+    const input = this.#cellOf(event);
+    if (input === null || input.value === input.dataset.shown) return;
+    void this.bench?.typeCells([textOf(input, input.value)]);
+  };
+
+  /** A column copied from a spreadsheet fills down from here, several fill to the right. */
+  #pasted = (event: ClipboardEvent): void => {
+    const input = this.#cellOf(event);
+    const lines = (event.clipboardData?.getData('text/plain') ?? '').replace(/\r?\n$/, '').split(/\r?\n/);
+    if (input === null || (lines.length === 1 && !lines[0].includes('\t'))) return;
+    event.preventDefault();
+    const cells = [...input.closest('.sh-row')!.querySelectorAll<HTMLInputElement>('input[data-cell]')].map(
+      (cell) => cell.dataset.cell!,
+    );
+    const from = cells.indexOf(input.dataset.cell!);
+    const row = this.#column(input.dataset.cell!).indexOf(input);
+    const entries = lines.flatMap((line, i) =>
+      line.split('\t').flatMap((text, j): CellText[] => {
+        const target = cells[from + j] === undefined ? undefined : this.#column(cells[from + j])[row + i];
+        return target === undefined || text.trim() === '' ? [] : [textOf(target, text)];
+      }),
+    );
+    void this.bench?.typeCells(entries);
+  };
+
+  /** Coming into a cell marks its text, ready to be typed over, and takes its key in hand. */
+  #entered = (event: FocusEvent): void => {
+    const input = this.#cellOf(event);
+    if (input === null) return;
+    input.select();
+    this.bench?.expectTyping();
+    this.#choose(input.dataset.pad!);
+  };
+
+  #clicked = (event: Event): void => {
+    const row = (event.target as Element).closest<HTMLElement>('.sh-row[data-pad]');
+    if (row !== null) this.#choose(row.dataset.pad!);
+  };
+
+  #choose(pad: string): void {
+    const { bench } = this;
+    if (bench === null) return;
+    const { horns, hornId } = bench.store.get();
+    if (horns[hornId].keyId !== pad) bench.chooseKey(pad);
+  }
+
+  /** A key chosen on the picture: its row comes into sight. */
+  #goTo(pad: string): void {
+    this.#choose(pad);
+    const row = this.querySelector<HTMLElement>(`.sh-row[data-pad="${CSS.escape(pad)}"]`);
+    const calm = matchMedia('(prefers-reduced-motion: reduce)').matches;
+    row?.scrollIntoView({ block: 'center', behavior: calm ? 'auto' : 'smooth' });
+  }
+}
+
+function textOf(input: HTMLInputElement, text: string): CellText {
+  return { pad: input.dataset.pad!, cell: input.dataset.cell as FieldId, text };
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'vw-sheet-view': VwSheetView;
+  }
+}

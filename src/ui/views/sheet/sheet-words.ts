@@ -1,0 +1,96 @@
+import { formatBoth, formatLength, type LengthUnit } from '../../../documents/length-format.ts';
+import { listed, unbroken } from '../../parts/note-names.ts';
+import type { RowView } from './sheet-rows.model.ts';
+
+/** The answer in words, biggest first. */
+export interface SheetAnswer {
+  readonly headline: string;
+  readonly standing: string;
+  readonly sure: string;
+}
+
+/** What the words need besides the rows. */
+export interface AnswerContext {
+  readonly unit: LengthUnit;
+  /** whether anything was set on this visit */
+  readonly isSet: boolean;
+  /** whether the bore is an example’s */
+  readonly boreFromExample: boolean;
+}
+
+/** So many keys are named in the headline. */
+const NAMED = 3;
+
+export function makeSheetAnswer(rows: readonly RowView[], context: AnswerContext): SheetAnswer {
+  const known = rows.filter(({ standing }) => standing !== null);
+  return {
+    headline: unbroken(headline(rows, known, context)),
+    standing: unbroken(standing(rows, known, context)),
+    sure: unbroken(sure(rows, context)),
+  };
+}
+
+function headline(rows: readonly RowView[], known: readonly RowView[], { unit }: AnswerContext): string {
+  if (rows.every(({ bar }) => bar === null)) return 'Working out how every key stands…';
+  if (known.length === 0) return 'Working out where more height stops helping…';
+  const below = keysBelow(known);
+  if (below.length === 0) {
+    return known.length < rows.length
+      ? `So far no key stands below where more height still helps.`
+      : 'No key stands below where more height still helps.';
+  }
+  const [first, ...others] = below;
+  const named = [
+    `${first.name} by ${formatBoth(first.standing!.lacksMm!, unit)}${spread(first, unit)}`,
+    ...others.slice(0, NAMED - 1).map((row) => `${row.name} by ${number(row.standing!.lacksMm!, unit)}`),
+  ];
+  const rest = below.length - named.length;
+  return (
+    `${below.length === 1 ? 'One key stands' : `${below.length} keys stand`} below where more height still helps: ` +
+    `${listed([...named, ...(rest > 0 ? [`${rest} more`] : [])])}.`
+  );
+}
+
+/** `± 0.3 mm`, where it is known. */
+function spread({ standing }: RowView, unit: LengthUnit): string {
+  const mm = standing?.plusMinusMm ?? null;
+  return mm === null ? '' : ` ± ${number(mm, unit)}`;
+}
+
+/** Keys that surely lack height, the most first. */
+export function keysBelow(rows: readonly RowView[]): RowView[] {
+  return rows
+    .filter(({ standing: s }) => s?.kind === 'below')
+    .sort((a, b) => b.standing!.lacksMm! - a.standing!.lacksMm!);
+}
+
+function standing(rows: readonly RowView[], known: readonly RowView[], { isSet }: AnswerContext): string {
+  const count = (kind: string): number => known.filter(({ standing: s }) => s?.kind === kind).length;
+  const told = [
+    [count('about'), 'about there, within the ±'],
+    [count('enough'), 'high enough'],
+    [count('open'), 'without an answer in reach'],
+  ] as const;
+  const parts = told.filter(([n]) => n > 0).map(([n, words]) => `${n} ${words}`);
+  const waiting = rows.length - known.length;
+  const rest = waiting > 0 ? [`${waiting} still being worked out`] : [];
+  const how = isSet ? 'As set, where it was set' : 'As found';
+  return parts.length + rest.length === 0 ? `${how}.` : `${how}: ${listed([...parts, ...rest])}.`;
+}
+
+function sure(rows: readonly RowView[], { boreFromExample, unit }: AnswerContext): string {
+  const resting = rows.filter(({ fromExample }) => fromExample > 0).length;
+  const measured =
+    resting === 0
+      ? ''
+      : `${resting} of ${rows.length} keys still rest on the example in hole, pad, rod or opening: measure those first. `;
+  const bore = boreFromExample ? 'Cents come from the example’s bore; vent share needs no bore. ' : '';
+  return (
+    `${measured}${bore}Heights are told at the front; ± is the readings’ and the pad model’s together. ` +
+    `Enough: another ${formatBoth(0.5, unit)} buys less than a cent and less than 1 % vent share.`
+  );
+}
+
+function number(mm: number, unit: LengthUnit): string {
+  return formatLength(mm, unit);
+}
