@@ -2,7 +2,7 @@ import type { WholeSetup } from '../../src/documents/complete-setup.ts';
 import { HORN_VERSION, type HornDocument } from '../../src/documents/horn-document.ts';
 import { SETUP_VERSION } from '../../src/documents/setup-document.ts';
 import { LINKS, PAD_NAMES, TOUCHES } from './keywork.ts';
-import type { HornPlan } from './plan.ts';
+import type { HornPlan, PadPlan } from './plan.ts';
 
 /** What is solved: the hole places, the axis length, and the shape of neck and mouthpiece. Millimetres. */
 export interface Solved {
@@ -95,9 +95,31 @@ function padHolesOf(plan: HornPlan, { places }: Solved): HornDocument['holes'] {
       chimneyMm: p.chimney,
       rimMm: RIM,
       aroundDeg: plan.around[p.number],
-      key: { hingeMm: p.hinge, hingeHeightMm: p.hingeHeight },
+      key: keyOf(plan, p),
     };
   });
+}
+
+/** Adhesive under a pad that fits, and how deep its rim sits in it, mm. */
+const BED = 0.5;
+const SEAT = 0.2;
+/** A hand-made horn's cups are not alike: how much deeper each is than its pad asks, mm, by pad number. */
+const UNEVEN = [0, 0.2, -0.1, 0.3, 0, 0.1, -0.2, 0.6, 0.1, -0.3];
+/** The foot cork's travel is about a quarter of the front's. */
+const FOOT_LEVERAGE = 4;
+/** Pads with a pearl of their own, and how far it lies beyond the pad's centre, mm. */
+const PEARLED = [6, 7, 9, 12, 14, 17];
+const PEARL_BEYOND = 8;
+
+function keyOf(plan: HornPlan, p: PadPlan): NonNullable<HornDocument['holes'][number]['key']> {
+  return {
+    hingeMm: p.hinge,
+    hingeHeightMm: p.hingeHeight,
+    cupFloorMm: hundredths(plan.padThickness + BED - SEAT + UNEVEN[p.number % UNEVEN.length]),
+    cupDiameterMm: p.pad,
+    footArmMm: hundredths((p.hinge + p.pad / 2) / FOOT_LEVERAGE),
+    ...(PEARLED.includes(p.number) ? { touchArmMm: p.hinge + PEARL_BEYOND } : {}),
+  };
 }
 
 function ventsOf(plan: HornPlan, { shape }: Solved): HornDocument['holes'] {

@@ -59,7 +59,7 @@ export function sortWords(words: readonly string[], allowed: readonly string[]):
   );
   try {
     const { values, positionals } = parseArgs({
-      args: [...words],
+      args: words.map(hyphened),
       options,
       allowPositionals: true,
       strict: true,
@@ -71,6 +71,13 @@ export function sortWords(words: readonly string[], allowed: readonly string[]):
       `${(error as Error).message.split('. ')[0]}; options here: ${allowed.map((a) => `--${a}`).join(', ')}`,
     );
   }
+}
+
+/** Option names may also be written as the documents write theirs: `--gapMm` is `--gap-mm`. */
+function hyphened(word: string): string {
+  return /^--[a-z0-9]+([A-Z][a-z0-9]*)+(=|$)/.test(word)
+    ? word.replace(/^--[^=]*/, (name) => name.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`))
+    : word;
 }
 
 /** The one file a command works on. */

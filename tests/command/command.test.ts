@@ -174,6 +174,13 @@ describe('study', () => {
     expect(out).toContain('More height stops helping at');
   });
 
+  it('takes option names written as the documents write theirs', () => {
+    const asOption = run(['study', ALTO, '--key', 'e', '--reach-mm', '8', '--json']);
+    expect(run(['study', ALTO, '--key', 'e', '--reachMm', '8', '--json']).out).toBe(asOption.out);
+    expect(run(['study', ALTO, '--key', 'e', '--reachMm=8', '--json']).out).toBe(asOption.out);
+    expect(run(['study', ALTO, '--keyName', 'e']).err).toContain("Unknown option '--key-name'");
+  });
+
   it('names an unknown key, and a vent as no key', () => {
     expect(run(['study', ALTO, '--key', '99']).err).toContain('invalid --key: "99"; expected 1 (low-b-flat)');
     expect(run(['study', ALTO, '--key', '23']).code).toBe(2);

@@ -135,7 +135,9 @@ describe('writing one length', () => {
   it('of a pad the horn has not, or away from where it must be, is a wrong call', () => {
     expect(() => withHornLength(horn, 'nothing', 'rimMm', 1)).toThrow(/invalid pad: "nothing"/);
     expect(() => withHornLength(horn, 'e', 'rimMm', null)).toThrow(/expected a length/);
-    expect(withHornLength(withHornLength(horn, 'e', 'cupFloorMm', 4), 'e', 'cupFloorMm', null)).toEqual(horn);
+    const bare = withHornLength(horn, 'e', 'cupFloorMm', null);
+    expect(knownHornLength(bare, 'e', 'cupFloorMm')).toBeNull();
+    expect(withHornLength(withHornLength(bare, 'e', 'cupFloorMm', 4), 'e', 'cupFloorMm', null)).toEqual(bare);
   });
 });
 

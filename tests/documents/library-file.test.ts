@@ -133,8 +133,11 @@ describe('an older sample', () => {
     expect(issues).toEqual([]);
     const { horns, setups } = records;
     expect([horns[0].id, setups[0].id, setups[0].hornId]).toEqual(['id-1', 'id-2', 'id-1']);
-    // Version 1 knew no place round the bore.
-    const holes = horn.holes.map((h) => ({ ...h, aroundDeg: undefined }));
+    // Version 1 knew no place round the bore, no cups and no arms.
+    const holes = horn.holes.map(({ aroundDeg, key, ...h }) => ({
+      ...h,
+      key: key === null ? null : { hingeMm: key.hingeMm, hingeHeightMm: key.hingeHeightMm },
+    }));
     expect(horns[0].document).toEqual({ ...horn, holes });
     expect(setups[0].document).toEqual(setup);
   });
