@@ -59,9 +59,7 @@ export function leakEndsIn(
   model: PadModel,
 ): Map<string, HoleEnd> {
   const ends = new Map<string, HoleEnd>();
-  const states = padStates(horn.keywork, new Set(touches));
   for (const [id, { gap, front }] of gapsIn(horn, setup, touches, leaks)) {
-    if (states.get(id)!.open) continue;
     const hole = holeOf(horn, id);
     const hangs = front > 0 && widestGap(gap) > WIDEST_LEAK * hole.holeRadius;
     ends.set(id, hangs ? hangingEnd(hole, setup, front, model) : leakEnd(horn, setup, id, gap));

@@ -81,6 +81,14 @@ describe('pads shut through links', () => {
     expect(heights.get('last')).toBe(0);
   });
 
+  it('stay as high as their own arms keep them, also under a driver whose ratio is not known', () => {
+    const links = keywork.links.map(({ ratio, ...link }) =>
+      link.driver === 'near' || ratio === undefined ? link : { ...link, ratio },
+    );
+    const heights = closingHeights({ ...keywork, links }, down('N'), [screw('hub', 'last', -PAPER)]);
+    expect(heights.get('hub')).toBe(PAPER);
+  });
+
   it('shut by their spring whatever the arm over them leaves, unless their touch is down', () => {
     const late = [screw('hub', 'sprung', PAPER)];
     expect(closingHeights(keywork, down('N'), late).get('sprung')).toBe(0);

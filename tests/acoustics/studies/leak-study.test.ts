@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import {
   arcGap,
   findLargestLeak,
+  followResonance,
   hangingGap,
   holeOf,
   keySetupOf,
@@ -85,6 +86,22 @@ describe('a leak at a pad', () => {
     expect(studyLeak(horn, setup, seatLeak('g', ringGap(0)), air).notes).toEqual([]);
     const tiny = studyLeak(horn, setup, seatLeak('g', ringGap(1e-8)), air);
     for (const id of ['D4', 'G5']) expect(Math.abs(lossOf(tiny.notes, id))).toBeLessThan(LONG_ROUNDING);
+  });
+
+  it('is followed to the same resonance where it moves the note far', () => {
+    const e4 = fingeringOf('E4');
+    const [note] = studyLeak(horn, setup, seatLeak('a', ringGap(0.3e-3)), air, { fingerings: [e4] }).notes;
+    if (!note.played.found) throw new Error('played');
+    const network = makeNetwork(horn, setup, e4, air);
+    let near = note.sealed.frequency;
+    for (let step = 1; step <= 60; step++) {
+      const end = leakEnd(horn, setup, 'a', ringGap((0.3e-3 * step) / 60));
+      const outcome = followResonance(withHoleEnds(network, new Map([['a', end]])), near);
+      if (!outcome.found) throw new Error('followed');
+      near = outcome.resonance.frequency;
+    }
+    expect(relative(note.played.resonance.frequency, near)).toBeLessThan(LONG_ROUNDING);
+    expect(note.played.loss.cents).toBeGreaterThan(300);
   });
 
   it('is heard the same by the whole horn', () => {

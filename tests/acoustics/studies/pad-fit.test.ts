@@ -45,6 +45,15 @@ describe('a pad for a cup', () => {
     expect(found.others).toEqual([]);
   });
 
+  it('is the thicker of two that fit alike, the other named beside it', () => {
+    const stock = { ...USUAL_STOCK, thicknesses: [4.2 * MM, 4.5 * MM] };
+    const found = fit(cup('e', 4.7), stock);
+    if (!found.fits) throw new Error('fits');
+    expect([found.choice, ...found.others].map((p) => Math.round(p.thickness / MICROMETRE))).toEqual([
+      4500, 4200,
+    ]);
+  });
+
   it('says so where only a part of the batch fits', () => {
     // 4.064 mm leaves 0.236 of bed: a pad 0.1 mm thicker would leave 0.136.
     const stock = { ...USUAL_STOCK, thicknesses: [4.064 * MM] };

@@ -80,6 +80,14 @@ describe('the order of work', () => {
     expect(moves[1].to).toBeCloseTo(8e-3, 9);
   });
 
+  it('sets the height of a driver first also where it lies further from the bell', () => {
+    const links = [{ driver: 'g', driven: 'd', effect: 'closes' as const, ratio: 1 }];
+    const other = { ...horn, keywork: { ...horn.keywork, links } };
+    const asFound = bench({ setup: front('g', 5, front('d', 7, front('e', 7))) });
+    const heights = ids(planRegulation(other, asFound, goal)).filter((id) => id.startsWith('height'));
+    expect(heights).toEqual(['height g', 'height d', 'height e']);
+  });
+
   it('starts with the stacks, then the other linked keys, then keys that rest open, sprung ones, vents', () => {
     const asFound = bench({ seats: new Map(horn.holes.map((h) => [h.id, PAPER])) });
     const seats = ids(planRegulation(horn, asFound, goal)).filter((id) => id.startsWith('seat'));
