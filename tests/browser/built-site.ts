@@ -73,6 +73,7 @@ const WAITS: Readonly<Record<ViewName, (page: Page) => Promise<void>>> = {
   sheet: waitForSheet,
   key: waitForCurve,
   scale: waitForScale,
+  library: waitForLibrary,
   new: waitForExample,
 };
 
@@ -95,6 +96,11 @@ export async function waitForSheet(page: Page): Promise<void> {
 /** Waits until the example a new horn may start from is drawn. */
 export async function waitForExample(page: Page): Promise<void> {
   await page.waitForSelector('vw-horn-picture svg');
+}
+
+/** Waits until the library has been listed. */
+export async function waitForLibrary(page: Page): Promise<void> {
+  await page.waitForSelector('.lb-page[aria-busy="false"]');
 }
 
 /** Waits until no study is on its way. */

@@ -134,9 +134,9 @@ export function makeLibrary(store: KeptStore, means: LibraryMeans, refusal: stri
       const isNewVisit = held === null && visitId === undefined;
       const contents = isNewVisit ? contentsOrFirstVisit(records, hornId, means.plan(), means.makeId) : held;
       if (!isWanted()) return { ok: false, message: 'The horn on the bench was changed meanwhile.', issues };
+      if (contents === null) return { ok: false, message: whyNotRead(kept, issues, visitId), issues };
       note([...kept.horns, ...kept.setups, ...kept.visits]);
-      if (contents !== null) return { ok: true, contents, isNewVisit, issues };
-      return { ok: false, message: whyNotRead(kept, issues, visitId), issues };
+      return { ok: true, contents, isNewVisit, issues };
     },
     save: (changed) =>
       attempt(async () => {

@@ -49,17 +49,28 @@ function pointedAt(document: unknown, next: (id: string) => string): unknown {
   return { ...document, ...Object.fromEntries(roles) };
 }
 
-/** A horn with all its setups and visits once more, under another name. */
+/** Horns with their names changed; one that has lost its name keeps what it has. */
+export function withNames(records: UnreadRecords, rename: (name: string) => string): UnreadRecords {
+  const horns = records.horns.map(({ id, document }) => {
+    const name = isFields(document) ? document['name'] : undefined;
+    return {
+      id,
+      document: typeof name === 'string' ? { ...(document as object), name: rename(name) } : document,
+    };
+  });
+  return { ...records, horns };
+}
+
+/** A horn with all its setups and visits once more, under another name. What is damaged goes along. */
 export function copyOfHorn(
-  records: LibraryRecords,
+  records: UnreadRecords,
   taken: readonly string[],
   makeId: () => string,
 ): UnreadRecords {
-  const horns = records.horns.map(({ id, document }) => ({
-    id,
-    document: { ...document, name: copyName(document.name, taken) },
-  }));
-  return withNewIds({ ...records, horns }, makeId);
+  return withNewIds(
+    withNames(records, (name) => copyName(name, taken)),
+    makeId,
+  );
 }
 
 /** A setup once more, under another name. */
@@ -84,13 +95,10 @@ export function copyOfVisit(
 ): LibraryRecords | null {
   const contents = contentsOf(records, visit.hornId, visit.id);
   if (contents === null) return null;
-  const taken = records.setups.map((s) => s.document.name);
-  const setups = SETUP_ROLES.map((role) => {
-    const copy = copyOfSetup(contents[role], records.setups, makeId);
-    const name = copyName(contents[role].document.name, taken);
-    taken.push(name);
-    return { ...copy, document: { ...copy.document, name } };
-  });
+  const setups = SETUP_ROLES.reduce<readonly SetupRecord[]>(
+    (copies, role) => [...copies, copyOfSetup(contents[role], [...records.setups, ...copies], makeId)],
+    [],
+  );
   const [asFound, proposed, asSet] = setups.map((s) => s.id);
   const document = { ...visit.document, asFound, proposed, asSet };
   return { horns: [], setups, visits: [{ id: makeId(), hornId: visit.hornId, document }] };

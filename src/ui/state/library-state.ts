@@ -82,7 +82,7 @@ export function shelfEntry(
   const told = visits.map((v) => fieldsOf(v.document));
   return {
     id: horn.id,
-    name: textIn(built, 'name') || NAMELESS,
+    name: nameIn(horn.document),
     maker: textIn(built, 'maker'),
     instrument: textIn(built, 'instrument'),
     serial: textIn(built, 'serial'),
@@ -102,6 +102,11 @@ function fieldsOf(document: unknown): Fields {
 function textIn(fields: Fields, field: string): string {
   const value = fields[field];
   return typeof value === 'string' ? value.trim() : '';
+}
+
+/** The name a document bears, read or not. */
+export function nameIn(document: unknown): string {
+  return textIn(fieldsOf(document), 'name') || NAMELESS;
 }
 
 /** An entry as it lies in the library. One that is damaged itself still names its horn. */

@@ -39,6 +39,13 @@ export const VIEWS: readonly ViewPlan[] = [
     show: (bench) => html`<vw-scale-view .bench=${bench}></vw-scale-view>`,
   },
   {
+    name: 'library',
+    label: 'Library',
+    title: 'Ventwright: the library',
+    load: () => import('../library/library-view.ts'),
+    show: (bench) => html`<vw-library-view .bench=${bench}></vw-library-view>`,
+  },
+  {
     name: 'new',
     label: null,
     title: 'Ventwright: a new horn',

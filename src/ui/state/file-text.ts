@@ -1,0 +1,42 @@
+import { fileOf, KEPT_KINDS, type UnreadRecords } from './library-records.ts';
+
+/** A file's text in pieces, and how many documents could not be written down. */
+export interface FileTextParts {
+  readonly parts: readonly string[];
+  readonly lost: number;
+}
+
+/**
+ * Writes records as a library file, one record a line. A damaged document goes as it is; one that no file can hold
+ * is left empty, so that it does not lose the rest.
+ */
+export function fileTextParts(records: UnreadRecords): FileTextParts {
+  const { kind, version, ...lists } = fileOf(records);
+  let lost = 0;
+  const written = (record: object): string => {
+    try {
+      return JSON.stringify(record);
+    } catch {
+      lost++;
+      return JSON.stringify({ ...record, document: null });
+    }
+  };
+  const parts = [`{"kind":${JSON.stringify(kind)},"version":${version}`];
+  for (const place of KEPT_KINDS) {
+    parts.push(`,\n"${place}":[`);
+    lists[place].forEach((record, i) => parts.push(`${i === 0 ? '\n' : ',\n'}${written(record)}`));
+    parts.push(']');
+  }
+  parts.push('}\n');
+  return { parts, lost };
+}
+
+/** A name as part of a file's name: plain letters and hyphens. */
+export function fileNameOf(name: string): string {
+  const plain = name
+    .normalize('NFKD')
+    .replace(/\p{M}/gu, '')
+    .replace(/[^\p{L}\p{N}]+/gu, '-')
+    .replace(/^-+|-+$/g, '');
+  return [...plain].slice(0, 60).join('') || 'horn';
+}

@@ -1,0 +1,91 @@
+import type { LibraryReading } from '../../documents/library-file.ts';
+import type { UnreadRecords } from './library-records.ts';
+import type { ShelfEntry } from './library-state.ts';
+
+/** What became of one file that was brought in. */
+export interface FileReport {
+  readonly fileName: string;
+  /** what came of it, a sentence each */
+  readonly told: readonly string[];
+  /** everything wrong with it: where, and what */
+  readonly issues: readonly { readonly where: string; readonly message: string }[];
+}
+
+/** Something taken out of the library that can be put back. */
+export interface Removed {
+  /** as a sentence names it */
+  readonly words: string;
+  readonly records: UnreadRecords;
+}
+
+/** The name of a horn or setup being written anew. */
+export interface Renaming {
+  readonly kind: 'horns' | 'setups';
+  readonly id: string;
+  readonly text: string;
+  readonly problem: string | null;
+}
+
+/** Everything the view of the library depends on. */
+export interface LibraryDeskState {
+  /** the last changed first; null before the first listing */
+  readonly entries: readonly ShelfEntry[] | null;
+  readonly search: string;
+  /** the horn whose setups and visits are shown */
+  readonly shownId: string | null;
+  /** what could be read of it; null until it has come */
+  readonly shown: LibraryReading | null;
+  readonly renaming: Renaming | null;
+  /** what is being done that takes a while, or null */
+  readonly busy: string | null;
+  /** what was last taken out last */
+  readonly removed: readonly Removed[];
+  /** what was last done, or null */
+  readonly done: string | null;
+  readonly problem: string | null;
+  readonly reports: readonly FileReport[];
+  /** how safe the library lies: why it is not kept, or may not be; null where it is or that is not known yet */
+  readonly caution: string | null;
+}
+
+export const EMPTY_DESK: LibraryDeskState = {
+  entries: null,
+  search: '',
+  shownId: null,
+  shown: null,
+  renaming: null,
+  busy: null,
+  removed: [],
+  done: null,
+  problem: null,
+  reports: [],
+  caution: null,
+};
+
+/** Shown while the browser has not promised to keep the library. */
+export const MAY_BE_CLEARED = 'This browser may clear the library when space runs short: keep a file of it.';
+
+/** The longest name, letters. */
+const LONGEST = 200;
+
+/** What is wrong with a name, or null. */
+export function problemWithName(what: string, text: string): string | null {
+  const letters = text.trim().length;
+  return letters >= 1 && letters <= LONGEST
+    ? null
+    : `invalid ${what}: ${letters} letters; expected 1 to ${LONGEST}`;
+}
+
+/** Something was done: what it was is told, and an older problem is not told any more. */
+export function withDone(state: LibraryDeskState, done: string): LibraryDeskState {
+  return { ...state, done, problem: null };
+}
+
+export function withProblem(state: LibraryDeskState, problem: string): LibraryDeskState {
+  return { ...state, problem, done: null };
+}
+
+export function withRemoved(state: LibraryDeskState, removed: Removed): LibraryDeskState {
+  const next = withDone(state, `${removed.words} was removed.`);
+  return { ...next, removed: [...state.removed, removed] };
+}

@@ -1,0 +1,13 @@
+/**
+ * The text of a file, by its byte-order mark; without one as UTF-8, or where that it cannot be, as Western European
+ * spreadsheets write it.
+ */
+export function decodedText(bytes: Uint8Array): string {
+  if (bytes[0] === 0xff && bytes[1] === 0xfe) return new TextDecoder('utf-16le').decode(bytes);
+  if (bytes[0] === 0xfe && bytes[1] === 0xff) return new TextDecoder('utf-16be').decode(bytes);
+  try {
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+  } catch {
+    return new TextDecoder('windows-1252').decode(bytes);
+  }
+}
