@@ -73,6 +73,7 @@ const WAITS: Readonly<Record<ViewName, (page: Page) => Promise<void>>> = {
   sheet: waitForSheet,
   key: waitForCurve,
   scale: waitForScale,
+  'side-by-side': waitForSideBySide,
   library: waitForLibrary,
   new: waitForExample,
 };
@@ -101,6 +102,11 @@ export async function waitForExample(page: Page): Promise<void> {
 /** Waits until the library has been listed. */
 export async function waitForLibrary(page: Page): Promise<void> {
   await page.waitForSelector('.lb-page[aria-busy="false"]');
+}
+
+/** Waits until the first comparison has been drawn. */
+export async function waitForSideBySide(page: Page): Promise<void> {
+  await page.waitForFunction(() => performance.getEntriesByName('first-side-by-side').length > 0);
 }
 
 /** Waits until no study is on its way. */

@@ -7,6 +7,7 @@ import type { WorkerPort } from '../../src/ui/shell/physics-client.ts';
 import type { PhysicsKind, PhysicsReply } from '../../src/ui/shell/physics-protocol.ts';
 import { makeBenchState, type BenchState } from '../../src/ui/state/bench-state.ts';
 import { makeStore } from '../../src/ui/state/bench-store.ts';
+import { compareColumns } from '../../src/ui/state/side-by-side-answer.ts';
 import { findEnough, makeSheetReport } from '../../src/ui/state/sheet-numbers.ts';
 import { moveScale, playLoud } from '../../src/ui/state/whole-scale.ts';
 import { onTheBench, preparedSheet, report, scale } from './demo.ts';
@@ -37,6 +38,7 @@ function promptWorkers(): { readonly kinds: PhysicsKind[]; make(): WorkerPort; b
             loud: () => playLoud(prepared, {}, 'F4'),
             sheet: () => sheetReport,
             enough: () => findEnough(sheet, request.kind === 'enough' ? request.pad : 'e'),
+            compare: () => compareColumns(request.kind === 'compare' ? request.columns : [], 26.85, 440),
           }[request.kind]();
           const data = { kind: request.kind, id: request.id, outcome: { ok: true, value }, tookMs: 1 };
           queueMicrotask(() => port.onmessage!({ data: data as PhysicsReply } as MessageEvent<PhysicsReply>));

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { makePhysicsClient, type WorkerPort } from '../../src/ui/shell/physics-client.ts';
 import type { Answers, PhysicsReply, PhysicsRequest } from '../../src/ui/shell/physics-protocol.ts';
+import { compareColumns } from '../../src/ui/state/side-by-side-answer.ts';
 import { findEnough, makeSheetReport } from '../../src/ui/state/sheet-numbers.ts';
 import { playLoud } from '../../src/ui/state/whole-scale.ts';
 import { ALTO, onTheBench, preparedSheet, report, scale, sheetDocuments } from './demo.ts';
@@ -19,6 +20,7 @@ const VALUES: { readonly [Kind in keyof Answers]: Answers[Kind] } = {
   loud: playLoud(whole.prepared, {}, 'F4'),
   sheet: makeSheetReport(sheet),
   enough: findEnough(sheet, 'e'),
+  compare: compareColumns([], 27, 440),
 };
 
 /** A worker that answers only when told to. */
@@ -68,6 +70,7 @@ function bench(): {
       loud: (id) => told.push(`loud ${id}`),
       sheet: (id) => told.push(`sheet ${id}`),
       enough: (pad) => told.push(`enough ${pad}`),
+      compare: (id) => told.push(`compare ${id}`),
       broken: (message) => told.push(`broken: ${message}`),
     },
   );
@@ -160,5 +163,15 @@ describe('the physics client', () => {
     workers[0].answer();
     workers[0].answer();
     expect(told.map((t) => t.replace(/\d+/, ''))).toEqual(['sheet ', 'enough e', 'sheet ']);
+  });
+
+  it('drops a comparison that was asked anew meanwhile', () => {
+    const { workers, told, client } = bench();
+    const columns = [ALTO, ALTO];
+    client.askCompare({ columns, airC: 27, a4Hz: 440 });
+    const second = client.askCompare({ columns, airC: 24, a4Hz: 440 });
+    workers[0].answer();
+    workers[0].answer();
+    expect(told).toEqual([`compare ${second}`]);
   });
 });

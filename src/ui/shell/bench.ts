@@ -30,6 +30,8 @@ import type { CellText } from '../state/read-sheet.ts';
 import { makeVisit, setupIn } from '../../documents/bench-contents.ts';
 import { DEMO_HORNS } from './demo-horns.ts';
 import { followPhysics } from './follow-physics.ts';
+import { fetchSideBySide } from './follow-side-by-side.ts';
+import type { SideBySideState } from '../state/side-by-side-state.ts';
 import type { ContentsKeeper } from './keep-contents.ts';
 import type { Library } from './library.ts';
 import type { WorkerPort } from './physics-client.ts';
@@ -56,6 +58,8 @@ export interface Bench {
   restoreHead(field: HeadFieldId): void;
   /** Proposes openings for several keys in one step, mm at the front by pad id. */
   proposeAll(frontsMm: Readonly<Record<string, number>>): void;
+  /** Changes what stands side by side, or how it is sorted. */
+  sideBySide(change: (side: SideBySideState) => SideBySideState): void;
   takeHorn(hornId: string): Promise<void>;
   chooseKey(keyId: string): void;
   propose(frontMm: number | null): void;
@@ -102,6 +106,7 @@ export function openBench(
   { makeWorker, keeper, makeId, today, library }: BenchMeans,
 ): Bench {
   followPhysics(store, makeWorker);
+  fetchSideBySide(store, library);
 
   const fail = (what: string, error: unknown): void =>
     store.update((state) => ({ ...state, alert: `${what}: ${String(error)}` }));
@@ -131,6 +136,7 @@ export function openBench(
   return {
     store,
     library,
+    sideBySide: (change) => store.update((state) => ({ ...state, sideBySide: change(state.sideBySide) })),
     async takeHorn(hornId) {
       if (store.get().horns[hornId] !== undefined) {
         store.update((state) => takeUp(state, hornId));

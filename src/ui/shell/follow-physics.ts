@@ -22,6 +22,7 @@ import {
   scaleAsked,
   scaleFailed,
 } from '../state/scale-state.ts';
+import { sideArrived, sideFailed } from '../state/side-by-side-state.ts';
 import type { EnoughReport } from '../state/sheet-report.ts';
 import {
   enoughArrived,
@@ -33,6 +34,7 @@ import {
   sheetFailed,
 } from '../state/sheet-state.ts';
 import type { ViewName } from '../state/view-names.ts';
+import { makeSideFollower } from './follow-side-by-side.ts';
 import { makePhysicsClient, type PhysicsClient, type WorkerPort } from './physics-client.ts';
 
 /** A hand that has not moved for so long rests, ms. */
@@ -91,6 +93,13 @@ export function followPhysics(store: Store<BenchState>, makeWorker: () => Worker
         return { ...state, sheet: enoughArrived(state.sheet, pad, { report, parts }) };
       });
     },
+    compare: (id, outcome) =>
+      store.update((state) => ({
+        ...state,
+        sideBySide: outcome.ok
+          ? sideArrived(state.sideBySide, id, outcome.value)
+          : sideFailed(state.sideBySide, id, outcome.message),
+      })),
     broken: (message) => {
       store.update((state) => ({
         ...state,
@@ -102,7 +111,12 @@ export function followPhysics(store: Store<BenchState>, makeWorker: () => Worker
   const scale = makeScaleFollower(store, client);
   const sheet = makeSheetFollower(store, client);
   // The scale and the sheet first: they answer what the page says biggest.
-  const followers: readonly Follower[] = [scale, sheet, makeKeyFollower(store, client)];
+  const followers: readonly Follower[] = [
+    scale,
+    sheet,
+    makeSideFollower(store, client),
+    makeKeyFollower(store, client),
+  ];
   const follow = (): void => {
     for (const follower of followers) follower.follow();
   };

@@ -1,6 +1,7 @@
 import type { ProposedOpenings } from '../state/scale-report.ts';
 import type {
   Answers,
+  CompareRequest,
   Outcome,
   PhysicsKind,
   PhysicsReply,
@@ -34,6 +35,8 @@ export interface PhysicsClient {
   askSheet(request: Omit<SheetRequest, 'kind' | 'id'>): number;
   /** Asks where more height on one key of the latest sheet stops helping. */
   askEnough(pad: string): void;
+  /** Asks what differs between setups side by side. */
+  askCompare(request: Omit<CompareRequest, 'kind' | 'id'>): number;
 }
 
 type Listener<Kind extends PhysicsKind> = (id: number, outcome: Outcome<Answers[Kind]>) => void;
@@ -48,12 +51,22 @@ export interface PhysicsListeners {
   readonly sheet: Listener<'sheet'>;
   /** called with the pad asked about */
   readonly enough: (pad: string, outcome: Outcome<Answers['enough']>) => void;
+  readonly compare: Listener<'compare'>;
   /** the worker itself broke */
   readonly broken: (message: string) => void;
 }
 
 /** What is run first when several wait: what a hand is waiting for before what can come later. */
-const ORDER: readonly PhysicsKind[] = ['sheet', 'scale', 'move', 'study', 'point', 'loud', 'enough'];
+const ORDER: readonly PhysicsKind[] = [
+  'sheet',
+  'scale',
+  'move',
+  'compare',
+  'study',
+  'point',
+  'loud',
+  'enough',
+];
 
 /**
  * Talks to the physics worker: one request runs at a time, and what waits behind it is only the latest of its
@@ -67,6 +80,7 @@ export function makePhysicsClient(makeWorker: () => WorkerPort, listeners: Physi
   let latestStudy = 0;
   let latestScale = 0;
   let latestSheet = 0;
+  let latestCompare = 0;
 
   function start(): WorkerPort {
     const port = makeWorker();
@@ -98,6 +112,9 @@ export function makePhysicsClient(makeWorker: () => WorkerPort, listeners: Physi
         break;
       case 'scale':
         if (reply.id === latestScale) listeners.scale(reply.id, reply.outcome);
+        break;
+      case 'compare':
+        if (reply.id === latestCompare) listeners.compare(reply.id, reply.outcome);
         break;
       case 'point':
         if (asked?.kind === 'point' && asked.studyId === latestStudy) {
@@ -141,6 +158,10 @@ export function makePhysicsClient(makeWorker: () => WorkerPort, listeners: Physi
       // A point of the key before says nothing about this one.
       waiting.delete('point');
       return ask({ ...request, kind: 'study', id: latestStudy });
+    },
+    askCompare(request) {
+      latestCompare = ++count;
+      return ask({ ...request, kind: 'compare', id: latestCompare });
     },
     askPoint(frontMm) {
       ask({ kind: 'point', id: ++count, studyId: latestStudy, frontMm });

@@ -2,6 +2,7 @@ import type { HornAndSetup } from '../../documents/to-acoustics.ts';
 import type { LoudReport, ProposedOpenings, ScaleNumbers, ScaleReport } from '../state/scale-report.ts';
 import type { SheetDocuments } from '../state/sheet-numbers.ts';
 import type { EnoughReport, SheetReport } from '../state/sheet-report.ts';
+import type { ComparedColumns } from '../state/side-by-side-answer.ts';
 import type { PointReport, StudyReport } from '../state/study-report.ts';
 
 /** Asks for a whole study; the worker keeps the prepared key for the points that follow. */
@@ -67,8 +68,24 @@ export interface EnoughRequest {
   readonly pad: string;
 }
 
+/** Asks what differs between setups side by side, the reference first; null for one that is not there. */
+export interface CompareRequest {
+  readonly kind: 'compare';
+  readonly id: number;
+  readonly columns: readonly (HornAndSetup | null)[];
+  readonly airC: number;
+  readonly a4Hz: number;
+}
+
 export type PhysicsRequest =
-  StudyRequest | PointRequest | ScaleRequest | MoveRequest | LoudRequest | SheetRequest | EnoughRequest;
+  | StudyRequest
+  | PointRequest
+  | ScaleRequest
+  | MoveRequest
+  | LoudRequest
+  | SheetRequest
+  | EnoughRequest
+  | CompareRequest;
 
 /** What each kind of request is answered with. */
 export interface Answers {
@@ -79,6 +96,7 @@ export interface Answers {
   readonly loud: LoudReport;
   readonly sheet: SheetReport;
   readonly enough: EnoughReport;
+  readonly compare: ComparedColumns;
 }
 
 export type PhysicsKind = keyof Answers;

@@ -2,6 +2,7 @@ import { makeAirColumn, studyVenting, ventingAt, type VentingContext } from '../
 import { loadHorn, type HornAndSetup, type LoadedHorn } from '../../documents/to-acoustics.ts';
 import { buffersOf } from '../state/scale-report.ts';
 import { findEnough, makeSheetReport, prepareSheet, type PreparedSheet } from '../state/sheet-numbers.ts';
+import { compareColumns } from '../state/side-by-side-answer.ts';
 import { makePointReport, makeStudyReport } from '../state/study-report.ts';
 import { moveScale, playLoud, prepareScale, type PreparedScale } from '../state/whole-scale.ts';
 import type { Answers, Outcome, PhysicsKind, PhysicsReply, PhysicsRequest } from './physics-protocol.ts';
@@ -49,6 +50,7 @@ const WORK: Work = {
     sheet?.id === sheetId
       ? { ok: true, value: findEnough(sheet.prepared, pad) }
       : { ok: false, message: 'another sheet was taken up meanwhile' },
+  compare: ({ columns, airC, a4Hz }) => ({ ok: true, value: compareColumns(columns, airC, a4Hz) }),
 };
 
 function withHorn<T>(documents: HornAndSetup, work: (loaded: LoadedHorn) => T): Outcome<T> {

@@ -19,6 +19,8 @@ import type { ProposedOpenings } from './scale-report.ts';
 import { makeScaleState, type ScaleState } from './scale-state.ts';
 import { makeSheetState, type SheetState } from './sheet-state.ts';
 import type { PointReport, StudyReport } from './study-report.ts';
+import { makeSideBySideState, type SideBySideState } from './side-by-side-state.ts';
+import type { ColumnSources } from './side-by-side-columns.ts';
 import { FIRST_VIEW, type ViewName } from './view-names.ts';
 
 /** What the curve's upper panel shows. */
@@ -60,6 +62,7 @@ export interface BenchState {
   /** the key at the last proposed opening the physics answered for */
   readonly point: PointReport | null;
   readonly scale: ScaleState;
+  readonly sideBySide: SideBySideState;
   readonly sheet: SheetState;
   /** which columns the sheet shows */
   readonly columns: SheetColumns;
@@ -89,6 +92,7 @@ export function makeBenchState(shelf: BenchState['shelf'], contents: BenchConten
     study: { report: null, hornId, asked: 0, answered: 0, problem: null },
     point: null,
     scale: makeScaleState(hornId),
+    sideBySide: makeSideBySideState(),
     sheet: makeSheetState(hornId),
     columns: 'openings',
     noteId: FIRST_NOTE,
@@ -118,6 +122,15 @@ export function documentsInHand(state: BenchState): HornAndSetup {
 /** The day's air and tuning. */
 export function dayInHand(state: BenchState): VisitDocument {
   return hornInHand(state).contents.visit.document;
+}
+
+/** Where setups side by side are looked up: on the bench first. */
+export function columnSources(state: BenchState): ColumnSources {
+  return {
+    bench: hornInHand(state).contents,
+    opened: state.horns,
+    fetched: state.sideBySide.fetched,
+  };
 }
 
 /** The openings proposed on the horn in hand, mm at the front; the same object as long as none changes. */

@@ -39,6 +39,13 @@ export const VIEWS: readonly ViewPlan[] = [
     show: (bench) => html`<vw-scale-view .bench=${bench}></vw-scale-view>`,
   },
   {
+    name: 'side-by-side',
+    label: 'Side by side',
+    title: 'Ventwright: setups side by side',
+    load: () => import('../side-by-side/side-by-side-view.ts'),
+    show: (bench) => html`<vw-side-by-side .bench=${bench}></vw-side-by-side>`,
+  },
+  {
     name: 'library',
     label: 'Library',
     title: 'Ventwright: the library',

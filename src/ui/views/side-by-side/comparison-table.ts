@@ -1,0 +1,51 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import type { Cell, ComparisonTable } from './comparison-tables.model.ts';
+
+/** A table of what was compared: a row a note or a key, a group of columns a measure. */
+export function comparisonTable(table: ComparisonTable, label: string): TemplateResult {
+  const { groups } = table;
+  return html`
+    <div class="sd-scroll" tabindex="0" role="region" aria-label=${label}>
+      <table>
+        <thead>
+          <tr>
+            <th scope="col" rowspan="2" class="sd-first">${table.first}</th>
+            ${groups.map(
+              ({ title, letters, kind }) =>
+                html`<th scope="colgroup" colspan=${letters.length} class=${`sd-opens ${kind}`}>
+                  ${title}
+                </th>`,
+            )}
+          </tr>
+          <tr>
+            ${groups.map(({ letters, kind }) =>
+              letters.map(
+                (letter, i) =>
+                  html`<th scope="col" class=${`${i === 0 ? 'sd-opens ' : ''}${kind}`} data-letter=${letter}>
+                    ${letter}
+                  </th>`,
+              ),
+            )}
+          </tr>
+        </thead>
+        <tbody>
+          ${table.rows.map(
+            ({ id, label: name, cells }) =>
+              html`<tr data-row=${id}>
+                <th scope="row" class="sd-first">${name}</th>
+                ${cells.map((group, g) =>
+                  group.map((cell, i) => cellOf(cell, `${i === 0 ? 'sd-opens ' : ''}${groups[g].kind}`)),
+                )}
+              </tr>`,
+          )}
+        </tbody>
+      </table>
+    </div>
+  `;
+}
+
+function cellOf({ text, under, shown }: Cell, of: string): TemplateResult {
+  return html`<td class=${shown === false ? `${of} unsure` : of}>
+    ${text}${under === undefined ? nothing : html`<small>${under}</small>`}
+  </td>`;
+}

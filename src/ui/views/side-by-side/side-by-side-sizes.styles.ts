@@ -1,0 +1,95 @@
+import { css } from 'lit';
+
+/** Side by side on a tablet, a phone and paper. */
+export const sideBySideSizeStyles = css`
+  @media (max-width: 1100px) {
+    .sd-columns {
+      grid-template-columns: repeat(2, minmax(0, 1fr));
+    }
+    .sd-more {
+      grid-column: 1 / -1;
+      flex-direction: row;
+    }
+  }
+
+  @media (max-width: 700px) {
+    .sd-columns {
+      grid-template-columns: minmax(0, 1fr);
+    }
+    .sd-chart vw-side-by-side-chart {
+      height: 400px;
+    }
+    .sd-table {
+      padding-inline: 0.4rem;
+    }
+    .sd-table-head vw-choice {
+      --vw-choice-size: 0.875rem;
+      --vw-choice-pad: 0.4rem;
+    }
+    .sd-scroll :is(th, td) {
+      padding-inline: 0.35rem;
+    }
+  }
+
+  @media print {
+    .sd-page .sd-more,
+    .sd-page .sd-column-acts,
+    .sd-page .sd-table-head vw-choice,
+    .sd-page .sd-limits {
+      display: none;
+    }
+    .sd-page .sd-columns {
+      display: grid;
+      grid-template-columns: repeat(4, minmax(0, 1fr));
+    }
+    .sd-page .sd-select {
+      grid-template-columns: minmax(0, 1fr);
+    }
+    .sd-page .sd-select span {
+      display: none;
+    }
+    .sd-page .sd-select select {
+      min-height: 0;
+      padding: 0;
+      border: 0;
+      appearance: none;
+    }
+    .sd-page .sd-table {
+      break-inside: auto;
+    }
+    .sd-page .sd-chart vw-side-by-side-chart {
+      height: 360px;
+      max-width: 690px;
+    }
+    .sd-page .sd-scroll {
+      max-height: none;
+      overflow: visible;
+      border: 0;
+    }
+    .sd-page .sd-scroll table {
+      font-size: 0.6875rem;
+    }
+    .sd-page .sd-scroll :is(th, td) {
+      position: static;
+      padding: 0.05rem 0.2rem;
+    }
+    .sd-page .sd-scroll thead th {
+      height: auto;
+      font-size: 0.625rem;
+    }
+    .sd-page .sd-scroll tr {
+      break-inside: avoid;
+    }
+    .sd-page .sd-scroll .words {
+      min-width: 0;
+    }
+    /* With many columns paper has no room for them: what can be shown is bold, what cannot is pale. */
+    .sd-page.many .sd-scroll .words {
+      display: none;
+    }
+    .sd-page.many .sd-scroll td small {
+      font-size: 0.5625rem;
+      white-space: normal;
+    }
+  }
+`;

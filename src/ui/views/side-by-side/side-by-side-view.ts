@@ -1,0 +1,161 @@
+import { html, LitElement, nothing, type TemplateResult } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import { guard } from 'lit/directives/guard.js';
+import type { MeasuringPoint } from '../../../acoustics/index.ts';
+import '../../parts/chart/vw-side-by-side-chart.ts';
+import '../../parts/vw-choice.ts';
+import type { Bench } from '../../shell/bench.ts';
+import { chooseColumns, type SideOrder } from '../../state/side-by-side-state.ts';
+import { adoptStyles } from '../adopt-styles.ts';
+import { keyStudySizeStyles } from '../key-study/key-study-sizes.styles.ts';
+import { keyStudyStyles } from '../key-study/key-study-view.styles.ts';
+import { columnChooser } from './column-chooser.ts';
+import { comparisonTable } from './comparison-table.ts';
+import { sideBySideSizeStyles } from './side-by-side-sizes.styles.ts';
+import { makeSideBySideView, type ComparisonView, type SideBySideView } from './side-by-side-view.model.ts';
+import { sideBySideStyles } from './side-by-side-view.styles.ts';
+
+const ORDERS: readonly { readonly value: SideOrder; readonly label: string }[] = [
+  { value: 'difference', label: 'what differs most' },
+  { value: 'pitch', label: 'low to high' },
+];
+const POINTS: readonly { readonly value: MeasuringPoint; readonly label: string }[] = [
+  { value: 'front', label: 'front' },
+  { value: 'centre', label: 'centre' },
+  { value: 'back', label: 'back' },
+];
+
+/** Two to four setups side by side: what the player would notice, every note, every key. */
+@customElement('vw-side-by-side')
+export class VwSideBySide extends LitElement {
+  @property({ attribute: false }) bench: Bench | null = null;
+
+  #stop: (() => void) | null = null;
+
+  /** The page's own tree: the charts' library puts its styles there. */
+  override createRenderRoot(): HTMLElement {
+    adoptStyles(keyStudyStyles, keyStudySizeStyles, sideBySideStyles, sideBySideSizeStyles);
+    return this;
+  }
+
+  override willUpdate(changed: Map<PropertyKey, unknown>): void {
+    if (!changed.has('bench') || this.bench === null) return;
+    this.#stop?.();
+    this.#stop = this.bench.store.subscribe(() => this.requestUpdate());
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.#stop?.();
+  }
+
+  override render(): TemplateResult {
+    const { bench } = this;
+    if (bench === null) return html``;
+    const view = makeSideBySideView(bench.store.get());
+    const { comparison } = view;
+    return html`
+      <main class=${view.columns.length > 2 ? 'ks-page sd-page many' : 'ks-page sd-page'}>
+        ${this.#answer(view)}
+        ${columnChooser(view, { choose: (columns) => bench.sideBySide((side) => chooseColumns(side, columns)) })}
+        ${comparison === null ? nothing : this.#compared(comparison, view, bench)}
+        <footer class="ks-foot">
+          <p>${comparison?.limits ?? nothing}</p>
+          <p>
+            Filled marks and dark numbers can be shown; hollow marks and pale numbers lie inside their own ±.
+            Every opening counts as it stands, links followed.
+          </p>
+        </footer>
+      </main>
+    `;
+  }
+
+  #answer({ comparison, waiting, problem, hint, day }: SideBySideView): TemplateResult {
+    const sentences = comparison?.sentences ?? [];
+    const cautions = [problem, hint, ...(comparison?.cautions ?? [])].filter((line) => line !== null);
+    const pads = comparison?.pads ?? null;
+    return html`
+      <section class="ks-answer sd-answer" aria-label="Answer" aria-busy=${waiting ? 'true' : 'false'}>
+        <h1 class=${sentences.length > 1 ? 'several' : ''} aria-live="polite">
+          ${
+            sentences.length === 0
+              ? problem === null
+                ? 'Playing every note of each…'
+                : 'Nothing can be held side by side yet.'
+              : sentences.map((sentence) => html`<span>${sentence}</span> `)
+          }
+        </h1>
+        <p class="sd-day">${day}</p>
+        ${
+          cautions.length === 0
+            ? nothing
+            : html`<ul class="ks-cautions" aria-label="Limits of this answer">
+                ${cautions.map((line) => html`<li>${line}</li>`)}
+              </ul>`
+        }
+        ${
+          pads === null
+            ? nothing
+            : html`<details class="sd-limits">
+                <summary>${pads.summary}</summary>
+                <ul>
+                  ${pads.list.map((line) => html`<li>${line}</li>`)}
+                </ul>
+              </details>`
+        }
+      </section>
+    `;
+  }
+
+  #compared({ chart, notes, keys }: ComparisonView, view: SideBySideView, bench: Bench): TemplateResult {
+    return html`
+      <section class="sd-chart" aria-labelledby="sd-chart-title">
+        <h2 id="sd-chart-title">Every written note beside ${chart.reference.letter}</h2>
+        <vw-side-by-side-chart .model=${chart} @vw-chart-drawn=${this.#drawn}></vw-side-by-side-chart>
+        <p class="sd-summary">${chart.summary}</p>
+      </section>
+      <section class="sd-table" aria-labelledby="sd-notes-title">
+        <div class="sd-table-head">
+          <h2 id="sd-notes-title">Notes</h2>
+          <vw-choice
+            label="Sorted by"
+            data-act="order"
+            .options=${ORDERS}
+            .value=${view.order}
+            @vw-choice-change=${(e: CustomEvent<{ value: string }>) => this.#sort(bench, e.detail.value as SideOrder)}
+          ></vw-choice>
+        </div>
+        ${guard([notes], () => comparisonTable(notes, 'Table of every note'))}
+      </section>
+      <section class="sd-table" aria-labelledby="sd-keys-title">
+        <div class="sd-table-head">
+          <h2 id="sd-keys-title">Keys</h2>
+          <vw-choice
+            label="Openings at"
+            data-act="at"
+            .options=${POINTS}
+            .value=${view.at}
+            @vw-choice-change=${(e: CustomEvent<{ value: string }>) => bench.setReadAt(e.detail.value as MeasuringPoint)}
+          ></vw-choice>
+        </div>
+        ${guard([keys], () => comparisonTable(keys, 'Table of every key'))}
+      </section>
+    `;
+  }
+
+  #sort(bench: Bench, order: SideOrder): void {
+    bench.sideBySide((side) => ({ ...side, order }));
+  }
+
+  /** Marks when the first comparison is on screen, for whoever measures a cold load. */
+  #drawn = (): void => {
+    if (performance.getEntriesByName('first-side-by-side').length > 0) return;
+    requestAnimationFrame(() => performance.mark('first-side-by-side'));
+  };
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'vw-side-by-side': VwSideBySide;
+  }
+}
