@@ -20,8 +20,8 @@ import { gapStretches, type GapStretch, type SeatGap } from './leak-gap.ts';
  *
  * **Source:** K as in gap-viscosity.ts; both end corrections ours (notes/physics/regulation.md): their
  * logarithms and the corner's constant derived, the mouth's constant taken from our solved flows.
- * **Holds for:** gaps up to {@link WIDEST_LEAK} hole radii: at 0.02 to 0.1 within −2…+5 % of our solved flows of
- * a parallel pad.
+ * **Holds for:** gaps up to {@link WIDEST_LEAK} hole radii: at 0.02 to 0.1 the end length is within −2…+4 % of
+ * our solved flows of a parallel pad.
  */
 export interface LeakSlit {
   /** b, m */
