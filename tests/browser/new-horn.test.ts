@@ -71,6 +71,49 @@ describe('a new horn', () => {
     expect([visit.document.date, visit.document.player]).toEqual(['2026-05-31', 'Ada Moss']);
   });
 
+  it('is in the library from the start, once, with the example’s setup; the next one starts blank', async () => {
+    const page = await open();
+    await field(page, 'maker').fill('Larkfield (invented)');
+    await start(page).dblclick();
+    await page.waitForFunction(() => location.hash === '#sheet');
+    const { horn } = await onBench(page);
+    await page.reload();
+    await expect.poll(() => onBench(page).then((now) => now.horn.id)).toBe(horn.id);
+    const { horns, setups, visits } = await page.evaluate(async () => {
+      const { bench } = document.querySelector('vw-workbench')!;
+      return (await (await bench!.library()).read('all')).records;
+    });
+    expect(horns.map((h) => h.document.name)).toEqual(['Larkfield (invented) alto']);
+    expect(setups.map((s) => s.document.name.replace(/, .*/, '')).toSorted()).toEqual([
+      'As found',
+      'As set',
+      'Example alto',
+      'Proposed',
+    ]);
+    expect(visits).toHaveLength(1);
+    await page.evaluate(() => (location.hash = '#new'));
+    await field(page, 'maker').waitFor();
+    expect(await field(page, 'maker').inputValue()).toBe('');
+  });
+
+  it('comes to the bench where the browser keeps nothing, and that is said', async () => {
+    const { page, faults } = await openWorkbench(browser, site, SIZES.laptop, 'new');
+    onTestFinished(async () => {
+      await page.close();
+      expect(faults).toEqual([]);
+    });
+    await page.evaluate(() => {
+      document.querySelector('vw-workbench')!.bench!.library = () => Promise.reject(new Error('no storage'));
+    });
+    await start(page).click();
+    await page.waitForFunction(() => location.hash === '#sheet');
+    expect((await onBench(page)).horn.document.name).toBe('Alto');
+    await page
+      .getByRole('alert')
+      .getByText('Alto could not be put in the library: Error: no storage')
+      .waitFor();
+  });
+
   it('keeps what was typed where it cannot be, and says so under its field', async () => {
     const page = await open();
     await field(page, 'maker').fill('x'.repeat(201));

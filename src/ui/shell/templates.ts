@@ -24,13 +24,37 @@ export async function fetchExample(instrument: Instrument): Promise<LibraryRecor
   return (await FILES[instrument]()) as LibraryRecords;
 }
 
-/** Puts a new horn on the bench and shows its sheet; what is wrong with what was told comes back instead. */
-export function startHorn(bench: Bench, example: LibraryRecords, told: NewHorn): readonly DocumentIssue[] {
+/**
+ * Takes a new horn into the library, puts it on the bench and shows its sheet; what is wrong with what was told comes
+ * back instead. Where the library cannot take it, it is on the bench all the same, and why is told.
+ */
+export async function startHorn(
+  bench: Bench,
+  example: LibraryRecords,
+  told: NewHorn,
+): Promise<readonly DocumentIssue[]> {
   const day = { airC: example.setups[0].document.airC ?? REFERENCE_C, a4Hz: USUAL_A4_HZ };
   const outcome = templateRecords(example, told, day, makeId);
   if (!outcome.ok) return outcome.issues;
-  const contents = contentsOf(outcome.value, outcome.value.horns[0].id)!;
-  bench.store.update((state) => putOnBench(state, contents));
+  const problem = await takeIn(bench, outcome.value);
+  if (problem !== null) {
+    const contents = contentsOf(outcome.value, outcome.value.horns[0].id)!;
+    bench.store.update((state) => putOnBench(state, contents));
+    bench.tell(problem);
+  }
   location.hash = '#sheet';
   return [];
+}
+
+/** Adds a horn to the library and opens it from there; null, or why it cannot be. */
+async function takeIn(bench: Bench, records: LibraryRecords): Promise<string | null> {
+  const { id, document } = records.horns[0];
+  try {
+    const added = await (await bench.library()).add(records);
+    if (added.kind === 'refused') return added.message;
+    if (added.kind === 'conflict') return `The library has a horn under the id of ${document.name} already.`;
+    return await bench.openHorn(id);
+  } catch (error) {
+    return `${document.name} could not be put in the library: ${String(error)}`;
+  }
 }

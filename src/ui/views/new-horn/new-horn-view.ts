@@ -34,6 +34,8 @@ export class VwNewHorn extends LitElement {
 
   @state() private example: LibraryRecords | null = null;
 
+  @state() private isStarting = false;
+
   #stop: (() => void) | null = null;
 
   override createRenderRoot(): HTMLElement {
@@ -84,7 +86,7 @@ export class VwNewHorn extends LitElement {
 
   #form(view: NewHornView, bench: Bench): TemplateResult {
     return html`
-      <form class="nh-form" novalidate @submit=${(e: Event) => this.#start(e, bench)}>
+      <form class="nh-form" novalidate @submit=${(e: Event) => void this.#start(e, bench)}>
         <vw-choice
           label="It is a"
           data-act="instrument"
@@ -95,7 +97,9 @@ export class VwNewHorn extends LitElement {
         <div class="nh-fields">${view.fields.map((field) => this.#field(field))}</div>
         ${view.problems.map((problem) => html`<p class="nh-problem" role="alert">${problem}</p>`)}
         <p class="nh-go">
-          <button type="submit" ?disabled=${this.example === null}>Start this ${view.instrument}</button>
+          <button type="submit" ?disabled=${this.example === null || this.isStarting}>
+            Start this ${view.instrument}
+          </button>
           <span>opens its sheet; everything can be changed there</span>
         </p>
       </form>
@@ -211,19 +215,23 @@ export class VwNewHorn extends LitElement {
     );
   }
 
-  #start(event: Event, bench: Bench): void {
+  async #start(event: Event, bench: Bench): Promise<void> {
     event.preventDefault();
     const { example, draft } = this;
-    if (example === null || example.horns[0].document.instrument !== draft.instrument) return;
-    const issues = startHorn(bench, example, draft.told);
+    // One touch is one horn.
+    if (this.isStarting || example === null) return;
+    if (example.horns[0].document.instrument !== draft.instrument) return;
+    this.isStarting = true;
+    const issues = await startHorn(bench, example, draft.told);
+    this.isStarting = false;
     if (issues.length === 0) {
       this.draft = makeDraft(today());
+      kept = null;
       return;
     }
-    this.draft = { ...draft, issues };
-    void this.updateComplete.then(() =>
-      this.querySelector<HTMLInputElement>('[aria-invalid="true"]')?.focus(),
-    );
+    this.draft = { ...this.draft, issues };
+    await this.updateComplete;
+    this.querySelector<HTMLInputElement>('[aria-invalid="true"]')?.focus();
   }
 }
 
