@@ -21,6 +21,7 @@ export function makeMemoryStore(): KeptStore {
     const entries = new Map(shelf);
     const result = await work({
       get: (kind, id) => Promise.resolve(next[kind].get(id)),
+      has: (kind, id) => Promise.resolve(next[kind].has(id)),
       ofHorn: (kind, hornId) => Promise.resolve(listOf(next, kind, hornId)),
       put: async (kind, record) => void next[kind].set(record.id, record),
       remove: async (kind, id) => void next[kind].delete(id),

@@ -6,6 +6,7 @@ import { CLOSED_BY_BROWSER, HELD_BY_OLDER, TAKEN_BY_NEWER } from './library-sent
 /** Reads and writes inside one transaction. */
 export interface KeptWriter {
   get(kind: KeptKind, id: string): Promise<Kept | undefined>;
+  has(kind: KeptKind, id: string): Promise<boolean>;
   ofHorn(kind: KeptKind, hornId: string): Promise<readonly Kept[]>;
   put(kind: KeptKind, record: Kept): Promise<void>;
   remove(kind: KeptKind, id: string): Promise<void>;
@@ -137,6 +138,7 @@ type Writing = IDBPTransaction<Shape, typeof STORES, 'readwrite'>;
 function writerOf(transaction: Writing): KeptWriter {
   return {
     get: (kind, id) => transaction.objectStore(kind).get(id),
+    has: async (kind, id) => (await transaction.objectStore(kind).getKey(id)) !== undefined,
     ofHorn: async (kind, hornId) => {
       if (kind !== 'horns') return transaction.objectStore(kind).index('hornId').getAll(hornId);
       const horn = await transaction.objectStore('horns').get(hornId);

@@ -22,7 +22,7 @@ import {
   whyNotWritten,
 } from './library-sentences.ts';
 import { openKeptStore, type KeptStore } from './library-store.ts';
-import { reshelve, takeAway } from './library-writing.ts';
+import { addAll, reshelve, takeAway } from './library-writing.ts';
 
 export type {
   ChangedBy,
@@ -88,38 +88,40 @@ export function makeLibrary(store: KeptStore, means: LibraryMeans, refusal: stri
     return standing();
   };
 
-  /** Writes records if each is as this tab has seen it, and none would be left without its horn. */
-  const write = async (
-    records: UnreadRecords,
-    isSeen: (id: string) => string | undefined,
-  ): Promise<boolean> => {
-    const writes = keptList(records);
-    const hornIds = hornIdsOf(records);
-    const written = await store
-      .write(async (writer) => {
-        const there = await Promise.all(writes.map(([kind, { id }]) => writer.get(kind, id)));
-        if (writes.some(([, { id }], i) => there[i]?.revision !== isSeen(id))) return null;
-        const put = writes.map(([kind, record]): readonly [KeptKind, Kept] => [
-          kind,
-          { ...record, revision: means.makeId() },
-        ]);
-        await Promise.all(put.map(([kind, record]) => writer.put(kind, record)));
-        for (const hornId of hornIds) {
-          if ((await writer.get('horns', hornId)) === undefined) throw new HornGone();
-          await reshelve(writer, hornId, means.now());
-        }
-        return put.map(([, record]) => record);
-      })
-      .catch((error: unknown) => {
-        if (error instanceof HornGone) return null;
-        throw error;
-      });
-    if (written === null) return false;
-    note(written);
+  const withRevision = (records: UnreadRecords): readonly (readonly [KeptKind, Kept])[] =>
+    keptList(records).map(([kind, record]) => [kind, { ...record, revision: means.makeId() }]);
+
+  /** What was written is seen by this tab, and told to the others. */
+  const written = (records: readonly (readonly [KeptKind, Kept])[], hornIds: readonly string[]): void => {
+    note(records.map(([, record]) => record));
     for (const hornId of hornIds) channel?.postMessage(hornId);
     // A first save is a person's act: only on such do browsers listen.
     if (!isAsked) void askToKeep().catch(() => undefined);
-    return true;
+  };
+
+  /** Writes records of a horn if each is as this tab has seen it, and they are not left without the horn. */
+  const overwrite = async (records: UnreadRecords, hornId: string): Promise<boolean> => {
+    const writes = withRevision(records);
+    const isWritten = await store.write(async (writer) => {
+      const there = await Promise.all(writes.map(([kind, { id }]) => writer.get(kind, id)));
+      if (writes.some(([, { id }], i) => there[i]?.revision !== seen.get(id))) return false;
+      const [horn] = await writer.ofHorn('horns', hornId);
+      if (horn === undefined && records.horns.length === 0) return false;
+      await Promise.all(writes.map(([kind, record]) => writer.put(kind, record)));
+      await reshelve(writer, hornId, means.now());
+      return true;
+    });
+    if (isWritten) written(writes, [hornId]);
+    return isWritten;
+  };
+
+  /** Writes records under ids that are not in use, all or none. */
+  const insert = async (records: UnreadRecords): Promise<boolean> => {
+    const writes = withRevision(records);
+    const hornIds = hornIdsOf(records);
+    const isWritten = await store.write((writer) => addAll(writer, writes, hornIds, means.now()));
+    if (isWritten) written(writes, hornIds);
+    return isWritten;
   };
 
   return {
@@ -141,14 +143,11 @@ export function makeLibrary(store: KeptStore, means: LibraryMeans, refusal: stri
     save: (changed) =>
       attempt(async () => {
         const hornId = hornIdOf(changed);
-        const isSaved = await write(changed, (id) => seen.get(id));
-        return isSaved ? { kind: 'saved' } : { kind: 'conflict', hornId };
+        return (await overwrite(changed, hornId)) ? { kind: 'saved' } : { kind: 'conflict', hornId };
       }),
     add: (records) =>
       attempt(async () => {
-        if (!(await write(records, () => undefined))) {
-          return { kind: 'conflict', hornId: hornIdsOf(records)[0] };
-        }
+        if (!(await insert(records))) return { kind: 'conflict', hornId: hornIdsOf(records)[0] };
         for (const hornId of hornIdsOf(records)) tell(hornId, 'this tab');
         return { kind: 'saved' };
       }),
@@ -192,9 +191,6 @@ export function makeLibrary(store: KeptStore, means: LibraryMeans, refusal: stri
     },
   };
 }
-
-/** Somebody removed the horn: a setup or visit alone would be lost to every list. */
-class HornGone extends Error {}
 
 function whyNotRead(
   { horns }: KeptRecords,

@@ -5,8 +5,17 @@ import { keptList, type UnreadRecords } from './library-records.ts';
 /** What a file brings: what is written, and what is told of it. */
 export interface ImportPlan {
   readonly add: UnreadRecords;
-  /** a sentence a horn */
+  /** a sentence for each kind of thing that came of it */
   readonly told: readonly string[];
+}
+
+/** What comes of one horn of a file. */
+type Fate = 'new' | 'the same' | 'more of it' | 'something else';
+
+interface HornPlan {
+  readonly name: string;
+  readonly fate: Fate;
+  readonly add: UnreadRecords;
 }
 
 /** What an import is held against. */
@@ -26,7 +35,7 @@ export interface ImportGround {
  */
 export function planImport(file: LibraryRecords, ground: ImportGround): ImportPlan {
   const here = new Map(keptList(ground.held).map(([, record]) => [record.id, record]));
-  const plans = file.horns.map((horn): ImportPlan => {
+  const plans = file.horns.map((horn): HornPlan => {
     const own: UnreadRecords = {
       horns: [horn],
       setups: file.setups.filter((s) => s.hornId === horn.id),
@@ -38,8 +47,39 @@ export function planImport(file: LibraryRecords, ground: ImportGround): ImportPl
     plans.flatMap(({ add }) => add[kind] as readonly UnreadRecords[K][number][]);
   return {
     add: { horns: all('horns'), setups: all('setups'), visits: all('visits') },
-    told: plans.flatMap(({ told }) => told),
+    told: toldOf(plans),
   };
+}
+
+const FATES: readonly (readonly [Fate, one: string, more: string])[] = [
+  ['new', 'was added', 'were added'],
+  [
+    'more of it',
+    'is here already; visits or setups of it were added',
+    'are here already; visits or setups of them were added',
+  ],
+  [
+    'something else',
+    'is here already and says something else: both are kept, the file’s with its name',
+    'are here already and say something else: both are kept, the file’s with its name',
+  ],
+  ['the same', 'is here already, the same', 'are here already, the same'],
+];
+
+/** The most horns named in one sentence. */
+const MOST_NAMED = 5;
+
+function toldOf(plans: readonly HornPlan[]): string[] {
+  return FATES.flatMap(([fate, one, more]) => {
+    const names = plans.filter((plan) => plan.fate === fate).map(({ name }) => `“${name}”`);
+    if (names.length === 0) return [];
+    if (names.length === 1) return [`${names[0]} ${one}.`];
+    const rest = names.length - MOST_NAMED;
+    const named = rest > 0 ? [...names.slice(0, MOST_NAMED), `${rest} more`] : names;
+    return [
+      `${names.length} horns ${more}: ${named.slice(0, -1).join(', ')} and ${named[named.length - 1]}.`,
+    ];
+  });
 }
 
 type Held = ReadonlyMap<string, { readonly id: string; readonly hornId: string; readonly document: unknown }>;
@@ -49,12 +89,12 @@ function planHorn(
   name: string,
   here: Held,
   { fileName, isTaken, makeId }: ImportGround,
-): ImportPlan {
+): HornPlan {
   const records = keptList(own).map(([, record]) => record);
   const [horn] = own.horns;
   if (!here.has(horn.id)) {
     const isFree = records.every(({ id }) => !isTaken(id));
-    return { add: isFree ? own : withNewIds(own, makeId), told: [`“${name}” was added.`] };
+    return { name, fate: 'new', add: isFree ? own : withNewIds(own, makeId) };
   }
   const differs = records.some((record) => {
     const held = here.get(record.id);
@@ -64,24 +104,12 @@ function planHorn(
   });
   if (differs) {
     const renamed = withNames(own, (told) => nameWith(told, `(from ${shortened(fileName)})`));
-    return {
-      add: withNewIds(renamed, makeId),
-      told: [`“${name}” is here already and says something else: both are kept, the file’s with its name.`],
-    };
+    return { name, fate: 'something else', add: withNewIds(renamed, makeId) };
   }
   const isNew = ({ id }: { readonly id: string }): boolean => !here.has(id);
   const add = { horns: [], setups: own.setups.filter(isNew), visits: own.visits.filter(isNew) };
-  if (add.setups.length + add.visits.length === 0) {
-    return { add, told: [`“${name}” is here already, the same.`] };
-  }
-  const more = [counted(add.visits.length, 'visit'), counted(add.setups.length, 'setup')].filter(
-    (text) => text !== '',
-  );
-  return { add, told: [`“${name}” is here already; ${more.join(' and ')} of it were added.`] };
-}
-
-function counted(count: number, what: string): string {
-  return count === 0 ? '' : `${count} ${what}${count === 1 ? '' : 's'}`;
+  const isMore = add.setups.length + add.visits.length > 0;
+  return { name, fate: isMore ? 'more of it' : 'the same', add };
 }
 
 function shortened(fileName: string): string {

@@ -48,6 +48,8 @@ export interface LibraryView {
   /** where the list is empty: why, and what to do */
   readonly empty: string | null;
   readonly rows: readonly HornRow[];
+  /** how the list stands, where nothing else is to be told */
+  readonly order: string;
   readonly isSearchable: boolean;
   readonly hasHorns: boolean;
   /** what the undo button takes back, or null */
@@ -65,6 +67,7 @@ export function makeLibraryView(state: LibraryDeskState, benchHornId: string): L
     lead: LEAD,
     empty: whyEmpty(state, entries.length, found.length),
     rows: found.map((entry) => rowOf(entry, state, benchHornId)),
+    order: found.length > 1 ? 'What was last changed comes first.' : '',
     isSearchable: entries.length > 0,
     hasHorns: entries.length > 0,
     undo: last === undefined ? null : last.words,

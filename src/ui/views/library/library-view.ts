@@ -137,7 +137,7 @@ export class VwLibraryView extends LitElement {
     return html`
       <div class="lb-status">
         <p role="status" class=${problem === null ? '' : 'lb-problem'}>
-          ${problem ?? (busy === null ? (done ?? nothing) : `${busy} …`)}
+          ${problem ?? (busy === null ? (done ?? view.order) : `${busy} …`)}
         </p>
         ${
           view.undo === null
