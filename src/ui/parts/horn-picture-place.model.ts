@@ -42,7 +42,7 @@ export interface HornPicturePlace {
 }
 
 /** Below this width, px, the horn stands upright. */
-const UPRIGHT_BELOW = 600;
+const UPRIGHT_BELOW = 480;
 /** The tallest wall of a lying horn, px. */
 const TALLEST = 260;
 /** A label's sides, px: along the row of labels, lying and upright. A finger needs 44 and a gap of two. */
