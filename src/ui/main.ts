@@ -4,8 +4,9 @@ import { openBench } from './shell/bench.ts';
 import { demoAlto, DEMO_HORNS, makeId, today, USUAL_A4_HZ } from './shell/demo-horns.ts';
 import { keepContents } from './shell/keep-contents.ts';
 import type { Library } from './shell/library.ts';
+import { keepForOffline } from './shell/offline.ts';
 import type { WorkerPort } from './shell/physics-client.ts';
-import { rememberedBench, rememberedUnit, rememberUnit } from './shell/remembered.ts';
+import { mayHaveLibrary, rememberedBench, rememberedUnit, rememberUnit } from './shell/remembered.ts';
 import { followHash } from './shell/view-hash.ts';
 import { makeBenchState } from './state/bench-state.ts';
 import { makeStore } from './state/bench-store.ts';
@@ -53,16 +54,12 @@ const start = (): void => {
 };
 
 // A horn that was saved comes back; where none was, nothing is waited for.
+const failed = (error: unknown): void => tell(`The library could not be opened: ${String(error)}`);
 const last = rememberedBench();
-if (last === null) start();
-else {
-  void keeper
-    .open(last.hornId, last.visitId)
-    .then(
-      (problem) => {
-        if (problem !== null) tell(problem);
-      },
-      (error: unknown) => tell(`The library could not be opened: ${String(error)}`),
-    )
-    .finally(start);
-}
+if (last === null) {
+  start();
+  void mayHaveLibrary()
+    .then((may) => (may ? keeper.comeBack(null) : undefined))
+    .catch(failed);
+} else void keeper.comeBack(last).catch(failed).finally(start);
+void keepForOffline();

@@ -1,15 +1,19 @@
 import type { BenchContents } from '../../documents/bench-contents.ts';
 import { leaveBench, putOnBench, withHornOf, type BenchState } from '../state/bench-state.ts';
 import type { Store } from '../state/bench-store.ts';
-import { changedRecords, stepped } from '../state/horn-on-bench.ts';
-import { keptCopy, knownVisits, type Keeping } from '../state/keeping.ts';
-import type { Library, OpenOutcome } from './library.ts';
-import { rememberBench } from './remembered.ts';
+import { stepped } from '../state/horn-on-bench.ts';
+import { keptCopy, knownVisits } from '../state/keeping.ts';
+import { recordList, saysTheSame } from '../state/unsaved.ts';
+import type { ChangedBy, Library, OpenOutcome } from './library.ts';
+import { rememberBench, type RememberedBench } from './remembered.ts';
+import { saveInTurn } from './save-in-turn.ts';
 
 /** Keeps what is on the bench in the library as it changes. */
 export interface ContentsKeeper {
   /** Puts a horn of the library on the bench, its latest visit unless one is named; null, or why it cannot. */
   open(hornId: string, visitId?: string): Promise<string | null>;
+  /** Puts what was last on the bench there again, else what was last changed; not over anything done meanwhile. */
+  comeBack(last: RememberedBench | null): Promise<void>;
   /** Notes a horn that comes with the workbench: it is kept once something is done to it. */
   untouched(contents: BenchContents): void;
   /** After a conflict: what the other tab wrote comes to the bench, or what is here is kept beside it. */
@@ -23,132 +27,136 @@ export interface KeeperMeans {
   readonly makeId: () => string;
 }
 
-/** What the library has of a horn, as far as this tab knows. */
-interface Known {
-  readonly contents: BenchContents;
-  /** false for a horn that came with the workbench and was never saved */
-  readonly isStored: boolean;
-}
-
-/**
- * Saves every change of every horn on the bench, one save at a time, each with all that changed meanwhile. A
- * movement of the hand is saved when it has ended.
- */
+/** Saves every change of every horn on the bench, and takes over what other tabs change where nothing here is unsaved. */
 export function keepContents(store: Store<BenchState>, { library, makeId }: KeeperMeans): ContentsKeeper {
-  const known = new Map<string, Known>();
-  /** what was refused: it is tried again with the next change, not in a circle */
-  const tried = new Map<string, BenchContents>();
-  let isSaving = false;
+  /** changes heard of while something here was unsaved */
+  const heard = new Map<string, ChangedBy>();
   let opened: Promise<Library> | null = null;
 
   const opening = (): Promise<Library> => {
     opened ??= library().then((kept) => {
-      kept.watch((hornId) => void takeOver(hornId));
+      kept.watch((hornId, by) => void takeOver(hornId, by));
       return kept;
     });
     return opened;
   };
-  const show = (keeping: Keeping): void => store.update((state) => ({ ...state, keeping }));
 
-  /** The next horn with something to save; a horn with a movement under way waits. */
-  const nextChanged = (): BenchContents | null => {
-    for (const { contents, movement } of Object.values(store.get().horns)) {
-      const { id } = contents.horn;
-      if (movement === null && known.get(id)?.contents !== contents && tried.get(id) !== contents) {
-        return contents;
-      }
-    }
-    return null;
-  };
-
-  const save = async (): Promise<void> => {
-    if (isSaving || store.get().keeping.kind === 'conflict') return;
-    const contents = nextChanged();
-    if (contents === null) return;
-    isSaving = true;
-    show({ kind: 'saving' });
-    const hornId = contents.horn.id;
-    const before = known.get(hornId);
-    const changed = changedRecords(before?.isStored === true ? before.contents : null, contents);
-    const kept = await opening();
-    const outcome = await kept.save(changed);
-    if (outcome.kind === 'saved') {
-      known.set(hornId, { contents, isStored: true });
+  const saving = saveInTurn(store, {
+    library: opening,
+    async onSaved(contents, hasVisit) {
+      const hornId = contents.horn.id;
       rememberBench({ hornId, visitId: contents.visit.id });
-      if (changed.visits.length > 0) await listVisits(kept, hornId);
-      isSaving = false;
-      if (nextChanged() === null) show({ kind: 'saved' });
-      else void save();
-    } else {
-      tried.set(hornId, contents);
-      isSaving = false;
-      show(outcome);
-    }
-  };
+      if (hasVisit) await listVisits(hornId);
+      const by = heard.get(hornId);
+      if (by !== undefined && saving.isAllSaved(hornId)) await takeOver(hornId, by);
+    },
+  });
 
-  const listVisits = async (kept: Library, hornId: string): Promise<void> => {
-    const { records } = await kept.read([hornId]);
+  const alert = (sentence: string): void => store.update((state) => ({ ...state, alert: sentence }));
+
+  const listVisits = async (hornId: string): Promise<void> => {
+    const { records } = await (await opening()).read([hornId]);
     store.update((state) => ({ ...state, visits: knownVisits(hornId, records.visits) }));
   };
 
-  /** What the library gave is known to be stored; what it could not read is told. */
-  const arrived = (outcome: OpenOutcome & { readonly ok: true }): void => {
-    const { contents, issues } = outcome;
-    known.set(contents.horn.id, { contents, isStored: true });
-    if (issues.length === 0) return;
-    store.update((state) => ({ ...state, alert: issues.map((issue) => issue.message).join(' ') }));
+  /** What the library gave is known to lie there; what it could not read is told. */
+  const arrived = ({ contents, isNewVisit, issues }: OpenOutcome & { readonly ok: true }): void => {
+    saving.isKnown(isNewVisit ? [contents.horn] : recordList(contents));
+    if (isNewVisit) saving.leaveUntilTouched(contents);
+    if (issues.length > 0) alert(issues.map(({ message }) => message).join(' '));
   };
 
-  const open = async (hornId: string, visitId?: string): Promise<string | null> => {
+  /** @param isWanted asked before anything is put on the bench */
+  const open = async (
+    hornId: string,
+    visitId?: string,
+    isWanted: () => boolean = () => true,
+  ): Promise<string | null> => {
     const kept = await opening();
-    const outcome = await kept.open(hornId, visitId);
+    await saving.settled();
+    if (saving.isWaiting(hornId))
+      return 'What was changed on this horn is not saved yet: that has to be settled first.';
+    const outcome = await kept.open(hornId, visitId, isWanted);
+    if (!isWanted()) return null;
     if (!outcome.ok) return outcome.message;
     arrived(outcome);
-    store.update((state) => putOnBench({ ...state, keeping: { kind: 'saved' } }, outcome.contents));
+    store.update((state) => putOnBench(state, outcome.contents));
     rememberBench({ hornId, visitId: outcome.contents.visit.id });
-    await listVisits(kept, hornId);
+    await listVisits(hornId);
     return null;
   };
 
-  /** Another tab changed a horn: where nothing here waits to be saved, this tab shows it, as one step. */
-  const takeOver = async (hornId: string): Promise<void> => {
-    const here = store.get().horns[hornId];
-    if (here === undefined || known.get(hornId)?.contents !== here.contents) return;
+  /** A horn was changed elsewhere: where nothing here is unsaved, the bench shows it, as one step. */
+  const takeOver = async (hornId: string, by: ChangedBy): Promise<void> => {
+    const here = store.get().horns[hornId]?.contents;
+    if (here === undefined) return;
+    heard.set(hornId, by);
+    const isFree = (): boolean => store.get().horns[hornId]?.contents === here && saving.isAllSaved(hornId);
+    if (!isFree()) return;
     const kept = await opening();
-    const outcome = await kept.open(hornId, here.contents.visit.id);
-    if (!outcome.ok || store.get().horns[hornId]?.contents !== here.contents) return;
+    const outcome = await kept.open(hornId, saving.isUntouched(here) ? undefined : here.visit.id, isFree);
+    if (!isFree()) return;
+    heard.delete(hornId);
+    if (!outcome.ok) return isGone(here, by);
+    if (saysTheSame(here, outcome.contents)) return saving.isKnown(recordList(here));
     arrived(outcome);
-    store.update((state) => ({
-      ...withHornOf(state, hornId, (horn) => stepped(horn, outcome.contents, null)),
-      alert: `Another tab changed ${outcome.contents.horn.document.name}; what it wrote is shown here too.`,
-    }));
-    await listVisits(kept, hornId);
+    store.update((state) => withHornOf(state, hornId, (horn) => stepped(horn, outcome.contents, null)));
+    await listVisits(hornId);
+    if (by === 'another tab') {
+      alert(`Another tab changed ${here.horn.document.name}; what it wrote is shown here too.`);
+    }
   };
 
-  store.subscribe(() => void save());
+  const isGone = (here: BenchContents, by: ChangedBy): void => {
+    if (by === 'this tab') {
+      // What a hand took out of the library stays on the bench; whole it goes back, should something be done to it.
+      saving.isGone(here);
+      return;
+    }
+    alert(
+      `Another tab removed ${here.horn.document.name}, or this visit of it. It stays on this bench, and can be kept as a copy once something is changed.`,
+    );
+  };
+
+  const copyBeside = async (hornId: string): Promise<void> => {
+    const { records } = await (await opening()).read([hornId]);
+    const theirs = records.horns.find((horn) => horn.id === hornId) ?? null;
+    if (theirs !== null) saving.isKnown([theirs]);
+    for (const mine of saving.takeBack(hornId)) {
+      const copy = keptCopy(mine, theirs, makeId);
+      store.update((state) => {
+        const next = putOnBench(state, copy);
+        return copy.horn.id === hornId ? next : leaveBench(next, hornId);
+      });
+    }
+  };
 
   return {
-    open,
-    untouched: (contents) => known.set(contents.horn.id, { contents, isStored: false }),
+    open: (hornId, visitId) => open(hornId, visitId),
+    untouched: (contents) => saving.leaveUntilTouched(contents),
+    async comeBack(last) {
+      const { horns } = store.get();
+      const isWanted = (): boolean => store.get().horns === horns;
+      if (last !== null) {
+        if ((await open(last.hornId, last.visitId, isWanted)) === null) return;
+        if ((await open(last.hornId, undefined, isWanted)) === null) return;
+      }
+      const [first, ...others] = await (await opening()).list();
+      if (first === undefined) return;
+      const latest = others.reduce((a, b) => (b.changedMs > a.changedMs ? b : a), first);
+      const problem = await open(latest.id, undefined, isWanted);
+      if (problem !== null) alert(problem);
+    },
     async settle(how) {
       const { keeping, horns } = store.get();
       if (keeping.kind !== 'conflict') return;
       const { hornId } = keeping;
-      const { contents } = horns[hornId];
-      if (how === 'theirs') {
-        const problem = await open(hornId, contents.visit.id);
-        if (problem !== null) store.update((state) => ({ ...state, alert: problem }));
-        return;
-      }
-      const { records } = await (await opening()).read([hornId]);
-      const theirs = records.horns.find((h) => h.id === hornId) ?? null;
-      const copy = keptCopy(contents, theirs, makeId);
-      // The horn as the other tab left it is stored; what is copied is not.
-      known.set(hornId, { contents: { ...contents, horn: copy.horn }, isStored: true });
-      store.update((state) => {
-        const next = putOnBench({ ...state, keeping: { kind: 'saving' } }, copy);
-        return copy.horn.id === hornId ? next : leaveBench(next, hornId);
-      });
+      if (how === 'copy') return copyBeside(hornId);
+      const visitId = horns[hornId]?.contents.visit.id;
+      saving.takeBack(hornId);
+      if ((await open(hornId, visitId)) === null) return;
+      const problem = await open(hornId);
+      if (problem !== null) alert(problem);
     },
   };
 }

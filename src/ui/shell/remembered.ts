@@ -43,3 +43,14 @@ export function rememberedUnit(): LengthUnit {
 export function rememberUnit(unit: LengthUnit): void {
   remember(UNIT, unit);
 }
+
+/** Whether this browser may hold a library already; yes where it does not say. */
+export async function mayHaveLibrary(): Promise<boolean> {
+  try {
+    const databases = await indexedDB.databases();
+    return databases.some(({ name }) => name === 'ventwright');
+  } catch {
+    // Not every browser lists its databases: then the library itself tells.
+    return true;
+  }
+}

@@ -166,7 +166,7 @@ export class VwWorkbench extends LitElement {
   /** Another tab wrote over what is here: a person says what is kept. */
   #conflict({ keeping }: BenchState, bench: Bench): TemplateResult | typeof nothing {
     if (keeping.kind === 'refused') {
-      return html`<div role="alert" class="wb-alert"><p>Not saved: ${keeping.message}</p></div>`;
+      return html`<div role="alert" class="wb-alert"><p>${keeping.message}</p></div>`;
     }
     if (keeping.kind !== 'conflict') return nothing;
     return html`
