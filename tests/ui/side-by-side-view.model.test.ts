@@ -170,6 +170,14 @@ describe('another horn beside it', () => {
     expect(plain(other.sentences[1])).toMatch(/^C “Larkfield tenor, demo” beside A “As found, /);
   });
 
+  it('keeps its name when it is what the others are held against', () => {
+    const turned = compareColumns([TENOR, found, twin], 26.85, 440);
+    const { chart, sentences } = makeComparisonView(turned, { order: 'pitch', unit: 'mm', at: 'front' });
+    expect(chart.reference).toEqual({ letter: 'A', name: TENOR.horn.name });
+    expect(chart.series.map(({ name }) => name)).toEqual([found.setup.name, 'Once more']);
+    expect(plain(sentences[1])).toMatch(/^C “Once more” beside A “Larkfield tenor, demo”: /);
+  });
+
   it('has no strengths where it sounds at another pitch, and tells its holes', () => {
     const at = other.notes.groups.findIndex(({ title }) => title.startsWith('Strength'));
     for (const { cells } of other.notes.rows) expect(cells[at][1].text).toBe('–');

@@ -41,10 +41,9 @@ export function columnChooser(view: SideBySideView, acts: ColumnActs): TemplateR
                   : html`<button
                       type="button"
                       class="sd-act"
-                      aria-label=${`Take ${column.letter} away`}
                       @click=${() => acts.choose(columns.filter((_, i) => i !== index))}
                     >
-                      take away
+                      take ${column.letter} away
                     </button>`
               }
             </div>

@@ -5,12 +5,16 @@ export function letterOf(column: number): string {
   return String.fromCharCode(65 + column);
 }
 
-/** What a column is called beside its letter: by its setup on the reference’s horn, else by its horn. */
+/**
+ * What a column is called beside its letter: by its horn where no other column is of it, else by its setup, and
+ * by both where two horns have several columns.
+ */
 export function shortNames({ setups }: Pick<ComparisonReport, 'setups'>): string[] {
-  const [first] = setups;
+  const countOf = (horn: string): number => setups.filter((s) => s.horn === horn).length;
+  const main = setups.find(({ horn }) => countOf(horn) > 1)?.horn;
   const names = setups.map(({ label, horn }) => {
-    const setup = label.startsWith(`${horn}, `) ? label.slice(horn.length + 2) : label;
-    return horn === first.horn ? setup : horn;
+    if (countOf(horn) === 1) return horn;
+    return horn === main && label.startsWith(`${horn}, `) ? label.slice(horn.length + 2) : label;
   });
   const isAlone = (name: string): boolean => names.filter((n) => n === name).length === 1;
   return names.map((name, i) => (isAlone(name) ? name : setups[i].label));
