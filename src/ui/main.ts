@@ -30,6 +30,8 @@ const library = (): Promise<Library> => {
       onGone: tell,
     }),
   );
+  // What could not be fetched is asked for again the next time.
+  opening.catch(() => (opening = null));
   return opening;
 };
 const keeper = keepContents(store, { library, makeId });

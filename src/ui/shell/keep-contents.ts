@@ -38,6 +38,8 @@ export function keepContents(store: Store<BenchState>, { library, makeId }: Keep
       kept.watch((hornId, by) => void takeOver(hornId, by));
       return kept;
     });
+    // What could not be fetched is asked for again the next time.
+    opened.catch(() => (opened = null));
     return opened;
   };
 

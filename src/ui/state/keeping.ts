@@ -1,5 +1,7 @@
-import type { BenchContents } from '../../documents/bench-contents.ts';
+import { SETUP_ROLES, type BenchContents } from '../../documents/bench-contents.ts';
 import type { HornRecord, VisitRecord } from '../../documents/library-file.ts';
+import { nameWith } from './library-copies.ts';
+import { isAlike } from './unsaved.ts';
 
 /** Whether what is on the bench is kept. */
 export type Keeping =
@@ -31,8 +33,11 @@ export function knownVisits(hornId: string, visits: readonly VisitRecord[]): Kno
   return { hornId, list };
 }
 
-/** A note on what a copy is. */
-const COPY = 'kept from another tab';
+/** What a copy is called after. */
+const COPY = '(kept from another tab)';
+
+/** The longest notes a visit takes, letters. */
+const LONGEST_NOTES = 20_000;
 
 /**
  * What is on the bench under ids of its own, so that it can be kept beside what another tab wrote. Where the
@@ -45,29 +50,29 @@ export function keptCopy(
   theirs: HornRecord | null,
   makeId: () => string,
 ): BenchContents {
-  const isSame =
-    theirs !== null && JSON.stringify(theirs.document) === JSON.stringify(contents.horn.document);
+  const isSame = theirs !== null && isAlike(theirs.document, contents.horn.document);
   const horn = isSame
     ? theirs
     : {
         id: makeId(),
-        document: {
-          ...contents.horn.document,
-          name: `${contents.horn.document.name}, ${COPY}`.slice(0, 200),
-        },
+        document: { ...contents.horn.document, name: nameWith(contents.horn.document.name, COPY) },
       };
-  const copy = <R extends { readonly id: string; readonly hornId: string }>(record: R): R => ({
-    ...record,
+  const [asFound, proposed, asSet] = SETUP_ROLES.map((role) => {
+    const { document } = contents[role];
+    return {
+      id: makeId(),
+      hornId: horn.id,
+      document: { ...document, name: nameWith(document.name, COPY) },
+    };
+  });
+  const { document } = contents.visit;
+  const notes = document.notes === undefined ? COPY : `${document.notes}\n${COPY}`;
+  const visit = {
     id: makeId(),
     hornId: horn.id,
-  });
-  const [asFound, proposed, asSet] = [contents.asFound, contents.proposed, contents.asSet].map(copy);
-  const { document } = contents.visit;
-  const visit = {
-    ...copy(contents.visit),
     document: {
       ...document,
-      notes: `${document.notes ?? ''}${document.notes === undefined ? '' : '\n'}(${COPY})`,
+      ...(notes.length <= LONGEST_NOTES ? { notes } : {}),
       asFound: asFound.id,
       proposed: proposed.id,
       asSet: asSet.id,
