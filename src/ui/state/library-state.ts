@@ -79,7 +79,9 @@ export function shelfEntry(
   changedMs: number,
 ): ShelfEntry {
   const built = fieldsOf(horn.document);
-  const told = visits.map((v) => fieldsOf(v.document));
+  const told = visits
+    .map((v) => fieldsOf(v.document))
+    .sort((a, b) => textIn(b, 'date').localeCompare(textIn(a, 'date')));
   return {
     id: horn.id,
     name: nameIn(horn.document),

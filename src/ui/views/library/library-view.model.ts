@@ -1,5 +1,6 @@
 import { SETUP_ROLES } from '../../../documents/bench-contents.ts';
 import type { LibraryReading, SetupRecord, VisitRecord } from '../../../documents/library-file.ts';
+import type { DocumentIssue } from '../../../documents/schema-parts.ts';
 import type { LibraryDeskState, Renaming } from '../../state/library-desk-state.ts';
 import { searched, type ShelfEntry } from '../../state/library-state.ts';
 
@@ -123,9 +124,15 @@ function detailOf(hornId: string, reading: LibraryReading | null, renaming: Rena
     isReadable: records.horns.some(({ id }) => id === hornId),
     visits: [...records.visits].sort((a, b) => b.document.date.localeCompare(a.document.date)).map(visitRow),
     setups: records.setups.filter(({ id }) => !inVisits.has(id)).map((setup) => setupRow(setup, renaming)),
-    issues: [...new Set(issues.map(({ path, message }) => `${path === '' ? '' : `${path}: `}${message}`))],
+    issues: [...new Set(issues.map(issueWords))],
     renaming: renaming?.kind === 'horns' && renaming.id === hornId ? renaming : null,
   };
+}
+
+/** Where in a horn's records something is wrong, without the numbers of a list nobody sees. */
+function issueWords({ path, message }: DocumentIssue): string {
+  const where = path.replace(/^(horn|setup|visit)s\[\d+\]\.document\.?/, (_all, what: string) => `${what} `);
+  return where === '' ? message : `${where.trim()}: ${message}`;
 }
 
 const NOTHING: LibraryReading = { records: { horns: [], setups: [], visits: [] }, issues: [] };
