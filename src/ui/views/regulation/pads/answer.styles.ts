@@ -1,0 +1,79 @@
+import { css } from 'lit';
+
+/** What the pages of regulation share: the answer, cautions, quiet buttons. */
+export const answerStyles = css`
+  .rg-answer {
+    grid-area: answer;
+    padding: 0 0.25rem;
+    min-height: 9.5rem;
+  }
+  .rg-answer[aria-busy='true'] {
+    opacity: 0.55;
+  }
+  .rg-answer h1 {
+    margin: 0;
+    font-size: clamp(1.5rem, 1rem + 1.4vw, 2rem);
+    line-height: 1.15;
+    letter-spacing: -0.01em;
+    text-wrap: balance;
+  }
+  .rg-standing {
+    margin: 0.25rem 0 0;
+    font-size: 1.0625rem;
+  }
+  .rg-reason {
+    margin: 0.2rem 0 0;
+    font-size: 0.875rem;
+    color: var(--vw-soft);
+  }
+  .rg-caution,
+  .rg-cautions {
+    margin: 0.25rem 0 0;
+    padding: 0.3rem 0.6rem;
+    font-size: 0.875rem;
+    color: var(--vw-caution);
+    background: var(--vw-caution-ground);
+    border-radius: var(--vw-round);
+  }
+  .rg-cautions {
+    padding-left: 1.6rem;
+  }
+  .rg-caution {
+    grid-area: caution;
+  }
+  .rg-quiet {
+    min-height: var(--vw-touch);
+    padding: 0 0.8rem;
+    font: inherit;
+    font-size: 0.9375rem;
+    color: var(--vw-ink);
+    background: var(--vw-sheet);
+    border: 1px solid var(--vw-soft);
+    border-radius: var(--vw-round);
+    cursor: pointer;
+  }
+  .rg-quiet:disabled {
+    color: var(--vw-soft);
+    border-color: var(--vw-edge);
+    cursor: default;
+  }
+  .rg-quiet[aria-pressed='true'] {
+    background: var(--vw-try);
+    border-color: var(--vw-try);
+    color: #fff;
+    font-weight: 600;
+  }
+  @media print {
+    .rg-answer {
+      min-height: 0;
+      padding: 0;
+    }
+    .rg-quiet {
+      display: none;
+    }
+    .rg-caution {
+      background: none;
+      padding: 0;
+    }
+  }
+`;

@@ -1,0 +1,163 @@
+import type { MoveReport } from '../../../../documents/regulation-report.ts';
+import { unbroken } from '../../../parts/note-names.ts';
+import { hornInHand, type BenchState } from '../../../state/bench-state.ts';
+import { planWork, type KnownWork, type WorkPlan } from '../../../state/work-plan.ts';
+import { moveWords, valueWords, type MoveContext, type MoveWords } from './work-words.ts';
+import { makeSeats, type SeatView } from './seats.model.ts';
+
+/** One move on the list. */
+export interface MoveRow extends MoveWords {
+  readonly move: MoveReport;
+  readonly number: number;
+  /** the pass of the work it belongs to, where a new one begins; null inside one */
+  readonly pass: string | null;
+  /** what was typed and refused */
+  readonly text: string;
+  readonly problem: string | null;
+  readonly ask: string;
+  readonly hint: string;
+}
+
+/** One move that was made. */
+export interface DoneRow {
+  readonly index: number | null;
+  readonly what: string;
+  readonly came: string;
+  readonly within: boolean;
+}
+
+/** The page of the work on a horn. */
+export interface WorkView {
+  readonly headline: string;
+  readonly standing: string;
+  readonly reasons: readonly string[];
+  readonly warnings: readonly string[];
+  readonly moves: readonly MoveRow[];
+  readonly done: readonly DoneRow[];
+  readonly seats: readonly SeatView[];
+  readonly head: string;
+}
+
+const PASSES: Readonly<Record<string, string>> = {
+  seat: 'Seats',
+  link: 'Links',
+  height: 'Heights',
+  again: 'Links again',
+};
+
+export function makeWorkView(state: BenchState): WorkView {
+  const { contents } = hornInHand(state);
+  const plan = planWork(contents);
+  const { unit, hornId } = state;
+  const { holes } = contents.horn.document;
+  const nameOf = (pad: string): string => holes.find((h) => h.id === pad)?.name ?? pad;
+  const context: MoveContext = { nameOf, unit };
+  const typed = state.work.typed[hornId] ?? {};
+  const moves = plan.ok ? makeMoves(plan.report.moves, context, typed) : [];
+  const done = plan.ok ? makeDone(plan, context) : [];
+  const { date, player } = contents.visit.document;
+  return {
+    ...answer(plan, moves, done),
+    reasons: [honesty(contents.asFound.document.links?.length ?? 0, contents.horn.document.links.length)],
+    warnings: plan.ok ? plan.report.warnings : [],
+    moves,
+    done,
+    seats: makeSeats(contents, typed, unit),
+    head: [contents.horn.document.name, player, date].filter((part) => part !== undefined).join(' · '),
+  };
+}
+
+function makeMoves(
+  moves: readonly MoveReport[],
+  context: MoveContext,
+  typed: BenchState['work']['typed'][string],
+): MoveRow[] {
+  const passOf = (move: MoveReport): string => (move.again ? 'again' : move.kind);
+  return moves.map((move, i): MoveRow => {
+    const words = moveWords(move, context);
+    const text = typed[move.id];
+    const isNew = i === 0 || passOf(moves[i - 1]) !== passOf(move);
+    return {
+      ...words,
+      what: unbroken(words.what),
+      move,
+      number: i + 1,
+      pass: isNew ? PASSES[passOf(move)] : null,
+      text: text?.text ?? '',
+      problem: text?.problem ?? null,
+      ask: move.kind === 'height' ? 'came back' : 'came back, papers',
+      hint: move.kind === 'height' ? '' : move.kind === 'seat' ? '0 is sealed' : '0 is both at once',
+    };
+  });
+}
+
+function makeDone({ report, done }: WorkPlan & { readonly ok: true }, context: MoveContext): DoneRow[] {
+  return done.map((entry, i): DoneRow => {
+    const kind = entry.move.split(' ')[0] as MoveReport['kind'];
+    return {
+      index: entry.index,
+      what: doneWords(entry, context),
+      came: `${valueWords(kind, entry.valueMm, context.unit)}${origin(entry)}`,
+      within: report.done[i].within,
+    };
+  });
+}
+
+function origin({ read, index }: KnownWork): string {
+  if (index === null) return ', from the sheet';
+  return read ? '' : ', as asked';
+}
+
+function doneWords({ move }: KnownWork, { nameOf }: MoveContext): string {
+  const [kind, ...words] = move.split(' ');
+  const name = words.join(' ');
+  if (kind !== 'link') return `${kind === 'seat' ? 'Seat' : 'Height of'} ${nameOf(name)}`;
+  const [driver, driven] = name.split(' > ').map(nameOf);
+  return `${driver} shuts ${driven}`;
+}
+
+function answer(
+  plan: WorkPlan,
+  moves: readonly MoveRow[],
+  done: readonly DoneRow[],
+): Pick<WorkView, 'headline' | 'standing'> {
+  if (!plan.ok) return { headline: 'The work on this horn cannot be planned yet.', standing: plan.message };
+  const out = done.filter((row) => !row.within).length;
+  const made = done.length === 0 ? '' : `${count(done.length, 'move')} made`;
+  if (moves.length === 0) {
+    return done.length === 0
+      ? {
+          headline: 'Nothing to do: nothing leaks, no link is out, and no height is to change.',
+          standing:
+            'Mark seats that leak below, read links on Links, and propose openings on the sheet, the key or the scale; the work appears here in its order.',
+        }
+      : { headline: `All done: ${made}.`, standing: 'Seats, links and heights are within their tolerances.' };
+  }
+  const kinds = ['seat', 'link', 'height', 'again'].flatMap((kind) => {
+    const n = moves.filter(({ move }) => (move.again ? 'again' : move.kind) === kind).length;
+    return n === 0 ? [] : [kind === 'again' ? `${count(n, 'link')} once more` : count(n, kind)];
+  });
+  const left = `${count(moves.length, 'move')} left: ${kinds.join(', ')}.`;
+  const back = out === 0 ? '' : ` ${count(out, 'value')} came back outside the tolerance.`;
+  return {
+    headline: `${done.length === 0 ? 'Start' : 'Next'}: ${lowerFirst(moves[0].what)}.`,
+    standing: `${left}${made === '' ? '' : ` ${made}.`}${back}`,
+  };
+}
+
+function honesty(read: number, links: number): string {
+  const unread = links - Math.min(read, links);
+  const order =
+    'Seats first, since every link is set to a seat; heights move links, so those come once more. The greatest group of linked keys first, the lower stack.';
+  return unread === 0
+    ? order
+    : `${order} ${count(unread, 'link')} without a reading as found ${unread === 1 ? 'counts' : 'count'} as shutting both at once: test ${unread === 1 ? 'it' : 'them'} with papers.`;
+}
+
+function count(n: number, one: string): string {
+  return `${n} ${one}${n === 1 ? '' : 's'}`;
+}
+
+function lowerFirst(text: string): string {
+  return text.charAt(0).toLowerCase() + text.slice(1);
+}

@@ -1,0 +1,95 @@
+import { formatBoth, formatLength, type LengthUnit } from '../../../../documents/length-format.ts';
+import type { MoveReport } from '../../../../documents/regulation-report.ts';
+import { fineLength } from '../pads/fine-lengths.ts';
+import { gapWords, papersOf, papersWords } from '../gap-words.ts';
+
+/** One move in words. */
+export interface MoveWords {
+  /** `Set the E key to 7.6 mm` */
+  readonly what: string;
+  /** what it is now, and how that is put right */
+  readonly from: string;
+  readonly test: string;
+  readonly within: string;
+}
+
+/** What the words need besides the move. */
+export interface MoveContext {
+  readonly nameOf: (pad: string) => string;
+  readonly unit: LengthUnit;
+}
+
+/** A light shows less than the finest feeler measures, mm. */
+const LIGHT_MM = 0.013;
+
+const TESTS: Readonly<Record<MoveReport['test'], string>> = {
+  'light all round, alone': 'light all round, the key alone',
+  'light all round, its drivers’ arms backed off': 'light all round, its drivers’ arms backed off',
+  'papers under both': 'a paper under each, pressed by the driver: both grip alike',
+  'wedge at the front': 'wedge at the front, key at rest',
+};
+
+export function moveWords(move: MoveReport, { nameOf, unit }: MoveContext): MoveWords {
+  const test = TESTS[move.test];
+  const pad = nameOf(move.pad);
+  switch (move.kind) {
+    case 'seat':
+      return {
+        what: `Seat ${pad}`,
+        from: seatFrom(move, unit),
+        test,
+        within: `no light; a feeler of ${fineLength(LIGHT_MM, unit)} must not pass`,
+      };
+    case 'link': {
+      const driver = nameOf(move.driver!);
+      return {
+        what: `${move.again ? 'Check again' : 'Regulate'}: ${driver} shuts ${pad}${wantedGap(move, unit)}`,
+        from: linkFrom(move, { driver, pad }, unit),
+        test,
+        within: `±${papersWords(papersOf(move.toleranceMm))}`,
+      };
+    }
+    case 'height':
+      return {
+        what: `${raises(move) ? 'Raise' : 'Lower'} ${pad} to ${formatBoth(move.toMm, unit)}`,
+        from: heightFrom(move, unit),
+        test,
+        within: `±${formatLength(move.toleranceMm, unit)}`,
+      };
+  }
+}
+
+const raises = ({ fromMm, toMm }: MoveReport): boolean => fromMm !== null && toMm > fromMm;
+
+function seatFrom({ fromMm }: MoveReport, unit: LengthUnit): string {
+  return fromMm === null || !Number.isFinite(fromMm) ? 'leaks' : `${gapWords(fromMm, unit)} open`;
+}
+
+function wantedGap({ toMm }: MoveReport, unit: LengthUnit): string {
+  if (toMm === 0) return ' with itself';
+  return toMm > 0 ? `, left ${gapWords(toMm, unit)} open` : `, itself left ${gapWords(toMm, unit)} open`;
+}
+
+function linkFrom(
+  { fromMm, again }: MoveReport,
+  { driver, pad }: { readonly driver: string; readonly pad: string },
+  unit: LengthUnit,
+): string {
+  if (fromMm === null) return again ? 'heights have moved since' : 'a pad is seated anew: read it again';
+  return fromMm > 0
+    ? `late: ${pad} hangs by ${gapWords(fromMm, unit)}`
+    : `early: ${driver} is kept off by ${gapWords(fromMm, unit)}`;
+}
+
+function heightFrom({ fromMm, thinnerCorkMm }: MoveReport, unit: LengthUnit): string {
+  const from = fromMm === null ? '' : `from ${formatLength(fromMm, unit)} at the front`;
+  if (thinnerCorkMm === null) return from;
+  return `${from}; foot cork ${fineLength(Math.abs(thinnerCorkMm), unit)} ${thinnerCorkMm > 0 ? 'thinner' : 'thicker'}`;
+}
+
+/** A value that came back, as its kind of move tells it. */
+export function valueWords(kind: MoveReport['kind'], mm: number, unit: LengthUnit): string {
+  if (kind === 'height') return `${formatBoth(mm, unit)} at the front`;
+  if (mm === 0) return kind === 'seat' ? 'sealed' : 'both at once';
+  return kind === 'link' && mm < 0 ? `${gapWords(mm, unit)} at the driver` : gapWords(mm, unit);
+}
