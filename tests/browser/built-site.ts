@@ -78,6 +78,9 @@ const WAITS: Readonly<Record<ViewName, (page: Page) => Promise<void>>> = {
   new: waitForExample,
 };
 
+/** Waits until a view shows what it has to show. */
+export const waitForView = (page: Page, view: ViewName): Promise<void> => WAITS[view](page);
+
 /** Waits until the first curve has been drawn. */
 export async function waitForCurve(page: Page): Promise<void> {
   await page.waitForFunction(() => performance.getEntriesByName('first-curve').length > 0);
