@@ -31,7 +31,7 @@ function hornRow(row: HornRow, desk: LibraryDesk): TemplateResult {
         type="button"
         class="lb-more"
         aria-expanded=${isShown ? 'true' : 'false'}
-        aria-label=${`Visits, setups and more of ${name}`}
+        aria-label=${`${isShown ? 'Less' : 'More'} of ${name}`}
         @click=${() => void desk.show(isShown ? null : id)}
       >
         ${isShown ? 'Less' : 'More'}
