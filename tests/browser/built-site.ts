@@ -70,7 +70,7 @@ export async function openWorkbench(
 
 /** What a view has to show before it counts as open. */
 const WAITS: Readonly<Record<ViewName, (page: Page) => Promise<void>>> = {
-  sheet: waitForSheet,
+  sheet: waitForBars,
   key: waitForCurve,
   scale: waitForScale,
   'side-by-side': waitForSideBySide,
@@ -90,6 +90,11 @@ export async function waitForCurve(page: Page): Promise<void> {
 export async function waitForScale(page: Page): Promise<void> {
   await page.waitForFunction(() => performance.getEntriesByName('first-scale').length > 0);
   await page.waitForSelector('vw-opening-slider');
+}
+
+/** Waits until every key of the sheet has its vent share. */
+async function waitForBars(page: Page): Promise<void> {
+  await page.waitForSelector('.sh-share');
 }
 
 /** Waits until every key of the sheet has its answer. */

@@ -2,7 +2,7 @@ import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Page } from 'playwright-core';
-import { openWorkbench, serveBuiltSite, SIZES } from './built-site.ts';
+import { openWorkbench, serveBuiltSite, SIZES, waitForSheet } from './built-site.ts';
 import { launchBrowser } from './find-browser.ts';
 
 // Takes pictures of the built site at the sizes it is made for, and the one the README shows:
@@ -12,7 +12,26 @@ const forReadme = fileURLToPath(new URL('../../notes/pictures', import.meta.url)
 mkdirSync(folder, { recursive: true });
 mkdirSync(forReadme, { recursive: true });
 
-const README_PICTURES = { key: 'key-study.png', scale: 'scale.png' } as const;
+const README_PICTURES = { sheet: 'sheet.png', key: 'key-study.png', scale: 'scale.png' } as const;
+
+/** A sheet at work: two keys set, one typed wrongly, the rest proposed. */
+async function fillIn(page: Page): Promise<void> {
+  await waitForSheet(page);
+  const type = async (pad: string, column: string, text: string): Promise<void> => {
+    await page.locator(`input[data-pad="${pad}"][data-cell="${column}"]`).fill(text);
+    await page.keyboard.press('Enter');
+  };
+  await type('e', 'asSet', '9.1');
+  await type('d', 'asSet', '4.9 c');
+  await type('g', 'openingMm', 'wide');
+  await waitForSheet(page);
+  await page.locator('[data-act="propose-enough"]').click();
+  await waitForSheet(page);
+  await page.evaluate(() => scrollTo(0, 0));
+}
+
+/** What is done on a view before its picture is taken. */
+const PREPARE = { sheet: fillIn, key: () => Promise.resolve(), scale: proposeSome } as const;
 
 /** A bench at work: the F key lower, the E key higher than found. */
 async function proposeSome(page: Page): Promise<void> {
@@ -29,10 +48,10 @@ async function proposeSome(page: Page): Promise<void> {
 const site = await serveBuiltSite();
 const browser = await launchBrowser();
 try {
-  for (const view of ['key', 'scale'] as const) {
+  for (const view of ['sheet', 'key', 'scale'] as const) {
     for (const [name, size] of Object.entries(SIZES)) {
       const { page, faults } = await openWorkbench(browser, site, size, view);
-      if (view === 'scale') await proposeSome(page);
+      await PREPARE[view](page);
       await page.waitForTimeout(400);
       await page.screenshot({ path: join(folder, `${view}-${name}.png`) });
       await page.screenshot({ path: join(folder, `${view}-${name}-whole.png`), fullPage: true });
@@ -41,7 +60,7 @@ try {
       await page.close();
     }
     const { page } = await openWorkbench(browser, site, { width: 794, height: 1123 }, view);
-    if (view === 'scale') await proposeSome(page);
+    await PREPARE[view](page);
     await page.emulateMedia({ media: 'print' });
     await page.waitForTimeout(500);
     await page.screenshot({ path: join(folder, `${view}-print.png`), fullPage: true });
@@ -49,6 +68,7 @@ try {
     await page.pdf({
       path: join(folder, `${view}-print.pdf`),
       format: 'A4',
+      preferCSSPageSize: view === 'sheet',
       margin: { top: '12mm', left: '12mm', right: '12mm' },
     });
     await page.close();

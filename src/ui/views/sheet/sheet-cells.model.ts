@@ -4,6 +4,7 @@ import { formatBoth, formatLength, type LengthUnit } from '../../../documents/le
 import type { Origin } from '../../../documents/readings.ts';
 import { knownHornLength, knownSetupLength, type KnownLength } from '../../../documents/sheet-edits.ts';
 import { unbroken } from '../../parts/note-names.ts';
+import type { SheetColumns } from '../../state/bench-state.ts';
 import { lengthPlan, type FieldId, type LengthId } from '../../state/fields.ts';
 import type { KeyTexts } from '../../state/horn-on-bench.ts';
 import { foundDocuments, openingAt } from '../../state/key-lengths.ts';
@@ -69,8 +70,14 @@ export const CELL_LABELS: Readonly<Record<FieldId, string>> = {
   adhesiveBedMm: 'adhesive bed',
 };
 
+/** The head of a column among its neighbours. */
+export function labelOf(cell: FieldId, columns: SheetColumns): string {
+  return columns === 'measures' && cell === 'openingMm' ? 'opening found' : CELL_LABELS[cell];
+}
+
 /** What cells depend on besides the horn. */
 export interface CellManner {
+  readonly columns: SheetColumns;
   readonly unit: LengthUnit;
   readonly readAt: MeasuringPoint;
 }
@@ -113,19 +120,18 @@ export function makeCell(
   { pad, name }: { readonly pad: string; readonly name: string },
   cell: FieldId,
   texts: KeyTexts | undefined,
-  { unit, readAt }: CellManner,
+  { unit, readAt, columns }: CellManner,
 ): CellView {
   const known = inUse(contents, pad, cell, readAt);
   const typed = texts?.[cell];
   const written = known === null ? '' : bare(formatLength(known.mm, unit));
   const isReading = known !== null && cell !== 'proposed';
   const elsewhere = known !== null && known.at !== null && known.at !== readAt ? known.at : null;
-  const label = CELL_LABELS[cell];
   const problem = typed?.problem ?? null;
   const where = known === null || known.at === null ? '' : ` at the ${known.at}`;
   return {
     cell,
-    label,
+    label: labelOf(cell, columns),
     text: known === null ? (problem === null ? '' : typed!.text) : textInField(typed, known.mm, written),
     second: known === null ? '' : unbroken(formatLength(known.mm, unit === 'mm' ? 'thou' : 'mm')),
     plusMinus: isReading ? `±${plusMinusText(known.plusMinusMm, unit)}` : '',

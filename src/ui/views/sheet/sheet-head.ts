@@ -55,11 +55,17 @@ async function openVisit(bench: Bench, visitId: string): Promise<void> {
   if (problem !== null) bench.tell(problem);
 }
 
+/** What was typed and changed nothing gives way to what is in use. */
+function showAgain(input: HTMLInputElement): void {
+  if (document.activeElement !== input) input.value = input.dataset.shown!;
+}
+
 function headField({ id, label, text, problem }: HeadView, bench: Bench): TemplateResult {
   const wrong = problem !== null;
   const typed = (event: Event): void => {
     const { value } = event.target as HTMLInputElement;
-    if (value !== text) void bench.typeHead(id, value);
+    if (value !== text)
+      void bench.typeHead(id, value).then(() => showAgain(event.target as HTMLInputElement));
   };
   const pressed = (event: KeyboardEvent): void => {
     if (event.key !== 'Escape') return;
@@ -76,7 +82,7 @@ function headField({ id, label, text, problem }: HeadView, bench: Bench): Templa
               id="sh-${id}"
               rows="2"
               data-shown=${text}
-              .value=${live(text)}
+              .value=${text}
               aria-invalid=${wrong ? 'true' : 'false'}
               aria-describedby=${told}
               @change=${typed}
@@ -87,7 +93,7 @@ function headField({ id, label, text, problem }: HeadView, bench: Bench): Templa
               type=${id === 'date' ? 'date' : 'text'}
               autocomplete="off"
               data-shown=${text}
-              .value=${live(text)}
+              .value=${text}
               aria-invalid=${wrong ? 'true' : 'false'}
               aria-describedby=${told}
               @change=${typed}

@@ -1,4 +1,5 @@
 import type { BenchContents, SetupRole } from '../../../documents/bench-contents.ts';
+import type { SetupRecord } from '../../../documents/library-file.ts';
 import { keyedHoles, type KeyedHole } from '../../../documents/horn-document.ts';
 import { formatBoth, formatLength } from '../../../documents/length-format.ts';
 import { knownHornLength, knownSetupLength } from '../../../documents/sheet-edits.ts';
@@ -90,7 +91,7 @@ export function makeRowGroups(state: BenchState): { readonly groups: RowGroup[];
   const horn = hornInHand(state);
   const { contents, keyId, typed } = horn;
   const report = state.sheet.hornId === state.hornId ? state.sheet.report : null;
-  const manner: CellManner = { unit: state.unit, readAt: state.readAt };
+  const manner: CellManner = { unit: state.unit, readAt: state.readAt, columns: state.columns };
   const barFrom = barStart(report);
   const cells = state.columns === 'openings' ? OPENING_CELLS : MEASURE_CELLS;
   const rows = keyedHoles(contents.horn.document).map((hole): RowView => {
@@ -109,7 +110,7 @@ export function makeRowGroups(state: BenchState): { readonly groups: RowGroup[];
       fromExample: MAIN_CELLS.filter((cell) => originOf(contents, hole.id, cell) === 'template').length,
       bar: key === null ? null : makeBar(contents, key, enough, barFrom, manner),
       standing: key === null || enough === null ? null : standingTo(key.asSet, enough, manner),
-      rules: key === null ? '' : rulesWords(key.asSet),
+      rules: key === null ? '' : rulesWords(key, isSetIn(contents.proposed, hole.id)),
     };
   });
   const groups = GROUPS.map(({ name, upTo }, i) => ({
@@ -131,6 +132,11 @@ function originOf({ horn, asFound }: BenchContents, pad: string, cell: LengthId)
   return known?.origin ?? null;
 }
 
+/** Whether a sparse setup says how a key stands. */
+function isSetIn({ document }: SetupRecord, pad: string): boolean {
+  return document.keys.some((k) => k.pad === pad && k.openingMm !== undefined);
+}
+
 function barStart(report: SheetReport | null): number {
   const shares = (report?.keys ?? []).flatMap((k) =>
     [k.asFound, k.proposed, k.asSet].map((s) => s.ventShare),
@@ -148,7 +154,7 @@ function makeBar(
   const placeOf = (share: number): number => Math.min(Math.max((share - from) / (1 - from), 0), 1);
   const isOther = (role: 'proposed' | 'asSet'): boolean =>
     Math.abs(key[role].frontMm - key.asFound.frontMm) > SAME_MM ||
-    (role === 'proposed' ? proposed : asSet).document.keys.some((k) => k.pad === key.pad);
+    isSetIn(role === 'proposed' ? proposed : asSet, key.pad);
   const roles: readonly SetupRole[] = ['asFound', ...(['proposed', 'asSet'] as const).filter(isOther)];
   const now = key.asSet;
   const half = now.plusMinusShare ?? 0;
@@ -180,7 +186,7 @@ export const ROLE_WORDS: Readonly<Record<SetupRole, string>> = {
 export function standingTo(
   now: StandingReport,
   enough: EnoughReport,
-  { unit, readAt }: CellManner,
+  { unit, readAt }: Pick<CellManner, 'unit' | 'readAt'>,
 ): StandingTo {
   const open = { kind: 'open', lacksMm: null, plusMinusMm: null, frontMm: null } as const;
   if (enough.kind === 'failed') return { ...open, at: '–', told: enough.message };
@@ -212,6 +218,9 @@ function short(mm: number, unit: 'mm' | 'thou'): string {
   return formatLength(mm, unit).replace(/ (?:mm|in)$/, '');
 }
 
-function rulesWords({ ruledBy }: StandingReport): string {
-  return ruledBy === null ? 'own stop' : `link from ${ruledBy.driverName}`;
+function rulesWords({ asSet, proposed }: SheetKeyReport, isProposed: boolean): string {
+  const ruler = ({ ruledBy }: StandingReport): string =>
+    ruledBy === null ? 'own stop' : `link from ${ruledBy.driverName}`;
+  const [now, then] = [ruler(asSet), ruler(proposed)];
+  return isProposed && then !== now ? `${now}; proposed: ${then}` : now;
 }

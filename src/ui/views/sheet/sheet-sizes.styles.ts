@@ -27,6 +27,13 @@ export const sheetSizeStyles = css`
     .sh-name {
       font-size: 1rem;
     }
+    .sh-known {
+      inset-inline: 0.35rem;
+      gap: 0.1rem;
+    }
+    .sh-cell input {
+      padding-inline: 0.35rem;
+    }
     .sh-name span {
       white-space: normal;
       line-height: 1.1;

@@ -1,5 +1,4 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import { live } from 'lit/directives/live.js';
 import { repeat } from 'lit/directives/repeat.js';
 import { styleMap } from 'lit/directives/style-map.js';
 import type { Origin } from '../../../documents/readings.ts';
@@ -10,7 +9,7 @@ import type { SheetView } from './sheet-view.model.ts';
 /** A number’s origin by shape, not colour alone. */
 export const ORIGIN_MARKS: Readonly<Record<Origin, string>> = { measured: '●', template: '◌', derived: '△' };
 
-const MARKS = { asFound: '○', proposed: '▶', asSet: '■' } as const;
+const MARKS = { asFound: '', proposed: '▶', asSet: '■' } as const;
 
 /** The rows of every key, to type into. */
 export function sheetTable(view: SheetView): TemplateResult {
@@ -60,7 +59,12 @@ function sheetRow(row: RowView, isOpenings: boolean): TemplateResult {
   return html`
     <div role="row" class="sh-row ${row.inHand ? 'sh-in-hand' : ''}" data-pad=${row.pad}>
       <div role="rowheader" class="sh-key">
-        <a href="#key" class="sh-name" data-act="study" aria-label="Study pad ${row.number}, ${row.name} key"
+        <a
+          href="#key"
+          class="sh-name"
+          data-act="study"
+          tabindex="-1"
+          aria-label="Study pad ${row.number}, ${row.name} key"
           ><b>${row.number}</b> <span>${row.name}</span></a
         >
         <span class="sh-sub">
@@ -110,7 +114,7 @@ function sheetCell(row: RowView, cell: CellView): TemplateResult {
         data-pad=${row.pad}
         data-cell=${cell.cell}
         data-shown=${cell.text}
-        .value=${live(cell.text)}
+        .value=${cell.text}
         aria-label=${cell.said}
         aria-invalid=${wrong ? 'true' : 'false'}
         aria-describedby=${wrong ? problemId(row.pad, cell.cell) : nothing}
@@ -118,7 +122,7 @@ function sheetCell(row: RowView, cell: CellView): TemplateResult {
       <span class="sh-known" aria-hidden="true"
         ><span>${cell.second}</span>
         <span
-          >${cell.readAt === '' ? nothing : html`<em>${cell.readAt}</em>`} ${cell.plusMinus}
+          >${cell.readAt === '' ? nothing : html`<em>${cell.readAt.charAt(0)}</em>`} ${cell.plusMinus}
           ${cell.origin === null ? nothing : html`<i class="sh-${cell.origin}">${ORIGIN_MARKS[cell.origin]}</i>`}</span
         ></span
       >

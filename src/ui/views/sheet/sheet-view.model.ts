@@ -14,7 +14,7 @@ import type { SheetReport } from '../../state/sheet-report.ts';
 import { isSheetCurrent, nextUnknown } from '../../state/sheet-state.ts';
 import { makeMeasuredFields, sentence, type FieldView } from '../key-study/measured-fields.model.ts';
 import type { DayFieldId } from '../../state/fields.ts';
-import { CELL_LABELS, MEASURE_CELLS, OPENING_CELLS } from './sheet-cells.model.ts';
+import { labelOf, MEASURE_CELLS, OPENING_CELLS } from './sheet-cells.model.ts';
 import { makeRowGroups, type RowGroup } from './sheet-rows.model.ts';
 import { keysBelow, makeSheetAnswer, type SheetAnswer } from './sheet-words.ts';
 
@@ -109,7 +109,7 @@ export function makeSheetView(state: BenchState): SheetView {
     problem: isOfHorn && sheet.problem !== null ? sentence(sheet.problem) : null,
     busy: sheet.problem === null && !isReady,
     columns: state.columns,
-    columnHeads: cells.map((cell) => CELL_LABELS[cell]),
+    columnHeads: cells.map((cell) => labelOf(cell, state.columns)),
     unitWords: unit === 'mm' ? 'mm' : 'inch',
     unit,
     readAt: state.readAt,

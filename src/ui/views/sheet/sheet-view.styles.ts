@@ -24,10 +24,9 @@ export const sheetStyles = css`
   }
   .sh-answer h1 {
     min-height: 3.45em;
-    font-size: clamp(1.5rem, 1rem + 1.2vw, 2rem);
+    font-size: clamp(1.4375rem, 1rem + 1.1vw, 1.8125rem);
     line-height: 1.15;
     letter-spacing: -0.01em;
-    text-wrap: balance;
   }
   .sh-sure {
     font-size: 0.875rem;
@@ -51,7 +50,7 @@ export const sheetStyles = css`
     min-width: 0;
   }
   .sh-who {
-    flex: 1 1 28rem;
+    flex: 1 1 17rem;
     min-width: 0;
     background: var(--vw-sheet);
     border: 1px solid var(--vw-edge);
@@ -121,7 +120,7 @@ export const sheetStyles = css`
     gap: 0.5rem;
   }
   .sh-visits select {
-    min-width: 10rem;
+    min-width: 8.75rem;
   }
   .sh-picture {
     grid-area: picture;
@@ -350,6 +349,14 @@ export const sheetStyles = css`
   }
   .sh-asSet {
     color: var(--vw-ink);
+  }
+  .sh-mark.sh-asFound {
+    width: 0.875rem;
+    height: 0.875rem;
+    margin: -0.4375rem 0 0 -0.4375rem;
+    background: var(--vw-sheet);
+    border: 3px solid var(--vw-found);
+    border-radius: 50%;
   }
   .sh-mark.sh-asSet {
     font-size: 0.8rem;

@@ -102,7 +102,7 @@ export class VwSheetView extends LitElement {
           ?disabled=${lacking === 0}
           @click=${() => bench.proposeAll(view.enoughForAll)}
         >
-          ▹ Propose enough for ${lacking === 1 ? 'this key' : `these ${lacking} keys`}
+          ▶ Propose enough for ${lacking === 1 ? 'this key' : `these ${lacking} keys`}
         </button>
       </section>
     `;
@@ -139,7 +139,7 @@ export class VwSheetView extends LitElement {
           <span>in ${view.unitWords}</span> <span>● measured</span> <span>◌ from the example</span>
           ${
             view.columns === 'openings'
-              ? html`<span class="sh-asFound">○ as found</span> <span class="sh-proposed">▹ proposed</span>
+              ? html`<span class="sh-asFound">○ as found</span> <span class="sh-proposed">▶ proposed</span>
                   <span class="sh-asSet">■ as set</span> <span class="sh-tick-legend">┃ enough</span>`
               : nothing
           }
@@ -188,8 +188,15 @@ export class VwSheetView extends LitElement {
   #typed = (event: Event): void => {
     const input = this.#cellOf(event);
     if (input === null || input.value === input.dataset.shown) return;
-    void this.bench?.typeCells([textOf(input, input.value)]);
+    void this.#take(input);
   };
+
+  /** What was typed and left nothing new gives way to what is in use. */
+  async #take(input: HTMLInputElement): Promise<void> {
+    await this.bench?.typeCells([textOf(input, input.value)]);
+    await this.updateComplete;
+    if (document.activeElement !== input) input.value = input.dataset.shown!;
+  }
 
   /** A column copied from a spreadsheet fills down from here, several fill to the right. */
   #pasted = (event: ClipboardEvent): void => {

@@ -41,8 +41,8 @@ function headline(rows: readonly RowView[], known: readonly RowView[], { unit }:
   }
   const [first, ...others] = below;
   const named = [
-    `${first.name} by ${formatBoth(first.standing!.lacksMm!, unit)}${spread(first, unit)}`,
-    ...others.slice(0, NAMED - 1).map((row) => `${row.name} by ${number(row.standing!.lacksMm!, unit)}`),
+    `${first.name} by ${lacking(first, unit)}`,
+    ...others.slice(0, NAMED - 1).map((row) => `${row.name} by ${lacking(row, unit)}`),
   ];
   const rest = below.length - named.length;
   return (
@@ -51,10 +51,12 @@ function headline(rows: readonly RowView[], known: readonly RowView[], { unit }:
   );
 }
 
-/** `± 0.3 mm`, where it is known. */
-function spread({ standing }: RowView, unit: LengthUnit): string {
-  const mm = standing?.plusMinusMm ?? null;
-  return mm === null ? '' : ` ± ${number(mm, unit)}`;
+/** `1.1 ± 0.3 mm`; the ± where it is known. */
+function lacking({ standing }: RowView, unit: LengthUnit): string {
+  const mm = standing!.lacksMm!;
+  const plusMinus = standing!.plusMinusMm;
+  if (plusMinus === null) return formatLength(mm, unit);
+  return `${formatLength(mm, unit).replace(/ (?:mm|in)$/, '')} ± ${formatLength(plusMinus, unit)}`;
 }
 
 /** Keys that surely lack height, the most first. */
@@ -89,8 +91,4 @@ function sure(rows: readonly RowView[], { boreFromExample, unit }: AnswerContext
     `${measured}${bore}Heights are told at the front; ± is the readings’ and the pad model’s together. ` +
     `Enough: another ${formatBoth(0.5, unit)} buys less than a cent and less than 1 % vent share.`
   );
-}
-
-function number(mm: number, unit: LengthUnit): string {
-  return formatLength(mm, unit);
 }

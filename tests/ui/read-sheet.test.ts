@@ -1,0 +1,118 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { knownSetupLength } from '../../src/documents/sheet-edits.ts';
+import { readCells, readHead, type CellManner, type SheetReading } from '../../src/ui/state/read-sheet.ts';
+import type { FieldId } from '../../src/ui/state/fields.ts';
+import { onTheBench } from './demo.ts';
+
+const contents = onTheBench('alto');
+const FRONT: CellManner = { unit: 'mm', pointOf: () => 'front' };
+const read = (cell: FieldId, text: string, manner = FRONT): SheetReading =>
+  readCells(contents, [{ pad: 'e', cell, text }], manner);
+const found = ({ contents: { asFound } }: SheetReading) => asFound.document.keys.find((k) => k.pad === 'e')!;
+
+describe('a text typed into the sheet', () => {
+  it.each([
+    ['7.9', 7.9, 'front'],
+    ['7,9 mm c', 7.9, 'centre'],
+    ['4.0c', 4, 'centre'],
+    ['5/16 centre', 7.9375, 'centre'],
+    ['0.310 in at the front', 7.874, 'front'],
+    ['.310" f', 7.874, 'front'],
+    ['1.2 b', 1.2, 'back'],
+  ] as const)('%s is an opening with its measuring point', (text, mm, at) => {
+    const key = found(read('openingMm', text));
+    expect(key.openingMm).toBeCloseTo(mm, 9);
+    expect(key.measuredAt).toBe(at);
+    expect(key.readings!.openingMm).toEqual({ origin: 'measured' });
+  });
+
+  it('tells the unit it names, and none where it names none', () => {
+    expect(
+      ['7.9', '7,9 mm', '0.310 in', '310 thou', '5/16', '.310"', '4.0 mm c'].map(
+        (t) => read('openingMm', t).unit,
+      ),
+    ).toEqual([null, 'mm', 'thou', 'thou', null, 'thou', 'mm']);
+  });
+
+  it('takes a proposal or an opening set away when it is empty, and leaves what must be there', () => {
+    const set = read('asSet', '9').contents;
+    expect(
+      readCells(set, [{ pad: 'e', cell: 'asSet', text: ' ' }], FRONT).contents.asSet.document.keys,
+    ).toEqual([]);
+    const kept = read('openingMm', '');
+    expect(kept.contents).toBe(contents);
+    expect(kept.kept).toEqual([{ pad: 'e', cell: 'openingMm', typed: null }]);
+  });
+
+  it('that contradicts the key in any of its setups is refused, and nothing is changed', () => {
+    for (const [cell, text] of [
+      ['padDiameterMm', '30'],
+      ['hingeMm', '17'],
+      ['asSet', '58'],
+      ['proposed', '58'],
+      ['openingMm', '4 furlongs'],
+    ] as const) {
+      const reading = read(cell, text);
+      expect(reading.contents).toBe(contents);
+      expect(reading.kept[0].typed!.problem).toMatch(/^(invalid|pad 7: invalid) .*; expected /);
+      expect(reading.kept[0].typed!.text).toBe(text);
+    }
+  });
+
+  it('is read over what was typed just before it', () => {
+    const both = readCells(
+      contents,
+      [
+        { pad: 'e', cell: 'diameterMm', text: '33.5' },
+        { pad: 'e', cell: 'padDiameterMm', text: '33' },
+      ],
+      FRONT,
+    );
+    expect(both.kept.map(({ typed }) => typed!.problem === null)).toEqual([true, false]);
+  });
+
+  it('never throws and never leaves a number that is none, whatever is typed', () => {
+    const cells = fc.constantFrom<FieldId>(
+      'openingMm',
+      'proposed',
+      'asSet',
+      'hingeMm',
+      'hingeHeightMm',
+      'adhesiveBedMm',
+    );
+    const texts = fc.oneof(
+      fc.string(),
+      fc.stringMatching(/^[-−]?\d{0,3}[.,/]?\d{0,3} ?(mm|in|"|thou|c|b|f)?$/),
+    );
+    fc.assert(
+      fc.property(cells, texts, (cell, text) => {
+        const { contents: next, kept } = read(cell, text);
+        expect(kept).toHaveLength(1);
+        for (const role of ['asFound', 'proposed', 'asSet'] as const) {
+          const known = knownSetupLength(next[role].document, 'e', 'openingMm');
+          if (known !== null) expect(Number.isFinite(known.mm)).toBe(true);
+        }
+      }),
+      { seed: 5101, numRuns: 300 },
+    );
+  });
+});
+
+describe('a text about the horn or the visit', () => {
+  it('is written where it belongs, and taken away when it is empty', () => {
+    const told = readHead(contents, 'player', ' Mira Testfall ');
+    expect(told.ok && told.contents.visit.document.player).toBe('Mira Testfall');
+    expect(told.ok && told.contents.horn).toBe(contents.horn);
+    const gone = readHead(told.ok ? told.contents : contents, 'player', '');
+    expect(gone.ok && gone.contents.visit.document).not.toHaveProperty('player');
+  });
+
+  it('is refused with a sentence where it cannot be', () => {
+    expect(readHead(contents, 'date', 'tomorrow')).toEqual({
+      ok: false,
+      message: 'invalid date: "tomorrow"; expected a day such as 2026-05-31',
+    });
+    expect(readHead(contents, 'name', '').ok).toBe(false);
+  });
+});
