@@ -4,6 +4,7 @@ import { readLibrary, libraryFile } from '../../src/documents/library-file.ts';
 import {
   EMPTY_DESK,
   problemWithName,
+  troubleWith,
   withDone,
   withProblem,
   withRemoved,
@@ -116,6 +117,7 @@ describe('the library as it is shown', () => {
       lastVisit: '12 Jan 2021',
       visits: '3 visits',
       isOnBench: true,
+      trouble: null,
       detail: null,
     });
     expect(rows[1].isOnBench).toBe(false);
@@ -134,6 +136,7 @@ describe('the library as it is shown', () => {
     const file = { ...libraryFile(inventedLibrary(1)), horns: [{ id: 'invented-1', document: { name: 1 } }] };
     const shown = readLibrary(file, () => 'x');
     const { detail } = makeLibraryView(listed({ shownId: 'invented-1', shown }), '').rows[0];
+    expect(troubleWith('invented-1', shown)).toMatch(/^It cannot be read: /);
     expect(detail!.isReadable).toBe(false);
     expect(detail!.issues[0]).toMatch(/^horn (kind|version|name): /);
   });

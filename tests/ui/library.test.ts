@@ -190,6 +190,16 @@ describe.each(stores)('a library in %s', (_, open) => {
     expect((await mine.save({ ...NONE, horns: [changed] })).kind).toBe('conflict');
   });
 
+  it('lists a horn even where its line in the list was lost', async () => {
+    const c = contents();
+    await mine.save(recordsOf(c));
+    await store.write((w) => w.unshelve(c.horn.id));
+    expect((await mine.list()).find((e) => e.id === c.horn.id)).toMatchObject({
+      name: horn.name,
+      visitCount: 1,
+    });
+  });
+
   it('writes all of a save or none of it', async () => {
     const c = contents();
     await expect(

@@ -24,6 +24,7 @@ import { makeId } from './demo-horns.ts';
 import type { Library, SaveOutcome } from './library.ts';
 import { exportsOf } from './library-export.ts';
 import { bringIn } from './library-import-files.ts';
+import { makeLookThrough } from './library-look-through.ts';
 
 /** Everything a person can do in the library, as calls. */
 export interface LibraryDesk {
@@ -85,12 +86,15 @@ function makeDesk(bench: Bench): LibraryDesk {
     }
   };
 
+  const lookThrough = makeLookThrough(store);
+
   const look = async (library: Library): Promise<void> => {
     const entries = lastChangedFirst(await library.list());
     const { shownId } = store.get();
     const shown = shownId === null ? null : await library.read([shownId]);
     set({ entries, ...(store.get().shownId === shownId ? { shown } : {}) });
     await cautionOf(library);
+    void lookThrough(library).catch(fail);
   };
 
   const cautionOf = async (library: Library): Promise<void> => {

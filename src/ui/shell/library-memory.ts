@@ -1,5 +1,5 @@
 import { KEPT_KINDS, type Kept, type KeptKind } from '../state/library-records.ts';
-import type { ShelfEntry } from '../state/library-state.ts';
+import { shelfEntry, type ShelfEntry } from '../state/library-state.ts';
 import type { KeptStore } from './library-store.ts';
 
 type Drawers = Readonly<Record<KeptKind, ReadonlyMap<string, Kept>>>;
@@ -35,7 +35,14 @@ export function makeMemoryStore(): KeptStore {
 
   return {
     isReadOnly: false,
-    list: () => Promise.resolve([...shelf.values()]),
+    list: () =>
+      Promise.resolve(
+        [...drawers.horns.values()].map(
+          (horn) =>
+            shelf.get(horn.id) ??
+            shelfEntry(horn, listOf(drawers, 'setups', horn.id), listOf(drawers, 'visits', horn.id), 0),
+        ),
+      ),
     ofHorn: (hornId) =>
       Promise.resolve({
         horns: listOf(drawers, 'horns', hornId),

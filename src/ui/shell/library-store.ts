@@ -1,6 +1,6 @@
 import { openDB, type DBSchema, type IDBPDatabase, type IDBPTransaction } from 'idb';
 import { KEPT_KINDS, type Kept, type KeptKind, type KeptRecords } from '../state/library-records.ts';
-import { readShelfEntry, type ShelfEntry } from '../state/library-state.ts';
+import { readShelfEntry, shelfEntry, type ShelfEntry } from '../state/library-state.ts';
 import { CLOSED_BY_BROWSER, HELD_BY_OLDER, TAKEN_BY_NEWER } from './library-sentences.ts';
 
 /** Reads and writes inside one transaction. */
@@ -47,13 +47,8 @@ export async function openKeptStore(onGone: (sentence: string) => void): Promise
   const { database, isNewer } = await openOwnOrNewer(onGone);
   return {
     isReadOnly: isNewer,
-    list: async () => (await database.getAll('shelf')).map(readShelfEntry),
-    ofHorn: async (hornId) => {
-      // A horn is found by its own id, whatever else of its record is damaged.
-      const horn = await database.get('horns', hornId);
-      const others = await gather((kind) => database.getAllFromIndex(kind, 'hornId', hornId));
-      return horn === undefined ? others : { ...others, horns: [horn] };
-    },
+    list: () => listed(database),
+    ofHorn: (hornId) => ofHorn(database, hornId),
     all: () => gather((kind) => database.getAll(kind)),
     write: (work) =>
       isNewer
@@ -100,6 +95,29 @@ function openLayout(
 async function gather(read: (kind: KeptKind) => Promise<readonly Kept[]>): Promise<KeptRecords> {
   const [horns, setups, visits] = await Promise.all(KEPT_KINDS.map(read));
   return { horns, setups, visits };
+}
+
+/** Every horn has its line; one whose line was lost gets it from its records. */
+async function listed(database: IDBPDatabase<Shape>): Promise<readonly ShelfEntry[]> {
+  const transaction = database.transaction(['shelf', 'horns']);
+  const [lines, hornIds] = await Promise.all([
+    transaction.objectStore('shelf').getAll(),
+    transaction.objectStore('horns').getAllKeys(),
+  ]);
+  const there = new Set(hornIds);
+  const entries = lines.map(readShelfEntry).filter(({ id }) => there.delete(id));
+  const lost = [...there].map(async (hornId) => {
+    const { horns, setups, visits } = await ofHorn(database, hornId);
+    return horns.map((horn) => shelfEntry(horn, setups, visits, 0));
+  });
+  return [...entries, ...(await Promise.all(lost)).flat()];
+}
+
+async function ofHorn(database: IDBPDatabase<Shape>, hornId: string): Promise<KeptRecords> {
+  // A horn is found by its own id, whatever else of its record is damaged.
+  const horn = await database.get('horns', hornId);
+  const others = await gather((kind) => database.getAllFromIndex(kind, 'hornId', hornId));
+  return { ...others, horns: horn === undefined ? [] : [horn] };
 }
 
 /** Runs the work in one transaction that is on the disk before the promise is kept. */

@@ -31,6 +31,8 @@ export interface LibraryDeskState {
   /** the last changed first; null before the first listing */
   readonly entries: readonly ShelfEntry[] | null;
   readonly search: string;
+  /** what of a horn cannot be read, by its id; null where all of it can */
+  readonly troubles: Readonly<Record<string, string | null>>;
   /** the horn whose setups and visits are shown */
   readonly shownId: string | null;
   /** what could be read of it; null until it has come */
@@ -51,6 +53,7 @@ export interface LibraryDeskState {
 export const EMPTY_DESK: LibraryDeskState = {
   entries: null,
   search: '',
+  troubles: {},
   shownId: null,
   shown: null,
   renaming: null,
@@ -74,6 +77,15 @@ export function problemWithName(what: string, text: string): string | null {
   return letters >= 1 && letters <= LONGEST
     ? null
     : `invalid ${what}: ${letters} letters; expected 1 to ${LONGEST}`;
+}
+
+/** What of a horn cannot be read, in a sentence; null where all of it can. */
+export function troubleWith(hornId: string, { records, issues }: LibraryReading): string | null {
+  if (issues.length === 0) return null;
+  const { message } = issues[0];
+  return records.horns.some(({ id }) => id === hornId)
+    ? `A part of it cannot be read: ${message}.`
+    : `It cannot be read: ${message}.`;
 }
 
 /** Something was done: what it was is told, and an older problem is not told any more. */

@@ -19,12 +19,13 @@ export function hornList(rows: readonly HornRow[], desk: LibraryDesk): TemplateR
 }
 
 function hornRow(row: HornRow, desk: LibraryDesk): TemplateResult {
-  const { id, name, facts, lastVisit, visits, isOnBench, detail } = row;
+  const { id, name, facts, lastVisit, visits, isOnBench, trouble, detail } = row;
   const isShown = detail !== null;
   return html`
     <li class="lb-horn ${isShown ? 'lb-shown' : ''}" data-horn=${id}>
       <button type="button" class="lb-open" @click=${() => void desk.open(id)}>
         <b>${name}</b> <span>${facts}</span>
+        ${trouble === null ? nothing : html`<span class="lb-trouble">${trouble}</span>`}
       </button>
       <p class="lb-when">${lastVisit} <span>${isOnBench ? 'on the bench' : visits}</span></p>
       <button

@@ -13,6 +13,8 @@ export interface HornRow {
   readonly lastVisit: string;
   readonly visits: string;
   readonly isOnBench: boolean;
+  /** what of it cannot be read, or null */
+  readonly trouble: string | null;
   readonly detail: HornDetail | null;
 }
 
@@ -99,6 +101,7 @@ function rowOf(entry: ShelfEntry, state: LibraryDeskState, benchHornId: string):
     lastVisit: lastVisit === '' ? 'no visit yet' : dayOf(lastVisit),
     visits: visitCount <= 1 ? '' : `${visitCount} visits`,
     isOnBench: id === benchHornId,
+    trouble: state.troubles[id] ?? null,
     detail: state.shownId === id ? detailOf(id, state.shown, state.renaming) : null,
   };
 }

@@ -204,8 +204,6 @@ export const libraryStyles = css`
     gap: 0 0.75rem;
     padding: 0 0.5rem 0 0;
     border-bottom: 1px solid var(--vw-well);
-    content-visibility: auto;
-    contain-intrinsic-size: auto 64px;
   }
   .lb-horn:last-child {
     border-bottom: 0;
@@ -238,6 +236,10 @@ export const libraryStyles = css`
   }
   .lb-open span {
     color: var(--vw-soft);
+  }
+  .lb-open .lb-trouble {
+    display: block;
+    color: var(--vw-wrong);
   }
   .lb-when {
     text-align: right;
@@ -393,7 +395,6 @@ export const libraryStyles = css`
     }
     .lb-horn {
       grid-template-columns: minmax(0, 1fr) 9rem;
-      content-visibility: visible;
       break-inside: avoid;
     }
     .lb-open b {
