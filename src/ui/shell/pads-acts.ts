@@ -4,6 +4,7 @@ import { accepted, hornInHand, refused, withHorn, type BenchState } from '../sta
 import type { Store } from '../state/bench-store.ts';
 import type { CupFieldId } from '../state/cup-fields.ts';
 import { stepped } from '../state/horn-on-bench.ts';
+import type { NewPad } from '../state/new-pads.ts';
 import {
   withCupText,
   withPlan,
@@ -25,6 +26,8 @@ export interface PadsActs {
   expectTyping(): void;
   typeCup(pad: string, field: CupFieldId, text: string): Promise<void>;
   restoreCup(pad: string, field: CupFieldId): void;
+  /** Proposes pads for these keys as one step; none withdraws every pad proposed. */
+  propose(pads: readonly NewPad[]): Promise<void>;
   typeStock(field: StockTextId, text: string): Promise<void>;
   restoreStock(field: StockTextId): void;
   /** A thickness of the stock’s taken out; the last one stays. */
@@ -72,6 +75,15 @@ export function makePadsActs(store: Store<BenchState>, reading: Reading): PadsAc
         ...state,
         pads: withCupText(state.pads, state.hornId, pad, field, null),
       })),
+    propose: (pads) =>
+      withReader(({ readNewPads }) =>
+        store.update((state) => {
+          const read = readNewPads(hornInHand(state).contents, pads, state.pads.stock.toleranceMm);
+          return read.ok
+            ? withHorn(state, (horn) => stepped(horn, read.contents, null))
+            : { ...state, alert: `These pads cannot be proposed: ${read.message}.` };
+        }),
+      ),
     typeStock: (field, text) =>
       withReader(({ readStockText }) => {
         const { stock } = store.get().pads;

@@ -1,4 +1,4 @@
-import type { BenchContents } from '../../documents/bench-contents.ts';
+import { setupIn, type BenchContents } from '../../documents/bench-contents.ts';
 import { formatBoth, type LengthUnit } from '../../documents/length-format.ts';
 import { parseLength } from '../../documents/length.ts';
 import { withHornLength, withSetupLength } from '../../documents/sheet-edits.ts';
@@ -6,6 +6,7 @@ import { readStock, type StockDocument } from '../../documents/stock-document.ts
 import { loadHorn } from '../../documents/to-acoustics.ts';
 import { CUP_FIELDS, STOCK_PLANS, type CupFieldId } from './cup-fields.ts';
 import { MEASURED } from './key-lengths.ts';
+import { withoutProposedPads, withProposedPads, type NewPad } from './new-pads.ts';
 import type { PadChangePlan, StockTextId } from './pads-state.ts';
 import type { FieldOutcome } from './read-field.ts';
 
@@ -43,6 +44,20 @@ function withCup(contents: BenchContents, pad: string, field: CupFieldId, mm: nu
   }
   const document = withSetupLength(asFound.document, pad, field, mm, MEASURED);
   return { ...contents, asFound: { ...asFound, document } };
+}
+
+/** Proposes pads for some keys, or, with none, no pad for any. */
+export function readNewPads(
+  contents: BenchContents,
+  pads: readonly NewPad[],
+  toleranceMm: number,
+): CupOutcome {
+  const next =
+    pads.length === 0 ? withoutProposedPads(contents) : withProposedPads(contents, pads, toleranceMm);
+  const loaded = loadHorn({ horn: next.horn.document, setup: setupIn(next, 'proposed') });
+  return loaded.ok
+    ? { ok: true, contents: next, mm: null }
+    : { ok: false, message: loaded.issues[0].message };
 }
 
 /** What became of a text about the stock. */

@@ -4,6 +4,7 @@ import type { SetupDocument } from '../../documents/setup-document.ts';
 import { withOpeningReading } from '../../documents/sheet-edits.ts';
 import type { DoneWork, LeakingSeat, VisitDocument } from '../../documents/visit-document.ts';
 import { MEASURED } from './key-lengths.ts';
+import { withPadSet } from './new-pads.ts';
 
 // What is done at the bench goes into the visit’s list and, as a value, into the setup as set.
 
@@ -59,7 +60,7 @@ function withSetFrom(contents: BenchContents, move: string): BenchContents {
   const last = visit.document.work?.findLast((entry) => entry.move === move) ?? null;
   const [kind, ...words] = move.split(' ');
   const name = words.join(' ');
-  if (kind === 'seat') return contents;
+  if (kind === 'seat') return withPadSet(contents, name, last !== null);
   const document =
     kind === 'height'
       ? withOpeningReading(

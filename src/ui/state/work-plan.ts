@@ -6,6 +6,7 @@ import { loadHorn } from '../../documents/to-acoustics.ts';
 import type { DoneWork } from '../../documents/visit-document.ts';
 import { openingAt } from './key-lengths.ts';
 import { memoLast } from './memo-last.ts';
+import { keysWithNewPads, withNewPadsIn } from './new-pads.ts';
 
 /** The work on a horn, or why it cannot be planned. */
 export type WorkPlan =
@@ -26,9 +27,20 @@ const SAME_MM = 0.005;
 
 /**
  * The order of work from as found to what is proposed, with what was done so far. Where nothing is proposed for
- * a key its opening as set is what was wanted; pads that become thicker or thinner are to be seated again.
+ * a key its opening as set is what was wanted. A new pad is to be seated, and the key starts from how it will
+ * stand with that pad at its old stop.
  */
 export const planWork = memoLast((contents: BenchContents): WorkPlan => {
+  try {
+    return planned(contents);
+  } catch (error) {
+    // A hinge that cannot take a pad: the plan says so instead of the page breaking.
+    if (error instanceof RangeError) return { ok: false, message: `${error.message}.` };
+    throw error;
+  }
+});
+
+function planned(contents: BenchContents): WorkPlan {
   const { horn, asFound, proposed, asSet, visit } = contents;
   const found = loadHorn({ horn: horn.document, setup: asFound.document });
   const wanted = loadHorn({
@@ -46,20 +58,20 @@ export const planWork = memoLast((contents: BenchContents): WorkPlan => {
       horn.document.holes.some((h) => h.id === pad) ? [[pad, gapMm ?? UNKNOWN_GAP_MM]] : [],
     ),
   );
-  for (const { pad, padThicknessMm } of [...proposed.document.keys, ...asSet.document.keys]) {
-    const was = asFound.document.keys.find((k) => k.pad === pad)?.padThicknessMm;
-    if (padThicknessMm !== undefined && padThicknessMm !== was) seats.set(pad, UNKNOWN_GAP_MM);
-  }
+  const padded = keysWithNewPads(contents);
+  for (const { pad } of padded) seats.set(pad, UNKNOWN_GAP_MM);
+  const start = loadHorn({ horn: horn.document, setup: withNewPadsIn(found.value, padded) });
+  if (!start.ok) return { ok: false, message: start.issues.map((issue) => issue.message).join(' ') };
   const report = reportRegulation(
-    found.value,
+    start.value,
     wanted.value,
     seats,
     done.map(({ move, valueMm }) => ({ id: move, valueMm })),
   );
   return { ok: true, report, done };
-});
+}
 
-/** Only what a person set as opening; the rest of an as set setup came back from the work. */
+/** Only what a person set as opening, with its pad; links as set came back from the work and are not wanted. */
 function openingsOf(setup: SetupDocument): SetupDocument {
   const { links, ...rest } = setup;
   return { ...rest, keys: setup.keys.filter((key) => key.openingMm !== undefined) };

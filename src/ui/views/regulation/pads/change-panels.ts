@@ -151,7 +151,7 @@ const COLUMNS = [
 
 function numbers({ rows, links }: PadChangeView): TemplateResult {
   return html`
-    <details class="pd-numbers">
+    <details class="pd-numbers" open>
       <summary>The numbers, key by key</summary>
       <div class="pd-scroll" tabindex="0" role="region" aria-label="Table of keys">
         <table>

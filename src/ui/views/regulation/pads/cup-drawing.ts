@@ -11,9 +11,14 @@ export function cupDrawing(drawing: CupDrawing | null): TemplateResult {
   const { leftMm, topMm, widthMm, heightMm, rod, bed, pad, turnDeg, gape } = drawing;
   const line = widthMm / 300;
   const letter = widthMm / 24;
+  const labelY = topMm + heightMm + letter;
   return html`
     <figure>
-      <svg viewBox="${leftMm} ${topMm} ${widthMm} ${heightMm}" role="img" aria-label=${drawing.words}>
+      <svg
+        viewBox="${leftMm} ${topMm} ${widthMm} ${heightMm + letter * 1.3}"
+        role="img"
+        aria-label=${drawing.words}
+      >
         ${svg`
           <path class="rim" d=${drawing.rimPath} stroke-width=${line} />
           <g transform="rotate(${turnDeg} ${rod.x} ${rod.y})">
@@ -28,7 +33,7 @@ export function cupDrawing(drawing: CupDrawing | null): TemplateResult {
               ? ''
               : svg`
                 <line class="gape" x1=${gape.x} x2=${gape.x} y1="0" y2=${gape.y} stroke-width=${line * 3} />
-                <text x=${gape.x} y=${letter * 1.3} font-size=${letter} text-anchor="middle">${gape.words}</text>`
+                <text x=${gape.x} y=${labelY} font-size=${letter} text-anchor="middle">${gape.words}</text>`
           }
         `}
       </svg>

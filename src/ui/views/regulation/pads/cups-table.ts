@@ -24,6 +24,8 @@ export function cupsTable({ rows }: PadFitView, bench: Bench): TemplateResult {
           ${rows[0].cells.map(({ label }) => html`<span role="columnheader">${label}</span>`)}
           <span role="columnheader">Takes</span>
           <span role="columnheader">Bed</span>
+          <span role="columnheader">Batch’s thickest leaves</span>
+          <span role="columnheader">thinnest leaves</span>
         </div>
         ${rows.map((row) => cupRow(row, bench))}
       </div>
@@ -48,14 +50,16 @@ function cupRow(row: CupRow, bench: Bench): TemplateResult {
       ${row.cells.map((cell) => cupCell(cell, row, bench))}
       ${
         take === null
-          ? html`<span role="cell" class="pd-why">${row.why}</span><span role="cell"></span>`
+          ? html`<span role="cell" class="pd-why">${row.why}</span> <span role="cell" class="pd-none"></span
+              ><span role="cell" class="pd-none"></span> <span role="cell" class="pd-none"></span>`
           : html`
               <span role="cell" class="pd-take" data-kind=${take.kind}>
                 <b>${KIND_WORDS[take.kind]}</b> ${take.kind === 'nothing fits' ? 'nearest ' : ''}${take.pad}
-                ${bar(take)}
-                <small>${take.says}</small>
+                ${bar(take)} ${take.says === '' ? nothing : html`<small>${take.says}</small>`}
               </span>
               <span role="cell" class="pd-bed" data-label="Bed">${take.bed}</span>
+              <span role="cell" class="pd-bed" data-label="Thickest">${take.batch?.thickest}</span>
+              <span role="cell" class="pd-bed" data-label="Thinnest">${take.batch?.thinnest}</span>
             `
       }
     </div>
@@ -116,12 +120,36 @@ function pressed(event: KeyboardEvent, restore: () => void): void {
 }
 
 /** What to order, by size and thickness. */
-export function orderList({ order, orderTotal }: PadFitView): TemplateResult | typeof nothing {
+export function orderList(
+  { order, orderTotal, toPropose, proposed }: PadFitView,
+  bench: Bench,
+): TemplateResult | typeof nothing {
   if (order.length === 0) return nothing;
   return html`
     <section class="pd-order" aria-labelledby="pd-order">
       <h2 id="pd-order">To order: ${orderTotal} ${orderTotal === 1 ? 'pad' : 'pads'}</h2>
-      <button type="button" class="rg-quiet" @click=${() => print()}>Print this list</button>
+      <p class="pd-take-them">
+        <button type="button" class="rg-quiet" @click=${() => void bench.pads.propose(toPropose)}>
+          Propose these pads
+        </button>
+        <button
+          type="button"
+          class="rg-quiet"
+          ?disabled=${proposed === 0}
+          @click=${() => void bench.pads.propose([])}
+        >
+          Withdraw
+        </button>
+        <button type="button" class="rg-quiet" @click=${() => print()}>Print this list</button>
+      </p>
+      <p class="pd-proposed" aria-live="polite">
+        ${
+          proposed === 0
+            ? 'Not proposed yet. Proposed, they come onto the list of work: seats to make, stops to set back.'
+            : html`${proposed === 1 ? 'One key gets' : `${proposed} keys get`} another pad; what that asks is
+                on <a href="#work">Work</a>.`
+        }
+      </p>
       <table>
         <thead>
           <tr>

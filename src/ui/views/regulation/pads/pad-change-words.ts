@@ -53,25 +53,34 @@ export function mostMoved(notes: readonly FollowedNoteReport[]): FollowedNoteRep
 
 function headline({ pads, notes }: PadChangeReport, { names, unit, plan, keys }: ChangeContext): string {
   const lost = pads.map((p) => p.before.frontMm - p.after.frontMm);
-  const [low, high] = extent(lost.map(Math.abs));
-  const takes = lost[0] >= 0 ? 'take' : 'give';
+  const [least, most] = extent(lost);
+  const isOne = pads.length === 1;
   const which =
     plan.how === 'to'
-      ? `${fineBoth(plan.mm, unit)} pads`
-      : `Pads ${fineBoth(Math.abs(plan.mm), unit)} ${plan.mm > 0 ? 'thicker' : 'thinner'}`;
-  const where =
-    pads.length === 1
-      ? `on ${names.get(pads[0].pad) ?? pads[0].pad}`
-      : pads.length === keys
-        ? `on all ${keys} keys`
-        : `on ${pads.length} keys`;
-  const by = `${takes} ${fineRange(low, high, unit)} ${lost[0] >= 0 ? 'off' : 'more at'} the front${pads.length === 1 ? '' : 's'}`;
-  const most = mostMoved(notes);
+      ? isOne
+        ? `A pad of ${fineBoth(plan.mm, unit)}`
+        : `${fineBoth(plan.mm, unit)} pads`
+      : `${isOne ? 'A pad' : 'Pads'} ${fineBoth(Math.abs(plan.mm), unit)} ${plan.mm > 0 ? 'thicker' : 'thinner'}`;
+  const where = isOne
+    ? `on ${names.get(pads[0].pad) ?? pads[0].pad}`
+    : pads.length === keys
+      ? `on all ${keys} keys`
+      : `on ${pads.length} keys`;
+  const by = frontsMove(least, most, isOne, unit);
+  const note = mostMoved(notes);
   const moved =
-    most === null || Math.abs(most.changeCents!) < NO_CENTS
+    note === null || Math.abs(note.changeCents!) < NO_CENTS
       ? 'no note moves'
-      : `${noteLabel(most.fingering)} moves most, ${signedCents(most.changeCents!)} cents`;
+      : `${noteLabel(note.fingering)} moves most, ${signedCents(note.changeCents!)} cents`;
   return `${which} ${where}, stops as they are, ${by}; ${moved}.`;
+}
+
+/** @param least of what fronts lose, mm; minus where they gain */
+function frontsMove(least: number, most: number, isOne: boolean, unit: LengthUnit): string {
+  const fronts = isOne ? 'front' : 'fronts';
+  if (least >= 0) return `${isOne ? 'takes' : 'take'} ${fineRange(least, most, unit)} off the ${fronts}`;
+  if (most <= 0) return `${isOne ? 'gives' : 'give'} ${fineRange(-most, -least, unit)} more at the ${fronts}`;
+  return `take up to ${fineLength(most, unit)} off some fronts and give up to ${fineLength(-least, unit)} at others`;
 }
 
 function standing({ pads, notes }: PadChangeReport, { names }: ChangeContext): string {
@@ -99,9 +108,14 @@ function restoring({ pads }: PadChangeReport, { names, unit }: ChangeContext): s
   const parts: string[] = [];
   if (able.length > 0) {
     const [low, high] = extent(able.map((p) => p.restored!.raiseMm));
-    const way = high > 0 ? 'raise the fronts by' : 'lower the fronts by';
-    const [least, most] = high > 0 ? [low, high] : [-high, -low];
-    parts.push(`For the old venting ${way} ${fineRange(least, most, unit)}${corkWords(able, unit)}.`);
+    const fronts = pads.length === 1 ? 'front' : 'fronts';
+    const move =
+      low >= 0
+        ? `raise the ${fronts} by ${fineRange(low, high, unit)}`
+        : high <= 0
+          ? `lower the ${fronts} by ${fineRange(-high, -low, unit)}`
+          : `lower some fronts by up to ${fineLength(-low, unit)} and raise others by up to ${fineLength(high, unit)}`;
+    parts.push(`For the old venting ${move}${low < 0 && high > 0 ? '' : corkWords(able, unit)}.`);
   }
   if (unable.length > 0)
     parts.push(
@@ -114,7 +128,7 @@ function corkWords(pads: readonly ChangedPadReport[], unit: LengthUnit): string 
   const known = pads.flatMap((p) => (p.restored!.thinnerCorkMm === null ? [] : [p.restored!.thinnerCorkMm]));
   if (known.length === 0) return '; how much cork that is needs the rod to foot cork measured';
   const [low, high] = extent(known.map(Math.abs));
-  return `, foot corks ${fineRange(low, high, unit)} ${known[0] > 0 ? 'thinner' : 'thicker'}`;
+  return `, foot cork${pads.length === 1 ? '' : 's'} ${fineRange(low, high, unit)} ${known[0] > 0 ? 'thinner' : 'thicker'}`;
 }
 
 function linksPutOut({ links }: PadChangeReport, { names }: ChangeContext): string {
@@ -133,6 +147,6 @@ function droppedIn({ pads, seating }: PadChangeReport, { names, unit }: ChangeCo
   const name = names.get(worst.pad) ?? worst.pad;
   const gapes = `the ${touches} touches first and the ${far} gapes, ${pads.length === 1 ? '' : 'up to '}${fineLength(gapMm, unit)}${pads.length === 1 ? '' : ` (${name})`}`;
   return seating === 'levelled'
-    ? `Reckoned with every pad levelled. Dropped in as ${pads.length === 1 ? 'it is' : 'they are'}, ${gapes}.`
+    ? `Reckoned with ${pads.length === 1 ? 'the pad' : 'every pad'} levelled. Dropped in as ${pads.length === 1 ? 'it is' : 'they are'}, ${gapes}.`
     : `Dropped in as ${pads.length === 1 ? 'it is' : 'they are'}, ${gapes}: ${pads.length === 1 ? 'it does' : 'they do'} not seal until levelled.`;
 }

@@ -6,6 +6,7 @@ import type { HornAndSetup } from '../../../../documents/to-acoustics.ts';
 import { documentsInHand, hornInHand, type BenchState } from '../../../state/bench-state.ts';
 import { CUP_FIELDS, type CupFieldId } from '../../../state/cup-fields.ts';
 import type { CupTexts } from '../../../state/pads-state.ts';
+import { keysWithNewPads, type NewPad } from '../../../state/new-pads.ts';
 import { textInField } from '../../../state/text-in-field.ts';
 import { makeCupDrawing, type CupDrawing } from './cup-drawing.model.ts';
 import { fineBoth, fineEcho, fineLength, fineRange } from './fine-lengths.ts';
@@ -28,8 +29,10 @@ export interface CupTake {
   /** `44.0 × 4.57 mm (0.180 in)` */
   readonly pad: string;
   readonly bed: string;
-  /** what it means for the cup, or what is left over */
+  /** what is left over, or what to mind; empty where it simply fits */
   readonly says: string;
+  /** what the thickest and the thinnest of a batch would leave open on this bed */
+  readonly batch: { readonly thickest: string; readonly thinnest: string } | null;
   /** shares of the greatest height on the page: pad, then bed */
   readonly padShare: number;
   readonly bedShare: number;
@@ -63,6 +66,9 @@ export interface PadFitView {
   readonly orderTotal: number;
   readonly drawing: CupDrawing | null;
   readonly caution: string;
+  /** pads that fit and are not proposed yet, and how many are */
+  readonly toPropose: readonly NewPad[];
+  readonly proposed: number;
 }
 
 export function makePadFitView(state: BenchState): PadFitView {
@@ -85,6 +91,8 @@ export function makePadFitView(state: BenchState): PadFitView {
     orderTotal: (cups?.order ?? []).reduce((sum, line) => sum + line.count, 0),
     drawing: inHand === null ? null : makeCupDrawing(documents, inHand, unit),
     caution: cups?.caution ?? '',
+    toPropose: (cups?.fits ?? []).flatMap(({ pad, fits, choice }) => (fits ? [{ pad, ...choice }] : [])),
+    proposed: keysWithNewPads(hornInHand(state).contents).length,
   };
 }
 
@@ -158,6 +166,13 @@ function makeTake(fit: PadFitReport, tallestMm: number, unit: LengthUnit): CupTa
     pad: `${diameterMm.toFixed(1)} mm × ${fineBoth(thicknessMm, unit)}`,
     bed: fineLength(bedMm, unit),
     says: saysOf(fit, unit),
+    batch:
+      fit.thickestGapMm === null || fit.thinnestGapMm === null
+        ? null
+        : {
+            thickest: `front ${fineLength(fit.thickestGapMm, unit)}`,
+            thinnest: `back ${fineLength(fit.thinnestGapMm, unit)}`,
+          },
     padShare: thicknessMm / tallestMm,
     bedShare: bedMm / tallestMm,
     floorShare: (filledMm(fit) - fit.leftOverMm) / tallestMm,
@@ -165,14 +180,21 @@ function makeTake(fit: PadFitReport, tallestMm: number, unit: LengthUnit): CupTa
 }
 
 function saysOf(fit: PadFitReport, unit: LengthUnit): string {
-  const from = fit.floorFrom === 'derived' ? ' Floor reckoned from the pad in it.' : '';
+  const from = fit.floorFrom === 'derived' ? 'Floor reckoned from the pad, bed and seat it has.' : '';
   if (fit.fits) {
-    const [thick, thin] = [fit.thickestGapMm!, fit.thinnestGapMm!].map((mm) => fineLength(mm, unit));
-    const batch = fit.wholeBatch ? '' : 'The bed is near its limit: measure each pad. ';
-    return `${batch}On the same bed the thickest of a batch touches at the back first, front ${thick} open; the thinnest at the front, back ${thin}.${from}`;
+    return [fit.wholeBatch ? '' : 'The bed is near the end of its range.', from]
+      .filter((t) => t !== '')
+      .join(' ');
   }
   const side = fit.leftOverMm > 0 ? 'too thick' : 'too thin';
   const far = fit.touches === 'back' ? 'front' : 'back';
   const wanted = fineRange(Math.max(0, fit.wantedMm!.from), fit.wantedMm!.to, unit);
-  return `Wants a pad of ${wanted}. The nearest is ${fineLength(Math.abs(fit.leftOverMm), unit)} ${side}: the ${fit.touches} touches first and the ${far} gapes ${fineLength(fit.gapMm, unit)}.${from}`;
+  const contact =
+    fit.gapMm < SEEN_MM
+      ? ''
+      : `: the ${fit.touches} touches first and the ${far} gapes ${fineLength(fit.gapMm, unit)}`;
+  return `Wants a pad of ${wanted}. The nearest is ${fineLength(Math.abs(fit.leftOverMm), unit)} ${side}${contact}. ${from}`.trim();
 }
+
+/** A gap that is shown, mm. */
+const SEEN_MM = 0.005;

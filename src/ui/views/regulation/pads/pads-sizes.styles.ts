@@ -10,12 +10,36 @@ export const padsSizeStyles = css`
       grid-template-areas: 'tabs' 'question' 'answer' 'drawing' 'stock' 'cups' 'order' 'caution';
     }
     .pd-change {
-      grid-template-areas: 'tabs' 'question' 'plan' 'keys' 'answer' 'openings' 'notes' 'numbers';
+      grid-template-areas: 'tabs' 'question' 'answer' 'plan' 'keys' 'openings' 'notes' 'numbers';
     }
     .pd-head,
     .pd-row {
-      grid-template-columns: 9rem repeat(3, 6.25rem) minmax(0, 1fr) 4rem;
-      gap: 0 0.5rem;
+      grid-template-columns: 7rem repeat(3, 5.75rem) minmax(0, 1fr) 8.5rem;
+      gap: 0 0.4rem;
+      font-size: 0.875rem;
+    }
+    .pd-head {
+      font-size: 0.75rem;
+    }
+    .pd-head :nth-last-child(-n + 2),
+    .pd-none {
+      display: none;
+    }
+    .pd-row > :not(.pd-bed) {
+      grid-row: 1 / span 3;
+    }
+    .pd-row > .pd-bed {
+      grid-column: 6;
+      min-height: 0;
+      padding-top: 0.1rem;
+    }
+    .pd-cell input {
+      padding-inline: 0.35rem;
+    }
+    .pd-bed::before {
+      content: attr(data-label) ' ';
+      font-size: 0.75rem;
+      font-weight: 600;
     }
   }
 
@@ -31,17 +55,20 @@ export const padsSizeStyles = css`
     .pd-row {
       grid-template-columns: repeat(3, minmax(0, 1fr));
     }
+    .pd-row > .pd-bed,
+    .pd-row > :not(.pd-bed) {
+      grid-row: auto;
+      grid-column: auto;
+    }
     .pd-row > [role='rowheader'],
-    .pd-take,
-    .pd-why {
+    .pd-row > .pd-take,
+    .pd-row > .pd-why {
       grid-column: 1 / -1;
     }
-    .pd-bed {
-      grid-column: 1 / -1;
+    .pd-take {
       min-height: 0;
     }
-    .pd-cell::before,
-    .pd-bed::before {
+    .pd-cell::before {
       content: attr(data-label) ' ';
       font-size: 0.75rem;
       font-weight: 600;
@@ -70,6 +97,7 @@ export const padsSizeStyles = css`
     }
     .pd-page > section,
     .pd-page > details {
+      background: none;
       border: 0;
       padding-inline: 0;
       margin-top: 0.5rem;
@@ -79,7 +107,8 @@ export const padsSizeStyles = css`
     }
     .pd-head,
     .pd-row {
-      grid-template-columns: 8.5rem repeat(3, 4.5rem) minmax(0, 1fr) 4rem;
+      grid-template-columns: 7rem repeat(3, 4.25rem) minmax(0, 1fr) 3.5rem 4.75rem 4.75rem;
+      font-size: 0.75rem;
       break-inside: avoid;
       padding-block: 0.1rem;
     }

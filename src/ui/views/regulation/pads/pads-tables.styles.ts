@@ -8,7 +8,7 @@ export const padsTableStyles = css`
   .pd-head,
   .pd-row {
     display: grid;
-    grid-template-columns: 11rem repeat(3, 7.5rem) minmax(0, 1fr) 5rem;
+    grid-template-columns: 9rem repeat(3, 6.5rem) minmax(0, 1fr) 5rem 7rem 6.75rem;
     gap: 0 0.75rem;
     align-items: start;
     padding: 0.35rem 0.25rem;
@@ -73,6 +73,10 @@ export const padsTableStyles = css`
     min-height: var(--vw-touch);
     padding-top: 0.25rem;
   }
+  .pd-bed {
+    padding-top: 0.7rem;
+    white-space: nowrap;
+  }
   .pd-why {
     padding-top: 0.7rem;
     font-size: 0.875rem;
@@ -107,6 +111,18 @@ export const padsTableStyles = css`
     align-items: center;
     gap: 0.4rem;
   }
+  .pd-take-them {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0.4rem;
+    margin: 0;
+  }
+  .pd-proposed {
+    width: 100%;
+    margin: 0;
+    font-size: 0.875rem;
+    color: var(--vw-soft);
+  }
   .pd-order table {
     width: 100%;
     border-collapse: collapse;
@@ -124,10 +140,14 @@ export const padsTableStyles = css`
   }
   .pd-plan {
     grid-area: plan;
-    display: grid;
-    gap: 0.35rem;
-    align-content: start;
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0.4rem 1.5rem;
+    align-items: center;
     --vw-choice-size: 0.875rem;
+  }
+  .pd-plan vw-bench-field {
+    width: 15rem;
   }
   .pd-choices {
     display: flex;
@@ -210,7 +230,7 @@ export const padsTableStyles = css`
   i.back {
     background: none;
     border: 2px solid var(--vw-enough);
-    transform: rotate(45deg) scale(0.75);
+    transform: rotate(45deg) scale(1.15);
   }
   .pd-numbers {
     grid-area: numbers;

@@ -27,8 +27,9 @@ export const padsStyles = css`
     grid-template-areas:
       'tabs tabs'
       'question question'
+      'answer answer'
+      'plan plan'
       'keys keys'
-      'answer plan'
       'openings notes'
       'numbers numbers';
   }

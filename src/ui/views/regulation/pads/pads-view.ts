@@ -110,7 +110,7 @@ export class VwPadsView extends LitElement {
         ${view.answer.reasons.map((reason) => html`<p class="rg-reason">${reason}</p>`)}
       </section>
       <section class="pd-drawing" aria-label="The cup in hand">${cupDrawing(view.drawing)}</section>
-      ${stockPanel(makeStockView(now), bench)} ${cupsTable(view, bench)} ${orderList(view)}
+      ${stockPanel(makeStockView(now), bench)} ${cupsTable(view, bench)} ${orderList(view, bench)}
       <p class="rg-caution">
         ${view.caution === '' ? nothing : `${view.caution} `}The usual caution: where training and this page
         differ, training is right.

@@ -8,6 +8,9 @@ export const workSizeStyles = css`
       grid-template-areas: 'tabs' 'answer' 'list' 'done' 'side' 'caution';
       grid-template-rows: none;
     }
+    .wk-none {
+      grid-template-areas: 'tabs' 'answer' 'side' 'done' 'caution';
+    }
   }
 
   @media (max-width: 700px) {
@@ -39,6 +42,7 @@ export const workSizeStyles = css`
       padding: 0;
     }
     .wk-page > section {
+      background: none;
       border: 0;
       padding: 0;
       margin-top: 0.5rem;

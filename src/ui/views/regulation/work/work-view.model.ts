@@ -1,7 +1,11 @@
 import type { MoveReport } from '../../../../documents/regulation-report.ts';
+import { setupIn, type BenchContents } from '../../../../documents/bench-contents.ts';
+import type { LengthUnit } from '../../../../documents/length-format.ts';
 import { unbroken } from '../../../parts/note-names.ts';
 import { hornInHand, type BenchState } from '../../../state/bench-state.ts';
+import { keysWithNewPads } from '../../../state/new-pads.ts';
 import { planWork, type KnownWork, type WorkPlan } from '../../../state/work-plan.ts';
+import { fineBoth, fineLength } from '../pads/fine-lengths.ts';
 import { moveWords, valueWords, type MoveContext, type MoveWords } from './work-words.ts';
 import { makeSeats, type SeatView } from './seats.model.ts';
 
@@ -51,7 +55,7 @@ export function makeWorkView(state: BenchState): WorkView {
   const { unit, hornId } = state;
   const { holes } = contents.horn.document;
   const nameOf = (pad: string): string => holes.find((h) => h.id === pad)?.name ?? pad;
-  const context: MoveContext = { nameOf, unit };
+  const context: MoveContext = { nameOf, unit, newPad: newPadWords(contents, unit) };
   const typed = state.work.typed[hornId] ?? {};
   const moves = plan.ok ? makeMoves(plan.report.moves, context, typed) : [];
   const done = plan.ok ? makeDone(plan, context) : [];
@@ -64,6 +68,21 @@ export function makeWorkView(state: BenchState): WorkView {
     done,
     seats: makeSeats(contents, typed, unit),
     head: [contents.horn.document.name, player, date].filter((part) => part !== undefined).join(' · '),
+  };
+}
+
+function newPadWords(contents: BenchContents, unit: LengthUnit): MoveContext['newPad'] {
+  const keys = new Map(keysWithNewPads(contents).map((key) => [key.pad, key]));
+  const whole = setupIn(contents, 'proposed');
+  return (pad) => {
+    const key = keys.get(pad);
+    if (key === undefined) return null;
+    const { padDiameterMm, padThicknessMm, adhesiveBedMm } = {
+      ...whole.keys.find((k) => k.pad === pad),
+      ...key,
+    };
+    const bed = adhesiveBedMm === undefined ? '' : ` on a bed of ${fineLength(adhesiveBedMm, unit)}`;
+    return `${padDiameterMm!.toFixed(1)} mm × ${fineBoth(padThicknessMm!, unit)}${bed}`;
   };
 }
 

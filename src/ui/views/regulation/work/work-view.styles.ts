@@ -20,6 +20,10 @@ export const workStyles = css`
     margin: 0 auto;
     padding: 0 0.75rem 1.5rem;
   }
+  .wk-none {
+    grid-template-areas: 'tabs tabs' 'answer answer' 'side done' 'caution caution';
+    grid-template-rows: none;
+  }
   .wk-head {
     display: none;
   }
@@ -76,24 +80,24 @@ export const workStyles = css`
   .wk-test {
     grid-column: 1;
     margin: 0;
+    padding-left: 1.75rem;
   }
   .wk-what span {
     color: var(--vw-soft);
   }
   .wk-what .wk-number {
     display: inline-block;
-    min-width: 1.5rem;
+    width: 1.75rem;
+    margin-left: -1.75rem;
     font-weight: 700;
     color: var(--vw-ink);
   }
   .wk-test {
-    padding-left: 1.75rem;
     font-size: 0.875rem;
     color: var(--vw-soft);
   }
   .wk-test span {
     font-weight: 600;
-    white-space: nowrap;
   }
   .wk-acts {
     grid-column: 2;

@@ -52,7 +52,7 @@ export class VwWorkView extends LitElement {
     if (bench === null) return html``;
     const view = makeWorkView(bench.store.get());
     return html`
-      <main class="wk-page">
+      <main class="wk-page ${view.moves.length === 0 ? 'wk-none' : ''}">
         ${regulationTabs('work')}
         <p class="wk-head">${view.head}</p>
         <section class="rg-answer" aria-label="Answer" aria-live="polite">

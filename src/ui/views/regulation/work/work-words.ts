@@ -1,7 +1,7 @@
 import { formatBoth, formatLength, type LengthUnit } from '../../../../documents/length-format.ts';
 import type { MoveReport } from '../../../../documents/regulation-report.ts';
 import { fineLength } from '../pads/fine-lengths.ts';
-import { gapWords, papersOf, papersWords } from '../gap-words.ts';
+import { fineLength as fineGap, gapWords, papersOf, papersWords } from '../gap-words.ts';
 
 /** One move in words. */
 export interface MoveWords {
@@ -17,6 +17,8 @@ export interface MoveWords {
 export interface MoveContext {
   readonly nameOf: (pad: string) => string;
   readonly unit: LengthUnit;
+  /** `34.0 mm × 4.57 mm on 0.64 mm`, where a key gets another pad; null where it keeps its own */
+  readonly newPad: (pad: string) => string | null;
 }
 
 /** A light shows less than the finest feeler measures, mm. */
@@ -29,16 +31,16 @@ const TESTS: Readonly<Record<MoveReport['test'], string>> = {
   'wedge at the front': 'wedge at the front, key at rest',
 };
 
-export function moveWords(move: MoveReport, { nameOf, unit }: MoveContext): MoveWords {
+export function moveWords(move: MoveReport, { nameOf, unit, newPad }: MoveContext): MoveWords {
   const test = TESTS[move.test];
   const pad = nameOf(move.pad);
   switch (move.kind) {
     case 'seat':
       return {
-        what: `Seat ${pad}`,
-        from: seatFrom(move, unit),
+        what: newPad(move.pad) === null ? `Seat ${pad}` : `New pad for ${pad}, seated level`,
+        from: newPad(move.pad) ?? seatFrom(move, unit),
         test,
-        within: `no light; a feeler of ${fineLength(LIGHT_MM, unit)} must not pass`,
+        within: `no light; a feeler of ${fineGap(LIGHT_MM, unit)} must not pass`,
       };
     case 'link': {
       const driver = nameOf(move.driver!);
@@ -52,7 +54,7 @@ export function moveWords(move: MoveReport, { nameOf, unit }: MoveContext): Move
     case 'height':
       return {
         what: `${raises(move) ? 'Raise' : 'Lower'} ${pad} to ${formatBoth(move.toMm, unit)}`,
-        from: heightFrom(move, unit),
+        from: `${heightFrom(move, unit)}${newPad(move.pad) === null ? '' : ', reckoned for the new pad'}`,
         test,
         within: `±${formatLength(move.toleranceMm, unit)}`,
       };
