@@ -16,6 +16,9 @@ import { launchBrowser } from './find-browser.ts';
 /** Cents: the browser follows the same resonances as Node, to rounding. */
 const SAME_CENTS = 1e-9;
 
+/** What a sheet of A4 leaves between margins of 12 mm, px. */
+const PAPER = { width: 703, height: 1032 };
+
 let browser: Browser;
 let site: BuiltSite;
 
@@ -227,14 +230,19 @@ describe('side by side, built', () => {
   });
 
   it('prints sentence, what stands, picture and both whole tables on paper’s width', async () => {
-    const page = await openProposing({ e: '5.5' }, { width: 794, height: 1123 });
-    await page.getByRole('button', { name: 'Add a column' }).click();
-    await expect.poll(() => page.locator('.sd-answer h1 span').count()).toBe(2);
+    const page = await openProposing({ f: '6.5', e: '5.5' }, PAPER);
+    for (const count of [2, 3]) {
+      await page.getByRole('button', { name: 'Add a column' }).click();
+      await expect.poll(() => page.locator('.sd-answer h1 span').count()).toBe(count);
+    }
     await page.emulateMedia({ media: 'print' });
     for (const shown of ['.sd-answer h1', '.sd-columns', 'vw-side-by-side-chart', '.sd-scroll >> nth=1']) {
       expect(await page.locator(shown).isVisible()).toBe(true);
     }
-    for (const hidden of ['.sd-more', '.wb-views', '.sd-column-acts >> nth=1']) {
+    expect(await text(page, '.sd-column >> nth=1')).toMatch(
+      /^B beside A Larkfield alto, demo: proposed, \d{4}-\d\d-\d\d$/,
+    );
+    for (const hidden of ['.sd-more', '.sd-select >> nth=0', '.wb-views', '.sd-column-acts >> nth=1']) {
       expect(await page.locator(hidden).isVisible()).toBe(false);
     }
     const { over, cut } = await page.evaluate(() => ({

@@ -23,6 +23,7 @@ export function columnChooser(view: SideBySideView, acts: ColumnActs): TemplateR
             </legend>
             ${horns(column, (hornId) => acts.choose(replaced(index, { hornId, setupId: null })))}
             ${setups(column, (setupId) => acts.choose(replaced(index, { ...column.column, setupId })))}
+            <p class="sd-on-paper">${column.onPaper}</p>
             <div class="sd-column-acts">
               ${
                 index === 0

@@ -43,16 +43,14 @@ export const sideBySideSizeStyles = css`
       grid-template-columns: repeat(4, minmax(0, 1fr));
     }
     .sd-page .sd-select {
-      grid-template-columns: minmax(0, 1fr);
-    }
-    .sd-page .sd-select span {
       display: none;
     }
-    .sd-page .sd-select select {
-      min-height: 0;
-      padding: 0;
-      border: 0;
-      appearance: none;
+    .sd-page .sd-on-paper {
+      display: block;
+      clear: both;
+      margin: 0.1rem 0 0.25rem;
+      font-size: 0.875rem;
+      line-height: 1.3;
     }
     .sd-page .sd-table {
       break-inside: auto;
@@ -86,6 +84,12 @@ export const sideBySideSizeStyles = css`
     /* With many columns paper has no room for them: what can be shown is bold, what cannot is pale. */
     .sd-page.many .sd-scroll .words {
       display: none;
+    }
+    .sd-page.many .sd-scroll table {
+      font-size: 0.625rem;
+    }
+    .sd-page.many .sd-scroll :is(th, td) {
+      padding-inline: 0.1rem;
     }
     .sd-page.many .sd-scroll td small {
       font-size: 0.5625rem;

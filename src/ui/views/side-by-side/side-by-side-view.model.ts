@@ -24,6 +24,8 @@ export interface ColumnView {
   readonly column: Column;
   readonly horns: readonly ListedHorn[];
   readonly setups: readonly SetupOffers[];
+  /** horn and setup in words, where nothing can be chosen */
+  readonly onPaper: string;
   readonly waiting: boolean;
   readonly problem: string | null;
 }
@@ -112,11 +114,15 @@ function makeColumn(
 ): ColumnView {
   const records = recordsOfHorn(sources, column.hornId);
   const standing = standingOf(sources, column);
+  const setups = records === null ? [] : setupOffers(records, column.hornId);
+  const horn = horns.find(({ id }) => id === column.hornId)?.label ?? 'a horn that is gone';
+  const setup = setups.flatMap(({ offers }) => offers).find(({ id }) => id === column.setupId)?.label;
   return {
     letter: letterOf(index),
     column,
     horns,
-    setups: records === null ? [] : setupOffers(records, column.hornId),
+    setups,
+    onPaper: setup === undefined ? horn : `${horn}: ${setup}`,
     waiting: standing.kind === 'on its way',
     problem:
       standing.kind === 'missing' ? standing.message : (state.sideBySide.answer?.problems[index] ?? null),

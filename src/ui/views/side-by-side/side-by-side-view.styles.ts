@@ -123,6 +123,9 @@ export const sideBySideStyles = css`
     border: 1px solid var(--vw-soft);
     border-radius: var(--vw-round);
   }
+  .sd-on-paper {
+    display: none;
+  }
   .sd-column-acts {
     display: flex;
     flex-wrap: wrap;
