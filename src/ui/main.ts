@@ -7,6 +7,7 @@ import type { Library } from './shell/library.ts';
 import { keepForOffline } from './shell/offline.ts';
 import type { WorkerPort } from './shell/physics-client.ts';
 import { mayHaveLibrary, rememberedBench, rememberedUnit, rememberUnit } from './shell/remembered.ts';
+import { recallStock } from './shell/remembered-stock.ts';
 import { followHash } from './shell/view-hash.ts';
 import { makeBenchState } from './state/bench-state.ts';
 import { makeStore } from './state/bench-store.ts';
@@ -38,6 +39,7 @@ const keeper = keepContents(store, { library, makeId });
 keeper.untouched(alto);
 
 followHash(store);
+recallStock(store);
 let { unit } = store.get();
 store.subscribe(() => {
   if (store.get().unit === unit) return;

@@ -76,6 +76,10 @@ const WAITS: Readonly<Record<ViewName, (page: Page) => Promise<void>>> = {
   'side-by-side': waitForSideBySide,
   library: waitForLibrary,
   new: waitForExample,
+  links: waitForLinks,
+  leaks: waitForLeakMap,
+  pads: waitForTabs,
+  work: waitForTabs,
 };
 
 /** Waits until a view shows what it has to show. */
@@ -107,14 +111,31 @@ export async function waitForExample(page: Page): Promise<void> {
   await page.waitForSelector('vw-horn-picture svg');
 }
 
+/** Waits until the first comparison has been drawn. */
+export async function waitForSideBySide(page: Page): Promise<void> {
+  await page.waitForFunction(() => performance.getEntriesByName('first-side-by-side').length > 0);
+}
+
 /** Waits until the library has been listed. */
 export async function waitForLibrary(page: Page): Promise<void> {
   await page.waitForSelector('.lb-page[aria-busy="false"]');
 }
 
-/** Waits until the first comparison has been drawn. */
-export async function waitForSideBySide(page: Page): Promise<void> {
-  await page.waitForFunction(() => performance.getEntriesByName('first-side-by-side').length > 0);
+/** Waits until the stack that moves is drawn. */
+async function waitForLinks(page: Page): Promise<void> {
+  await page.waitForSelector('vw-stack-drawing svg');
+}
+
+/** Waits until every leak has been played on every note. */
+async function waitForLeakMap(page: Page): Promise<void> {
+  await page.waitForSelector('vw-leak-map table');
+  await page.waitForSelector('.lk-columns button');
+}
+
+/** Waits until a view of regulation stands under its tabs with its answer. */
+async function waitForTabs(page: Page): Promise<void> {
+  await page.waitForSelector('.rg-tabs');
+  await page.waitForSelector('main h1');
 }
 
 /** Waits until no study is on its way. */

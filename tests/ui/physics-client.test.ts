@@ -4,6 +4,7 @@ import type { Answers, PhysicsReply, PhysicsRequest } from '../../src/ui/shell/p
 import { compareColumns } from '../../src/ui/state/side-by-side-answer.ts';
 import { findEnough, makeSheetReport } from '../../src/ui/state/sheet-numbers.ts';
 import { playLoud } from '../../src/ui/state/whole-scale.ts';
+import { answerRegulation } from './demo-regulation.ts';
 import { ALTO, onTheBench, preparedSheet, report, scale, sheetDocuments } from './demo.ts';
 
 const e = report('e');
@@ -21,6 +22,10 @@ const VALUES: { readonly [Kind in keyof Answers]: Answers[Kind] } = {
   sheet: makeSheetReport(sheet),
   enough: findEnough(sheet, 'e'),
   compare: compareColumns([], 27, 440),
+  follow: answerRegulation('follow'),
+  leak: answerRegulation('leak'),
+  'leak map': answerRegulation('leak map'),
+  'pad change': answerRegulation('pad change'),
 };
 
 /** A worker that answers only when told to. */
@@ -71,6 +76,10 @@ function bench(): {
       sheet: (id) => told.push(`sheet ${id}`),
       enough: (pad) => told.push(`enough ${pad}`),
       compare: (id) => told.push(`compare ${id}`),
+      follow: (id) => told.push(`follow ${id}`),
+      leak: (id) => told.push(`leak ${id}`),
+      'leak map': (id) => told.push(`leak map ${id}`),
+      'pad change': (id) => told.push(`pad change ${id}`),
       broken: (message) => told.push(`broken: ${message}`),
     },
   );

@@ -34,7 +34,9 @@ import { fetchSideBySide } from './follow-side-by-side.ts';
 import type { SideBySideState } from '../state/side-by-side-state.ts';
 import type { ContentsKeeper } from './keep-contents.ts';
 import type { Library } from './library.ts';
+import { makePadsActs, type PadsActs } from './pads-acts.ts';
 import type { WorkerPort } from './physics-client.ts';
+import { makeWorkActs, type WorkActs } from './work-acts.ts';
 
 type Reader = typeof import('../state/read-field.ts');
 type SheetReader = typeof import('../state/read-sheet.ts');
@@ -85,6 +87,8 @@ export interface Bench {
   /** Tells a browser failure. */
   tell(message: string): void;
   dismissAlert(): void;
+  readonly pads: PadsActs;
+  readonly work: WorkActs;
 }
 
 /** A hand that has not moved for so long has ended its movement: the next is a step of its own, ms. */
@@ -253,6 +257,8 @@ export function openBench(
     redo: () => store.update((state) => withHorn({ ...state, point: null }, redone)),
     tell: (alert) => store.update((state) => ({ ...state, alert })),
     dismissAlert: () => store.update((state) => ({ ...state, alert: null })),
+    pads: makePadsActs(store, reading),
+    work: makeWorkActs(store, reading),
   };
 }
 

@@ -34,6 +34,8 @@ import {
   sheetFailed,
 } from '../state/sheet-state.ts';
 import type { ViewName } from '../state/view-names.ts';
+import { makePadsFollower, padsListeners } from './follow-pads.ts';
+import { makeRegulationFollower, regulationListeners } from './follow-regulation.ts';
 import { makeSideFollower } from './follow-side-by-side.ts';
 import { makePhysicsClient, type PhysicsClient, type WorkerPort } from './physics-client.ts';
 
@@ -93,6 +95,8 @@ export function followPhysics(store: Store<BenchState>, makeWorker: () => Worker
         return { ...state, sheet: enoughArrived(state.sheet, pad, { report, parts }) };
       });
     },
+    ...regulationListeners(store),
+    ...padsListeners(store),
     compare: (id, outcome) =>
       store.update((state) => ({
         ...state,
@@ -116,6 +120,8 @@ export function followPhysics(store: Store<BenchState>, makeWorker: () => Worker
     sheet,
     makeSideFollower(store, client),
     makeKeyFollower(store, client),
+    makeRegulationFollower(store, client),
+    makePadsFollower(store, client),
   ];
   const follow = (): void => {
     for (const follower of followers) follower.follow();

@@ -6,6 +6,7 @@ import type {
   PhysicsKind,
   PhysicsReply,
   PhysicsRequest,
+  RegulationRequest,
   ScaleRequest,
   SheetRequest,
   StudyRequest,
@@ -19,10 +20,15 @@ export interface WorkerPort {
   onerror: ((event: ErrorEvent) => void) | null;
 }
 
+/** A request as it is asked; the client numbers it. */
+type WithoutId<R> = R extends { readonly id: number } ? Omit<R, 'id'> : never;
+
 /** Of several of a kind that wait only the latest is run. */
 export interface PhysicsClient {
   /** Asks for a study. */
   askStudy(request: Omit<StudyRequest, 'kind' | 'id'>): number;
+  /** Asks something about links or leaks. */
+  askRegulation(request: WithoutId<RegulationRequest>): number;
   /** Asks for one opening of the latest study. */
   askPoint(frontMm: number): void;
   /** Asks for the whole horn as found. */
@@ -44,6 +50,10 @@ type Listener<Kind extends PhysicsKind> = (id: number, outcome: Outcome<Answers[
 /** Called with the answer and the number of its request; for a point that of its study. */
 export interface PhysicsListeners {
   readonly study: Listener<'study'>;
+  readonly follow: Listener<'follow'>;
+  readonly leak: Listener<'leak'>;
+  readonly 'leak map': Listener<'leak map'>;
+  readonly 'pad change': Listener<'pad change'>;
   readonly point: Listener<'point'>;
   readonly scale: Listener<'scale'>;
   readonly move: Listener<'move'>;
@@ -64,6 +74,10 @@ const ORDER: readonly PhysicsKind[] = [
   'compare',
   'study',
   'point',
+  'follow',
+  'leak',
+  'leak map',
+  'pad change',
   'loud',
   'enough',
 ];
@@ -78,6 +92,7 @@ export function makePhysicsClient(makeWorker: () => WorkerPort, listeners: Physi
   let running: PhysicsRequest | null = null;
   const waiting = new Map<PhysicsKind, PhysicsRequest>();
   let latestStudy = 0;
+  const latestRegulation = new Map<PhysicsKind, number>();
   let latestScale = 0;
   let latestSheet = 0;
   let latestCompare = 0;
@@ -107,6 +122,18 @@ export function makePhysicsClient(makeWorker: () => WorkerPort, listeners: Physi
   /** Answers about a key or a horn that was left meanwhile are dropped. */
   function tell(reply: PhysicsReply, asked: PhysicsRequest | null): void {
     switch (reply.kind) {
+      case 'follow':
+        if (reply.id === latestRegulation.get(reply.kind)) listeners.follow(reply.id, reply.outcome);
+        break;
+      case 'leak':
+        if (reply.id === latestRegulation.get(reply.kind)) listeners.leak(reply.id, reply.outcome);
+        break;
+      case 'leak map':
+        if (reply.id === latestRegulation.get(reply.kind)) listeners[reply.kind](reply.id, reply.outcome);
+        break;
+      case 'pad change':
+        if (reply.id === latestRegulation.get(reply.kind)) listeners[reply.kind](reply.id, reply.outcome);
+        break;
       case 'study':
         if (reply.id === latestStudy) listeners.study(reply.id, reply.outcome);
         break;
@@ -158,6 +185,11 @@ export function makePhysicsClient(makeWorker: () => WorkerPort, listeners: Physi
       // A point of the key before says nothing about this one.
       waiting.delete('point');
       return ask({ ...request, kind: 'study', id: latestStudy });
+    },
+    askRegulation(request) {
+      const id = ++count;
+      latestRegulation.set(request.kind, id);
+      return ask({ ...request, id });
     },
     askCompare(request) {
       latestCompare = ++count;

@@ -1,4 +1,9 @@
+import type { LeakMapReport } from '../../documents/leak-report.ts';
+import type { PadChangeReport } from '../../documents/pad-change-report.ts';
+import type { SetupDocument } from '../../documents/setup-document.ts';
 import type { HornAndSetup } from '../../documents/to-acoustics.ts';
+import type { FollowedReport } from '../state/followed-report.ts';
+import type { LeakAnswer, LeakFault, LeakLimit } from '../state/leak-fault.ts';
 import type { LoudReport, ProposedOpenings, ScaleNumbers, ScaleReport } from '../state/scale-report.ts';
 import type { SheetDocuments } from '../state/sheet-numbers.ts';
 import type { EnoughReport, SheetReport } from '../state/sheet-report.ts';
@@ -68,6 +73,42 @@ export interface EnoughRequest {
   readonly pad: string;
 }
 
+/** What every request about regulation says: the horn as found, and the day. */
+interface AsFound {
+  readonly id: number;
+  readonly documents: HornAndSetup;
+  readonly airC: number;
+  readonly a4Hz: number;
+}
+
+/** Asks what proposed openings do through the links. */
+export interface FollowRequest extends AsFound {
+  readonly kind: 'follow';
+  /** sparse, read over as found */
+  readonly proposed: SetupDocument;
+}
+
+/** Asks what a leak costs, and how wide it may be. */
+export interface LeakRequest extends AsFound {
+  readonly kind: 'leak';
+  readonly fault: LeakFault;
+  readonly limit: LeakLimit;
+}
+
+/** Asks for the same leak at every place, on every note. */
+export interface LeakMapRequest extends AsFound {
+  readonly kind: 'leak map';
+  readonly gapMm: number;
+}
+
+/** Asks what pads of another thickness do. */
+export interface PadChangeRequest extends AsFound {
+  readonly kind: 'pad change';
+  /** mm by pad id, minus for a thinner pad */
+  readonly thickerMm: Readonly<Record<string, number>>;
+  readonly seating: PadChangeReport['seating'];
+}
+
 /** Asks what differs between setups side by side, the reference first; null for one that is not there. */
 export interface CompareRequest {
   readonly kind: 'compare';
@@ -77,6 +118,8 @@ export interface CompareRequest {
   readonly a4Hz: number;
 }
 
+export type RegulationRequest = FollowRequest | LeakRequest | LeakMapRequest | PadChangeRequest;
+
 export type PhysicsRequest =
   | StudyRequest
   | PointRequest
@@ -85,10 +128,15 @@ export type PhysicsRequest =
   | LoudRequest
   | SheetRequest
   | EnoughRequest
-  | CompareRequest;
+  | CompareRequest
+  | RegulationRequest;
 
 /** What each kind of request is answered with. */
 export interface Answers {
+  readonly follow: FollowedReport;
+  readonly leak: LeakAnswer;
+  readonly 'leak map': LeakMapReport;
+  readonly 'pad change': PadChangeReport;
   readonly study: StudyReport;
   readonly point: PointReport;
   readonly scale: ScaleReport;

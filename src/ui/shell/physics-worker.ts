@@ -5,6 +5,7 @@ import { findEnough, makeSheetReport, prepareSheet, type PreparedSheet } from '.
 import { compareColumns } from '../state/side-by-side-answer.ts';
 import { makePointReport, makeStudyReport } from '../state/study-report.ts';
 import { moveScale, playLoud, prepareScale, type PreparedScale } from '../state/whole-scale.ts';
+import { REGULATION_WORK } from './regulation-work.ts';
 import type { Answers, Outcome, PhysicsKind, PhysicsReply, PhysicsRequest } from './physics-protocol.ts';
 
 /** The key the last study prepared: points are asked of it. */
@@ -20,6 +21,7 @@ type Requests = { readonly [Kind in PhysicsKind]: Extract<PhysicsRequest, { read
 type Work = { readonly [Kind in PhysicsKind]: (request: Requests[Kind]) => Outcome<Answers[Kind]> };
 
 const WORK: Work = {
+  ...REGULATION_WORK,
   study: ({ id, documents, keyId, airC, a4Hz }) =>
     withHorn(documents, ({ horn, setup }) => {
       const air = makeAirColumn({ mouthpieceC: airC });

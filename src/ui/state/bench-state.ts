@@ -14,6 +14,9 @@ import {
   withProposed,
   type KeyLengths,
 } from './key-lengths.ts';
+import { makeLeaksState, type LeaksState } from './leaks-state.ts';
+import { makeLinksState, type LinksState } from './links-state.ts';
+import { makePadsState, type PadsState } from './pads-state.ts';
 import { proposedFronts } from './proposed-fronts.ts';
 import type { ProposedOpenings } from './scale-report.ts';
 import { makeScaleState, type ScaleState } from './scale-state.ts';
@@ -22,6 +25,7 @@ import type { PointReport, StudyReport } from './study-report.ts';
 import { makeSideBySideState, type SideBySideState } from './side-by-side-state.ts';
 import type { ColumnSources } from './side-by-side-columns.ts';
 import { FIRST_VIEW, type ViewName } from './view-names.ts';
+import { makeWorkState, type WorkState } from './work-state.ts';
 
 /** What the curve's upper panel shows. */
 export type Measure = 'pitch' | 'strength' | 'rise time';
@@ -63,6 +67,10 @@ export interface BenchState {
   readonly point: PointReport | null;
   readonly scale: ScaleState;
   readonly sideBySide: SideBySideState;
+  readonly links: LinksState;
+  readonly leaks: LeaksState;
+  readonly pads: PadsState;
+  readonly work: WorkState;
   readonly sheet: SheetState;
   /** which columns the sheet shows */
   readonly columns: SheetColumns;
@@ -93,6 +101,10 @@ export function makeBenchState(shelf: BenchState['shelf'], contents: BenchConten
     point: null,
     scale: makeScaleState(hornId),
     sideBySide: makeSideBySideState(),
+    links: makeLinksState(hornId),
+    leaks: makeLeaksState(hornId),
+    pads: makePadsState(hornId),
+    work: makeWorkState(),
     sheet: makeSheetState(hornId),
     columns: 'openings',
     noteId: FIRST_NOTE,

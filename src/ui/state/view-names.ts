@@ -1,5 +1,16 @@
 /** The views, by the page's hash. */
-export const VIEW_NAMES = ['sheet', 'key', 'scale', 'side-by-side', 'new', 'library'] as const;
+export const VIEW_NAMES = [
+  'sheet',
+  'key',
+  'scale',
+  'side-by-side',
+  'links',
+  'leaks',
+  'pads',
+  'work',
+  'new',
+  'library',
+] as const;
 
 /** What the page shows. */
 export type ViewName = (typeof VIEW_NAMES)[number];

@@ -59,6 +59,37 @@ export const VIEWS: readonly ViewPlan[] = [
     load: () => import('../new-horn/new-horn-view.ts'),
     show: (bench) => html`<vw-new-horn .bench=${bench}></vw-new-horn>`,
   },
+  {
+    name: 'links',
+    label: 'Regulation',
+    title: 'Ventwright: what the links allow',
+    load: () => import('../regulation/links/links-view.ts'),
+    show: (bench) => html`<vw-links-view .bench=${bench}></vw-links-view>`,
+  },
+  {
+    name: 'leaks',
+    label: null,
+    under: 'links',
+    title: 'Ventwright: what a leak costs',
+    load: () => import('../regulation/leaks/leaks-view.ts'),
+    show: (bench) => html`<vw-leaks-view .bench=${bench}></vw-leaks-view>`,
+  },
+  {
+    name: 'pads',
+    label: null,
+    under: 'links',
+    title: 'Ventwright: which pad for which cup',
+    load: () => import('../regulation/pads/pads-view.ts'),
+    show: (bench) => html`<vw-pads-view .bench=${bench}></vw-pads-view>`,
+  },
+  {
+    name: 'work',
+    label: null,
+    under: 'links',
+    title: 'Ventwright: the order of work',
+    load: () => import('../regulation/work/work-view.ts'),
+    show: (bench) => html`<vw-work-view .bench=${bench}></vw-work-view>`,
+  },
 ];
 
 /** The view whose entry in the navigation is marked while a view is shown. */

@@ -1,0 +1,92 @@
+import { dayInHand, documentsInHand, hornInHand, type BenchState } from '../state/bench-state.ts';
+import type { Store } from '../state/bench-store.ts';
+import { answerArrived, answerAsked, answerFailed, type AskedAnswer } from '../state/asked-answer.ts';
+import { placesOn } from '../state/leak-places.ts';
+import { faultOn } from '../state/leaks-state.ts';
+import type { PhysicsClient, PhysicsListeners } from './physics-client.ts';
+import type { Outcome } from './physics-protocol.ts';
+
+/** What is done with answers about links and leaks. */
+export function regulationListeners(
+  store: Store<BenchState>,
+): Pick<PhysicsListeners, 'follow' | 'leak' | 'leak map'> {
+  const taken = <T>(id: number, known: AskedAnswer<T>, outcome: Outcome<T>): AskedAnswer<T> =>
+    outcome.ok
+      ? answerArrived(known, id, store.get().hornId, outcome.value)
+      : answerFailed(known, id, outcome.message);
+  return {
+    follow: (id, outcome) =>
+      store.update((s) => ({ ...s, links: { ...s.links, followed: taken(id, s.links.followed, outcome) } })),
+    leak: (id, outcome) =>
+      store.update((s) => ({ ...s, leaks: { ...s.leaks, answer: taken(id, s.leaks.answer, outcome) } })),
+    'leak map': (id, outcome) =>
+      store.update((s) => ({ ...s, leaks: { ...s.leaks, map: taken(id, s.leaks.map, outcome) } })),
+  };
+}
+
+const differ = (a: readonly unknown[], b: readonly unknown[]): boolean =>
+  a.length !== b.length || a.some((part, i) => part !== b[i]);
+
+/** Follows the store with what links and leaks do, each while its view is shown. */
+export function makeRegulationFollower(
+  store: Store<BenchState>,
+  client: PhysicsClient,
+): { follow(): void; forget(): void } {
+  let followed: readonly unknown[] = [];
+  let leaking: readonly unknown[] = [];
+  let mapped: readonly unknown[] = [];
+
+  const asFound = (state: BenchState) => {
+    const { airC, a4Hz } = dayInHand(state);
+    return { documents: documentsInHand(state), airC, a4Hz };
+  };
+
+  const followLinks = (state: BenchState): void => {
+    const { documents, airC, a4Hz } = asFound(state);
+    const proposed = hornInHand(state).contents.proposed.document;
+    const wanted = [documents, proposed, airC, a4Hz];
+    if (!differ(wanted, followed)) return;
+    followed = wanted;
+    const id = client.askRegulation({ kind: 'follow', documents, proposed, airC, a4Hz });
+    store.update((s) => ({
+      ...s,
+      links: { ...s.links, followed: answerAsked(s.links.followed, id) },
+    }));
+  };
+
+  const followLeak = (state: BenchState): void => {
+    const { documents, airC, a4Hz } = asFound(state);
+    const { fault, limit } = state.leaks;
+    const wanted = [documents, fault, limit, airC, a4Hz];
+    if (!differ(wanted, leaking)) return;
+    leaking = wanted;
+    const on = faultOn(fault, placesOn(documents.horn));
+    const id = client.askRegulation({ kind: 'leak', documents, fault: on, limit, airC, a4Hz });
+    store.update((s) => ({ ...s, leaks: { ...s.leaks, answer: answerAsked(s.leaks.answer, id) } }));
+  };
+
+  const followMap = (state: BenchState): void => {
+    const { documents, airC, a4Hz } = asFound(state);
+    const { mapGapMm } = state.leaks;
+    const wanted = [documents, mapGapMm, airC, a4Hz];
+    if (!differ(wanted, mapped)) return;
+    mapped = wanted;
+    const id = client.askRegulation({ kind: 'leak map', documents, gapMm: mapGapMm, airC, a4Hz });
+    store.update((s) => ({ ...s, leaks: { ...s.leaks, map: answerAsked(s.leaks.map, id) } }));
+  };
+
+  return {
+    forget: () => {
+      followed = [];
+      leaking = [];
+      mapped = [];
+    },
+    follow: () => {
+      const { view } = store.get();
+      if (view === 'links') followLinks(store.get());
+      if (view !== 'leaks') return;
+      followLeak(store.get());
+      followMap(store.get());
+    },
+  };
+}

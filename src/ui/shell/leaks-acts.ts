@@ -1,0 +1,66 @@
+import type { BenchState } from '../state/bench-state.ts';
+import type { Store } from '../state/bench-store.ts';
+import type { LeakShape } from '../state/leak-fault.ts';
+import { atLink, atPad, withGap, type LeaksState } from '../state/leaks-state.ts';
+
+/** Everything a person can do with leaks. */
+export interface LeaksActs {
+  /** A fault of a pad's own seat. */
+  atPad(pad: string): void;
+  /** A fault of a link, or of every link onto the pad. */
+  atLink(driver: string | null, driven: string): void;
+  setShape(shape: LeakShape): void;
+  setArc(arcDeg: number): void;
+  setShuts(shuts: 'late' | 'early'): void;
+  setGap(gapMm: number): void;
+  typeGap(text: string): Promise<void>;
+  restoreGap(): void;
+  setNote(fingeringId: string): void;
+  setLostDb(lostDb: number): void;
+  setMapGap(gapMm: number): void;
+  expectTyping(): void;
+}
+
+export function makeLeaksActs(store: Store<BenchState>): LeaksActs {
+  const change = (next: (leaks: LeaksState) => LeaksState): void =>
+    store.update((state) => ({ ...state, leaks: next(state.leaks) }));
+  const reader = () => import('../state/read-links.ts');
+  const fault = (part: Partial<LeaksState['fault']>): void =>
+    change((leaks) => ({ ...leaks, fault: { ...leaks.fault, ...part } }));
+
+  return {
+    atPad: (pad) => change((leaks) => atPad(leaks, pad)),
+    atLink: (driver, driven) => change((leaks) => atLink(leaks, driver, driven)),
+    setShape: (shape) => fault({ shape }),
+    setArc: (arcDeg) => fault({ arcDeg }),
+    setShuts: (shuts) =>
+      change((leaks) => {
+        const { source } = leaks.fault;
+        if (source.kind === 'seat') return leaks;
+        return { ...leaks, fault: { ...leaks.fault, source: { ...source, shuts } } };
+      }),
+    setGap: (gapMm) => change((leaks) => withGap(leaks, gapMm, null)),
+    typeGap: async (text) => {
+      try {
+        const { readLeakGap } = await reader();
+        change((leaks) => {
+          const read = readLeakGap(text);
+          return read.ok
+            ? withGap(leaks, read.value, { text, problem: null, value: read.value })
+            : { ...leaks, gapText: { text, problem: read.message, value: null } };
+        });
+      } catch (error) {
+        store.update((state) => ({
+          ...state,
+          alert: `What reads the fields could not be fetched: ${String(error)}`,
+        }));
+      }
+    },
+    restoreGap: () => change((leaks) => ({ ...leaks, gapText: null })),
+    setNote: (fingeringId) => change((leaks) => ({ ...leaks, limit: { ...leaks.limit, fingeringId } })),
+    setLostDb: (lostDb) => change((leaks) => ({ ...leaks, limit: { ...leaks.limit, lostDb } })),
+    setMapGap: (mapGapMm) => change((leaks) => ({ ...leaks, mapGapMm })),
+    // A failure is told when something is typed.
+    expectTyping: () => void reader().catch(() => undefined),
+  };
+}

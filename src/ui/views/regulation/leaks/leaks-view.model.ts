@@ -1,0 +1,190 @@
+import { FINGERINGS } from '../../../../acoustics/index.ts';
+import type { LeakReport } from '../../../../documents/leak-report.ts';
+import { PAPER_MM } from '../../../../documents/leak-report.ts';
+import { noteLabel, unbroken } from '../../../parts/note-names.ts';
+import { isWaiting, reportFor } from '../../../state/asked-answer.ts';
+import { documentsInHand, type BenchState } from '../../../state/bench-state.ts';
+import type { LeakFault } from '../../../state/leak-fault.ts';
+import { placesOn } from '../../../state/leak-places.ts';
+import { faultOn, MAP_GAPS_MM } from '../../../state/leaks-state.ts';
+import { textInField } from '../../../state/text-in-field.ts';
+import { sentence, type FieldView } from '../../key-study/measured-fields.model.ts';
+import { gapWords, papersOf, papersWords } from '../gap-words.ts';
+import { namesOf } from '../links/links-view.model.ts';
+import { makeLeakMap, type LeakMapView } from './leak-map.model.ts';
+import { lossWords, makeLeaksAnswer, type LeaksAnswer } from './leaks-words.ts';
+
+/** One of a few to choose from. */
+export interface Option {
+  readonly value: string;
+  readonly label: string;
+}
+
+/** One note of the picture. */
+export interface LeakColumn {
+  readonly id: string;
+  readonly label: string;
+  /** height of its bar, 0…1 */
+  readonly share: number;
+  /** dB lost, or `lost`; empty where next to nothing */
+  readonly text: string;
+  readonly picked: boolean;
+}
+
+/** One note of the table. */
+export interface LeakNoteRow {
+  readonly note: string;
+  readonly db: string;
+  readonly cents: string;
+  readonly rise: string;
+}
+
+/** What is known once a leak has been played. */
+export interface PlayedLeak {
+  readonly answer: LeaksAnswer;
+  readonly columns: readonly LeakColumn[];
+  /** where the limit lies in the picture, 0…1 from below */
+  readonly limitShare: number;
+  readonly words: string;
+  readonly rows: readonly LeakNoteRow[];
+  readonly warnings: readonly string[];
+}
+
+/** Everything the page of leaks shows. */
+export interface LeaksView {
+  readonly hornName: string;
+  readonly fault: LeakFault;
+  readonly pads: readonly Option[];
+  readonly sources: readonly Option[];
+  readonly source: string;
+  readonly papers: number;
+  readonly gap: FieldView<'gap'>;
+  readonly notes: readonly Option[];
+  readonly noteId: string;
+  readonly lostDb: number;
+  readonly waiting: boolean;
+  readonly problem: string | null;
+  readonly played: PlayedLeak | null;
+  readonly mapGaps: readonly Option[];
+  readonly mapGap: string;
+  readonly map: LeakMapView | null;
+  readonly mapWaiting: boolean;
+  /** the row of the map that is in hand, as {@link placeKey} */
+  readonly place: string;
+}
+
+const ALL_LINKS = 'all links';
+const SEAT = 'seat';
+
+/** The pad's own seat, every link onto it, or one link, as a choice's value. */
+export function sourceOf(fault: LeakFault): string {
+  const { source } = fault;
+  return source.kind === 'seat' ? SEAT : (source.driver ?? ALL_LINKS);
+}
+
+/** What a choice's value means: null for the seat, else the driver, null for all. */
+export function driverOf(value: string): { readonly driver: string | null } | null {
+  return value === SEAT ? null : { driver: value === ALL_LINKS ? null : value };
+}
+
+/** A place of the map. */
+export function placeKey(pad: string, by: string | null): string {
+  return by === null ? pad : `${by} > ${pad}`;
+}
+
+export function makeLeaksView(state: BenchState): LeaksView {
+  const { leaks, hornId, unit } = state;
+  const { horn } = documentsInHand(state);
+  const nameOf = namesOf(horn);
+  const places = placesOn(horn);
+  const fault = faultOn(leaks.fault, places);
+  const onto = places.links.filter((l) => l.driven === fault.pad);
+  const answer = reportFor(leaks.answer, hornId);
+  const map = reportFor(leaks.map, hornId);
+  return {
+    hornName: horn.name,
+    fault,
+    pads: places.pads.map((id) => ({ value: id, label: nameOf(id) })),
+    sources: [
+      { value: SEAT, label: 'its own seat' },
+      ...onto.map(({ driver }) => ({ value: driver, label: `link from ${nameOf(driver)}` })),
+      ...(onto.length > 1 ? [{ value: ALL_LINKS, label: 'every link onto it' }] : []),
+    ],
+    source: sourceOf(fault),
+    papers: papersOf(fault.gapMm),
+    gap: gapField(state, fault),
+    notes: FINGERINGS.map(({ id }) => ({ value: id, label: noteLabel(id) })),
+    noteId: leaks.limit.fingeringId,
+    lostDb: leaks.limit.lostDb,
+    waiting: isWaiting(leaks.answer, hornId),
+    problem: leaks.answer.problem ?? leaks.map.problem,
+    played:
+      answer === null
+        ? null
+        : {
+            answer: makeLeaksAnswer(answer, fault, { unit, nameOf }),
+            ...pictureOf(answer.leak, leaks.limit),
+            rows: answer.leak.notes.map((n) => ({ note: noteLabel(n.fingering), ...lossWords(n) })),
+            warnings: answer.leak.warnings,
+          },
+    mapGaps: MAP_GAPS_MM.map((mm) => ({
+      value: String(mm),
+      label: papersWords(mm / PAPER_MM),
+    })),
+    mapGap: String(leaks.mapGapMm),
+    map: map === null ? null : makeLeakMap(map, nameOf),
+    mapWaiting: isWaiting(leaks.map, hornId),
+    place:
+      fault.source.kind === 'seat'
+        ? placeKey(fault.pad, null)
+        : placeKey(fault.pad, fault.source.driver ?? ''),
+  };
+}
+
+function gapField({ leaks, unit }: BenchState, { gapMm }: LeakFault): FieldView<'gap'> {
+  const typed = leaks.gapText ?? undefined;
+  const echo = gapWords(gapMm, unit);
+  return {
+    id: 'gap',
+    label: 'Gap',
+    hint: 'papers or a length',
+    text: textInField(typed, gapMm, papersWords(papersOf(gapMm))),
+    echo,
+    problem: typed?.problem ? `${sentence(typed.problem)} Still in use: ${echo}.` : null,
+  };
+}
+
+/** The picture's least full height, dB. */
+const LEAST_FULL_DB = 6;
+const LEAST_TOLD_DB = 0.05;
+
+function pictureOf(
+  { notes }: LeakReport,
+  limit: { readonly fingeringId: string; readonly lostDb: number },
+): Pick<PlayedLeak, 'columns' | 'limitShare' | 'words'> {
+  const lost = new Map(notes.map((n) => [n.fingering, n.lostDb ?? Infinity]));
+  const finite = [...lost.values()].filter((db) => db < Infinity);
+  const full = Math.max(LEAST_FULL_DB, limit.lostDb * 1.5, ...finite.map((db) => db * 1.1));
+  const touched = [...lost].filter(([, db]) => db >= LEAST_TOLD_DB).sort((a, b) => b[1] - a[1]);
+  return {
+    columns: FINGERINGS.map(({ id }): LeakColumn => {
+      const db = lost.get(id) ?? 0;
+      return {
+        id,
+        label: noteLabel(id),
+        share: Math.min(1, Math.max(0, db) / full),
+        text: db === Infinity ? 'lost' : db >= LEAST_TOLD_DB ? db.toFixed(1) : '',
+        picked: id === limit.fingeringId,
+      };
+    }),
+    limitShare: limit.lostDb / full,
+    words: unbroken(
+      touched.length === 0
+        ? 'No note loses a tenth of a decibel.'
+        : `Height lost: ${touched
+            .slice(0, 5)
+            .map(([id, db]) => `${noteLabel(id)} ${db === Infinity ? 'lost' : `${db.toFixed(1)} dB`}`)
+            .join(', ')}${touched.length > 5 ? ` and ${touched.length - 5} more` : ''}.`,
+    ),
+  };
+}

@@ -1,0 +1,128 @@
+import type { LinksReport } from '../../../../documents/links-report.ts';
+import { formatBoth } from '../../../../documents/length-format.ts';
+import { noteLabel } from '../../../parts/note-names.ts';
+import type { FollowedReport } from '../../../state/followed-report.ts';
+import { gapWords, papersOf } from '../gap-words.ts';
+import { HELD_MM, noteChange, TOGETHER_PAPERS, type LinksManner } from './links-words.ts';
+
+/** One driven pad. */
+export interface PadRow {
+  readonly name: string;
+  readonly own: string;
+  readonly allowed: string;
+  readonly stands: string;
+  readonly rules: string;
+  /** held down by a link */
+  readonly held: boolean;
+  /** as found, where it stands otherwise as proposed; empty where it does not */
+  readonly was: string;
+  readonly share: string;
+}
+
+/** One link. */
+export interface LinkRow {
+  readonly driver: string;
+  readonly driven: string;
+  readonly value: string;
+  readonly ratio: string;
+  readonly allows: string;
+  readonly lostAtFront: string;
+  readonly lostAtTouch: string;
+  /** left of the driven pad when the driver is home, and whether that is more than a paper */
+  readonly left: string;
+  readonly apart: boolean;
+}
+
+/** One note that suffers. */
+export interface NoteRow {
+  readonly note: string;
+  readonly change: string;
+}
+
+/** The tables under the picture. */
+export interface LinkTables {
+  readonly pads: readonly PadRow[];
+  readonly links: readonly LinkRow[];
+  readonly notes: readonly NoteRow[];
+}
+
+const CANNOT_SAY = 'cannot say';
+/** Less lost motion than this is none. */
+const NONE_MM = 0.005;
+
+/** @param followed null where nothing is proposed or the answer is on its way */
+export function makeLinkTables(
+  found: LinksReport,
+  report: LinksReport,
+  followed: FollowedReport | null,
+  manner: LinksManner,
+): LinkTables {
+  return {
+    pads: report.pads.map((pad) => padRow(pad, found, report, followed, manner)),
+    links: report.links.map((link) => linkRow(link, report, manner)),
+    notes: (followed?.suffering ?? []).map((note) => ({
+      note: noteLabel(note.id),
+      change: noteChange(note),
+    })),
+  };
+}
+
+function padRow(
+  pad: LinksReport['pads'][number],
+  found: LinksReport,
+  { links }: LinksReport,
+  followed: FollowedReport | null,
+  { unit, nameOf }: LinksManner,
+): PadRow {
+  const onto = links.filter((l) => l.driven === pad.pad);
+  const allowed = onto.flatMap((l) => (l.allowsFrontMm === null ? [] : [l.allowsFrontMm]));
+  const before = found.pads.find((p) => p.pad === pad.pad)!;
+  const moved = followed?.pads.find((p) => p.pad === pad.pad);
+  return {
+    name: nameOf(pad.pad),
+    own: formatBoth(pad.ownFrontMm, unit),
+    allowed: allowed.length === 0 ? CANNOT_SAY : formatBoth(Math.min(...allowed), unit),
+    stands: formatBoth(pad.standsFrontMm, unit),
+    rules: pad.ruledBy === null ? 'its own stop' : `${nameOf(pad.ruledBy)} key’s arm`,
+    held: pad.ruledBy !== null && pad.ownFrontMm - pad.standsFrontMm >= HELD_MM,
+    was:
+      Math.abs(before.standsFrontMm - pad.standsFrontMm) < HELD_MM
+        ? ''
+        : formatBoth(before.standsFrontMm, unit),
+    share:
+      moved === undefined
+        ? ''
+        : `${Math.round(100 * moved.before.ventShare)} → ${Math.round(100 * moved.after.ventShare)} %`,
+  };
+}
+
+function linkRow(
+  link: LinksReport['links'][number],
+  { together }: LinksReport,
+  { unit, nameOf }: LinksManner,
+): LinkRow {
+  const { driver, driven, travelRatio, allowsFrontMm, lostAtFrontMm, lostAtTouchMm } = link;
+  const pressed = together.find((t) => t.driver === driver)!;
+  const leftMm = pressed.driven.find((d) => d.pad === driven)?.leftMm ?? 0;
+  const offMm = pressed.driverLeftMm;
+  const lost = (mm: number | null): string =>
+    mm === null ? CANNOT_SAY : mm < NONE_MM ? 'none' : formatBoth(mm, unit);
+  return {
+    driver: nameOf(driver),
+    driven: `${nameOf(driven)}${link.effect === 'holds shut' ? ' (holds shut)' : ''}`,
+    value: `${driver} > ${driven}`,
+    ratio:
+      travelRatio === null
+        ? 'not known'
+        : `${travelRatio.toFixed(2)}${link.ratioFrom === 'arms' ? ' from arms' : ''}`,
+    allows: allowsFrontMm === null ? CANNOT_SAY : formatBoth(allowsFrontMm, unit),
+    lostAtFront: lost(lostAtFrontMm),
+    lostAtTouch:
+      lostAtFrontMm !== null && lostAtTouchMm === null ? 'touch not measured' : lost(lostAtTouchMm),
+    left:
+      leftMm > 0 || offMm === 0
+        ? gapWords(leftMm, unit)
+        : `${nameOf(driver)} kept off ${gapWords(offMm, unit)}`,
+    apart: papersOf(Math.max(leftMm, offMm)) > TOGETHER_PAPERS,
+  };
+}

@@ -1,0 +1,162 @@
+import type { LinksReport, LinkReport } from '../../../../documents/links-report.ts';
+import { formatBoth, type LengthUnit } from '../../../../documents/length-format.ts';
+import { listed, noteLabel, signedCents, unbroken } from '../../../parts/note-names.ts';
+import type { FollowedReport, MovedNoteReport } from '../../../state/followed-report.ts';
+import { gapWords, papersOf, papersWords } from '../gap-words.ts';
+
+/** The answer about links in words, biggest first. */
+export interface LinksAnswer {
+  readonly headline: string;
+  readonly standing: string;
+  readonly sure: string;
+  /** what the proposed openings do to the notes */
+  readonly notes: string;
+}
+
+/** What the words need besides the numbers. */
+export interface LinksManner {
+  readonly unit: LengthUnit;
+  nameOf(pad: string): string;
+}
+
+/** A pad that stands lower than its stop by less than this does not count as held, mm. */
+export const HELD_MM = 0.05;
+/** Two linked pads shut within about one paper. **Source:** common practice, no source. */
+export const TOGETHER_PAPERS = 1;
+/** Lost motion is felt from about this much, mm at the touch. **Source:** from memory. */
+export const FELT_MM = 0.3;
+/** A front opening read with a wedge repeats to this, mm. **Source:** from memory. */
+const READING_MM = 0.2;
+
+/** @param proposes whether the report is of a proposal; the words then say so */
+export function makeLinksAnswer(
+  report: LinksReport,
+  proposes: boolean,
+  followed: FollowedReport | null,
+  manner: LinksManner,
+): LinksAnswer {
+  return {
+    headline: unbroken(headline(report, proposes, manner)),
+    standing: unbroken(standing(report, manner)),
+    sure: unbroken(sure(report, manner)),
+    notes: unbroken(proposes ? notesSentence(followed) : ''),
+  };
+}
+
+/** Pads that an arm holds down, the most held first. */
+export function heldPads({ pads }: LinksReport): LinksReport['pads'][number][] {
+  return pads
+    .filter((p) => p.ruledBy !== null && p.ownFrontMm - p.standsFrontMm >= HELD_MM)
+    .sort((a, b) => b.ownFrontMm - b.standsFrontMm - (a.ownFrontMm - a.standsFrontMm));
+}
+
+/** What is left open by more than a paper when a driver is pressed home, the widest first. */
+export function leftOpen(report: LinksReport): { driver: string; pad: string; leftMm: number }[] {
+  return report.together
+    .flatMap(({ driver, driverLeftMm, driven }) => [
+      { driver, pad: driver, leftMm: driverLeftMm },
+      ...driven.map(({ pad, leftMm }) => ({ driver, pad, leftMm })),
+    ])
+    .filter(({ leftMm }) => papersOf(leftMm) > TOGETHER_PAPERS)
+    .sort((a, b) => b.leftMm - a.leftMm);
+}
+
+function headline(report: LinksReport, proposes: boolean, { unit, nameOf }: LinksManner): string {
+  const as = proposes ? 'As proposed, ' : '';
+  const said = (text: string): string => (as === '' ? capital(text) : `${as}${text}`);
+  const [worst, ...others] = heldPads(report);
+  if (worst !== undefined) {
+    const more = others.length === 0 ? '' : `; ${listed(others.map((p) => nameOf(p.pad)))} too`;
+    return said(
+      `the ${nameOf(worst.ruledBy!)} key’s arm holds ${nameOf(worst.pad)} down at ` +
+        `${formatBoth(worst.standsFrontMm, unit)}, ${formatBoth(worst.ownFrontMm - worst.standsFrontMm, unit)} ` +
+        `below its own stop${more}.`,
+    );
+  }
+  const [open] = leftOpen(report);
+  if (open !== undefined) {
+    const what = open.pad === open.driver ? 'it stays' : `${nameOf(open.pad)} is left`;
+    return said(`press ${nameOf(open.driver)} home and ${what} open by ${gapWords(open.leftMm, unit)}.`);
+  }
+  return said('no link holds a pad down, and linked pads shut together within a paper.');
+}
+
+function standing(report: LinksReport, { unit, nameOf }: LinksManner): string {
+  const parts: string[] = [];
+  const open = leftOpen(report);
+  if (heldPads(report).length > 0) {
+    parts.push(
+      open.length === 0
+        ? 'Linked pads shut together within a paper.'
+        : `Pressed home, ${nameOf(open[0].driver)} leaves ${nameOf(open[0].pad)} open by ${gapWords(open[0].leftMm, unit)}.`,
+    );
+  }
+  const lost = mostLost(report);
+  if (lost !== null) {
+    const { link, mm, at } = lost;
+    parts.push(
+      `Most lost motion: ${nameOf(link.driver)} goes ${formatBoth(mm, unit)} at its ${at} before ` +
+        `${nameOf(link.driven)} stirs.`,
+    );
+  }
+  const unknown = report.links.filter((l) => l.travelRatio === null);
+  if (unknown.length > 0) {
+    parts.push(
+      `What ${listed(unknown.map((l) => `${nameOf(l.driver)} to ${nameOf(l.driven)}`))} allow${unknown.length === 1 ? 's' : ''} cannot be said: ` +
+        'the ratio is not known.',
+    );
+  }
+  return parts.join(' ');
+}
+
+/** The greatest lost motion, at the touch where that is known. */
+function mostLost(report: LinksReport): { link: LinkReport; mm: number; at: 'touch' | 'front' } | null {
+  let most: { link: LinkReport; mm: number; at: 'touch' | 'front' } | null = null;
+  for (const link of report.links) {
+    const mm = link.lostAtTouchMm ?? link.lostAtFrontMm;
+    if (mm === null || mm < HELD_MM || (most !== null && mm <= most.mm)) continue;
+    most = { link, mm, at: link.lostAtTouchMm === null ? 'front' : 'touch' };
+  }
+  return most;
+}
+
+function sure(report: LinksReport, { unit }: LinksManner): string {
+  const ratios = report.links.flatMap((l) => (l.travelRatio === null ? [] : [l.travelRatio]));
+  const largest = Math.max(1, ...ratios);
+  const mm = READING_MM * Math.hypot(1, largest);
+  return (
+    `± ${formatBoth(mm, unit)} on what an arm allows, from readings of two fronts that repeat to ` +
+    `± ${formatBoth(READING_MM, unit)} each. Lost motion is felt from about ${formatBoth(FELT_MM, unit)} at the touch.`
+  );
+}
+
+function notesSentence(followed: FollowedReport | null): string {
+  if (followed === null) return 'What the notes make of it is on its way…';
+  const { suffering, notes, gaining } = followed;
+  const gain = gaining === 0 ? '' : ` ${gaining} ${gaining === 1 ? 'gains' : 'gain'}.`;
+  if (suffering.length === 0) {
+    return `No note loses more than a cent or a tenth of a decibel.${gain}`;
+  }
+  return `${suffering.length} of ${notes} notes suffer, ${noteLabel(suffering[0].id)} most: ${noteChange(suffering[0])}.${gain}`;
+}
+
+/** `−6.5 cents, −0.4 dB`, or `lost`. */
+export function noteChange({ cents, heightDb }: MovedNoteReport): string {
+  if (cents === null || heightDb === null) return 'lost';
+  return `${signedCents(cents)} cents, ${signedCents(heightDb)} dB`;
+}
+
+/** What pressing a driver home leaves of a pad, for a list. */
+export function leftWords(leftMm: number, unit: LengthUnit): string {
+  return gapWords(leftMm, unit);
+}
+
+/** One sentence on whether two pads shut together. */
+export function togetherWords(leftMm: number): string {
+  const papers = papersOf(leftMm);
+  return papers <= TOGETHER_PAPERS ? 'together' : `${papersWords(papers)} apart`;
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
