@@ -8,6 +8,7 @@ import {
   withDone,
   withProblem,
   withRemoved,
+  withSavedFile,
   type LibraryDeskState,
 } from '../../src/ui/state/library-desk-state.ts';
 import {
@@ -138,7 +139,26 @@ describe('the library as it is shown', () => {
     const { detail } = makeLibraryView(listed({ shownId: 'invented-1', shown }), '').rows[0];
     expect(troubleWith('invented-1', shown)).toMatch(/^It cannot be read: /);
     expect(detail!.isReadable).toBe(false);
-    expect(detail!.issues[0]).toMatch(/^horn (kind|version|name): /);
+    expect(detail!.issues[0]).toMatch(/^the horn’s record: invalid kind/);
+    expect(detail!.issues.join()).not.toContain('could be read from this file');
+  });
+
+  it('says of a damaged setup that it is damaged, and of one field which it is', () => {
+    const { horns, setups, visits } = libraryFile(inventedLibrary(1));
+    const [first, second, ...others] = setups;
+    const torn = { ...first, document: 'gnawed' };
+    const wrong = { ...second, document: { ...second.document, airC: 900 } };
+    const file = { ...libraryFile(inventedLibrary(1)), horns, setups: [torn, wrong, ...others], visits };
+    const shown = readLibrary(file, () => 'x');
+    const { detail } = makeLibraryView(listed({ shownId: 'invented-1', shown }), '').rows[0];
+    expect(detail!.isReadable).toBe(true);
+    expect(detail!.issues).toContain('a setup is damaged');
+    expect(detail!.issues).toContainEqual(
+      expect.stringMatching(/^a setup, airC: invalid air temperature: 900/),
+    );
+    expect(troubleWith('invented-1', shown)).toMatch(
+      /^A part of it cannot be read: a setup is damaged, and /,
+    );
   });
 
   it('offers to put back what was removed last', () => {
@@ -148,6 +168,15 @@ describe('the library as it is shown', () => {
     expect([twice.done, twice.problem]).toEqual(['“B” was removed.', null]);
     expect(makeLibraryView(twice, '').undo).toBe('“B”');
     expect(withProblem(withDone(twice, 'done'), 'no').done).toBeNull();
+  });
+
+  it('says under which name a file was saved, and what it could not hold', () => {
+    expect(withSavedFile(listed(), { fileName: 'a.json', lost: 0 }).done).toBe('Saved as a.json.');
+    const { done, problem } = withSavedFile(listed(), { fileName: 'a.json', lost: 2 });
+    expect([done, problem]).toEqual([
+      null,
+      'Saved as a.json; 2 damaged records are empty there, because no file can hold them.',
+    ]);
   });
 
   it('writes a day as it is said, and leaves what is no day', () => {

@@ -15,7 +15,9 @@ import {
   withDone,
   withProblem,
   withRemoved,
+  withSavedFile,
   type LibraryDeskState,
+  type SavedFile,
 } from '../state/library-desk-state.ts';
 import type { UnreadRecords } from '../state/library-records.ts';
 import { lastChangedFirst, nameIn } from '../state/library-state.ts';
@@ -118,9 +120,7 @@ function makeDesk(bench: Bench): LibraryDesk {
   };
 
   const files = exportsOf(bench);
-  const written = (lost: string | null): void => {
-    if (lost !== null) tell(lost);
-  };
+  const written = (file: SavedFile): void => store.update((state) => withSavedFile(state, file));
 
   /** What can be read of the horn that is shown. */
   const inHand = (): LibraryReading => store.get().shown ?? NOTHING_READ;
@@ -258,7 +258,7 @@ function makeDesk(bench: Bench): LibraryDesk {
     saveAllAsFile: () => attempt('Writing the file', async () => written(await files.all())),
     saveHornAsFile: (hornId) => attempt(null, async () => written(await files.horn(hornId))),
     saveBenchAsFile: () => written(files.bench()),
-    saveSheetAsFile: (decimalComma) => files.sheet(decimalComma),
+    saveSheetAsFile: (decimalComma) => written(files.sheet(decimalComma)),
   };
 }
 

@@ -2,47 +2,42 @@ import { recordsOf } from '../../documents/bench-contents.ts';
 import { writeSheetCsv } from '../../documents/sheet-csv.ts';
 import { hornInHand } from '../state/bench-state.ts';
 import { fileNameOf } from '../state/file-text.ts';
+import type { SavedFile } from '../state/library-desk-state.ts';
+import type { UnreadRecords } from '../state/library-records.ts';
 import { nameIn } from '../state/library-state.ts';
 import type { Bench } from './bench.ts';
 import { today } from './demo-horns.ts';
 import { saveFile, saveRecords } from './files.ts';
 
-/** Gives a person files of what is kept and of what is on the bench. Each tells what it could not write, or null. */
+/** Gives a person files of what is kept and of what is on the bench. */
 export interface Exports {
   /** the whole library as one file */
-  all(): Promise<string | null>;
-  horn(hornId: string): Promise<string | null>;
+  all(): Promise<SavedFile>;
+  horn(hornId: string): Promise<SavedFile>;
   /** what is on the bench, kept or not */
-  bench(): string | null;
+  bench(): SavedFile;
   /** the sheet on the bench for spreadsheets */
-  sheet(decimalComma: boolean): void;
+  sheet(decimalComma: boolean): SavedFile;
 }
 
 export function exportsOf(bench: Bench): Exports {
-  const lostOf = (lost: number): string | null =>
-    lost === 0
-      ? null
-      : `${lost} damaged ${lost === 1 ? 'record' : 'records'} could not be written into the file and ${lost === 1 ? 'is' : 'are'} empty there.`;
+  const records = (what: string, of: UnreadRecords): SavedFile => {
+    const fileName = `${what}-${today()}.json`;
+    return { fileName, lost: saveRecords(fileName, of) };
+  };
+  const contents = () => hornInHand(bench.store.get()).contents;
   return {
-    async all() {
-      const records = await (await bench.library()).raw('all');
-      return lostOf(saveRecords(`ventwright-library-${today()}.json`, records));
-    },
+    all: async () => records('ventwright-library', await (await bench.library()).raw('all')),
     async horn(hornId) {
-      const records = await (await bench.library()).raw([hornId]);
-      const name = records.horns.map(({ document }) => nameIn(document))[0] ?? '';
-      return lostOf(saveRecords(`${fileNameOf(name)}-${today()}.json`, records));
+      const kept = await (await bench.library()).raw([hornId]);
+      return records(fileNameOf(kept.horns.map(({ document }) => nameIn(document))[0] ?? ''), kept);
     },
-    bench() {
-      const { contents } = hornInHand(bench.store.get());
-      const name = fileNameOf(contents.horn.document.name);
-      return lostOf(saveRecords(`${name}-${today()}.json`, recordsOf(contents)));
-    },
+    bench: () => records(fileNameOf(contents().horn.document.name), recordsOf(contents())),
     sheet(decimalComma) {
-      const { contents } = hornInHand(bench.store.get());
-      const name = fileNameOf(contents.horn.document.name);
-      const { date } = contents.visit.document;
-      saveFile(`${name}-sheet-${date}.csv`, [writeSheetCsv(contents, { decimalComma })], 'text/csv');
+      const { horn, visit } = contents();
+      const fileName = `${fileNameOf(horn.document.name)}-sheet-${visit.document.date}.csv`;
+      saveFile(fileName, [writeSheetCsv(contents(), { decimalComma })], 'text/csv');
+      return { fileName, lost: 0 };
     },
   };
 }

@@ -1,4 +1,5 @@
 import type { LibraryReading } from '../../documents/library-file.ts';
+import type { DocumentIssue } from '../../documents/schema-parts.ts';
 import type { UnreadRecords } from './library-records.ts';
 import type { ShelfEntry } from './library-state.ts';
 
@@ -9,6 +10,13 @@ export interface FileReport {
   readonly told: readonly string[];
   /** everything wrong with it: where, and what */
   readonly issues: readonly { readonly where: string; readonly message: string }[];
+}
+
+/** A file that was given to a person. */
+export interface SavedFile {
+  readonly fileName: string;
+  /** how many damaged records no file can hold */
+  readonly lost: number;
 }
 
 /** Something taken out of the library that can be put back. */
@@ -79,18 +87,46 @@ export function problemWithName(what: string, text: string): string | null {
     : `invalid ${what}: ${letters} letters; expected 1 to ${LONGEST}`;
 }
 
+/** What of a horn's records cannot be read, a phrase each; what only follows from that is left out. */
+export function unreadOf(hornId: string, { records, issues }: LibraryReading): readonly string[] {
+  const isHornRead = records.horns.some(({ id }) => id === hornId);
+  const own = issues.filter(
+    ({ code, path }) => isHornRead || code !== 'reference' || path.startsWith('horns'),
+  );
+  return [...new Set(own.map(phraseOf))];
+}
+
+/** Where something is wrong, without the numbers of a list nobody sees. */
+function phraseOf({ path, code, message }: DocumentIssue): string {
+  const [, what, , field] = /^(horn|setup|visit)s\[(\d+)\]\.document\.?(.*)$/.exec(path) ?? [];
+  if (what === undefined) return message;
+  const record = what === 'horn' ? 'the horn’s record' : `a ${what}`;
+  if (field === '' && code === 'invalid_type') return `${record} is damaged`;
+  // A version and a kind are told in a sentence of their own.
+  return field === '' || field === 'version' || field === 'kind'
+    ? `${record}: ${message}`
+    : `${record}, ${field}: ${message}`;
+}
+
 /** What of a horn cannot be read, in a sentence; null where all of it can. */
-export function troubleWith(hornId: string, { records, issues }: LibraryReading): string | null {
-  if (issues.length === 0) return null;
-  const { message } = issues[0];
-  return records.horns.some(({ id }) => id === hornId)
-    ? `A part of it cannot be read: ${message}.`
-    : `It cannot be read: ${message}.`;
+export function troubleWith(hornId: string, reading: LibraryReading): string | null {
+  const [first, ...others] = unreadOf(hornId, reading);
+  if (first === undefined) return null;
+  const isHornRead = reading.records.horns.some(({ id }) => id === hornId);
+  const more = others.length === 0 ? '' : `, and ${others.length} more`;
+  return `${isHornRead ? 'A part of it' : 'It'} cannot be read: ${first}${more}.`;
 }
 
 /** Something was done: what it was is told, and an older problem is not told any more. */
 export function withDone(state: LibraryDeskState, done: string): LibraryDeskState {
   return { ...state, done, problem: null };
+}
+
+/** A file was given; what it could not hold is told as a problem. */
+export function withSavedFile(state: LibraryDeskState, { fileName, lost }: SavedFile): LibraryDeskState {
+  if (lost === 0) return withDone(state, `Saved as ${fileName}.`);
+  const records = lost === 1 ? 'one damaged record is' : `${lost} damaged records are`;
+  return withProblem(state, `Saved as ${fileName}; ${records} empty there, because no file can hold them.`);
 }
 
 export function withProblem(state: LibraryDeskState, problem: string): LibraryDeskState {

@@ -1,7 +1,6 @@
 import { SETUP_ROLES } from '../../../documents/bench-contents.ts';
 import type { LibraryReading, SetupRecord, VisitRecord } from '../../../documents/library-file.ts';
-import type { DocumentIssue } from '../../../documents/schema-parts.ts';
-import type { LibraryDeskState, Renaming } from '../../state/library-desk-state.ts';
+import { unreadOf, type LibraryDeskState, type Renaming } from '../../state/library-desk-state.ts';
 import { searched, type ShelfEntry } from '../../state/library-state.ts';
 
 /** A horn in the list. */
@@ -120,22 +119,16 @@ function factsOf({ instrument, maker, serial, owner, players }: ShelfEntry): str
 }
 
 function detailOf(hornId: string, reading: LibraryReading | null, renaming: Renaming | null): HornDetail {
-  const { records, issues } = reading ?? NOTHING;
+  const { records } = reading ?? NOTHING;
   const inVisits = new Set(records.visits.flatMap((v) => SETUP_ROLES.map((role) => v.document[role])));
   return {
     isComing: reading === null,
     isReadable: records.horns.some(({ id }) => id === hornId),
     visits: [...records.visits].sort((a, b) => b.document.date.localeCompare(a.document.date)).map(visitRow),
     setups: records.setups.filter(({ id }) => !inVisits.has(id)).map((setup) => setupRow(setup, renaming)),
-    issues: [...new Set(issues.map(issueWords))],
+    issues: reading === null ? [] : unreadOf(hornId, reading),
     renaming: renaming?.kind === 'horns' && renaming.id === hornId ? renaming : null,
   };
-}
-
-/** Where in a horn's records something is wrong, without the numbers of a list nobody sees. */
-function issueWords({ path, message }: DocumentIssue): string {
-  const where = path.replace(/^(horn|setup|visit)s\[\d+\]\.document\.?/, (_all, what: string) => `${what} `);
-  return where === '' ? message : `${where.trim()}: ${message}`;
 }
 
 const NOTHING: LibraryReading = { records: { horns: [], setups: [], visits: [] }, issues: [] };

@@ -132,8 +132,9 @@ export const libraryStyles = css`
     flex-wrap: wrap;
     align-items: center;
     gap: 0.25rem 1rem;
-    min-height: calc(var(--vw-touch) + 0.5rem);
-    padding: 0.25rem;
+    min-height: var(--vw-touch);
+    margin: -0.25rem 0;
+    padding: 0 0.25rem;
     background: var(--vw-ground);
   }
   .lb-page .lb-problem {
@@ -371,6 +372,10 @@ export const libraryStyles = css`
     }
     .lb-detail {
       padding-left: 0.6rem;
+    }
+    .lb-parts .lb-open,
+    .lb-parts .lb-name {
+      flex-basis: 100%;
     }
     .lb-reports,
     .lb-bench {
