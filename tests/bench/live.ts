@@ -1,9 +1,10 @@
 import type { Browser, Page } from 'playwright-core';
 import { openWorkbench, serveBuiltSite, SIZES } from '../browser/built-site.ts';
 import { launchBrowser } from '../browser/find-browser.ts';
+import { libraryRows } from './library.ts';
 import { quantile, spreadOf } from './timing.ts';
 
-/** How fast the built site follows a hand, measured in a real browser. */
+/** How fast the built site follows a hand or a question, measured in a real browser. */
 export interface LiveRow {
   readonly name: string;
   /** ms */
@@ -16,7 +17,8 @@ const DRAGS = 240;
 const WARM_UP = 40;
 
 /**
- * Drags the E key's opening on the scale view, one step per frame's answer, and times each.
+ * Drags the E key's opening on the scale view, one step per frame's answer, and times each; then looks at a full
+ * library and searches it.
  *
  * @returns the rows, or why there are none
  */
@@ -48,6 +50,7 @@ export async function liveRows(): Promise<LiveRow[] | string> {
           spread: spreadOf(painted),
           note: `95th percentile of ${painted.length}; median ${quantile(painted, 0.5).toFixed(1)} ms`,
         },
+        ...(await libraryRows(browser, site)),
       ];
     } finally {
       await site.close();
