@@ -97,7 +97,7 @@ describe('a column', () => {
     const { asFound, asSet } = setting;
     const stored: LibraryRecords = {
       ...earlier,
-      setups: [...earlier.setups, asFound, setting.proposed, asSet],
+      setups: [asFound, setting.proposed, asSet, ...earlier.setups],
       visits: [...earlier.visits, alto.visit],
     };
     const done = sourceOf(stored, { hornId: alto.horn.id, setupId: 'done' })!;
@@ -107,7 +107,7 @@ describe('a column', () => {
     const found = sourceOf(stored, { hornId: alto.horn.id, setupId: asFound.id })!;
     expect(documentsOf(found)).toEqual({ horn: alto.horn.document, setup: asFound.document });
     const trial = sourceOf(stored, { hornId: alto.horn.id, setupId: 'trial' })!;
-    expect([trial.visit, trial.under?.name]).toEqual([null, 'Then']);
+    expect([trial.visit, trial.under?.name]).toEqual([null, asFound.document.name]);
   });
 
   it('gives the same parts for the same records, so that nothing is asked twice', () => {
