@@ -5,6 +5,11 @@ import type { Page } from 'playwright-core';
 import { findAgain, momentFound, streamEdits, type Streamed } from './edit-stream.ts';
 import { startOn } from './killed-browser.ts';
 
+/** The kill comes while one of so many edits, by chance, is made or on its way. */
+const MOST_EDITS = 16;
+/** A page that is too slow is killed all the same, ms. */
+const LONGEST_WAIT_MS = 15_000;
+
 /** What was found after every kill. */
 export interface TortureReport {
   readonly kills: number;
@@ -70,7 +75,10 @@ export async function torture({ rounds, seed, url, onRound }: TortureOptions): P
           pausesMs: Array.from({ length: 7 }, () => Math.floor(random() ** 2 * 60)),
           from: Math.floor(random() * 6000),
         });
-        await new Promise((done) => setTimeout(done, 20 + random() * 700));
+        const enough = 1 + Math.floor(random() * MOST_EDITS);
+        for (let waited = 0; last.edits.length < enough && waited < LONGEST_WAIT_MS; waited += 5)
+          await pause(5);
+        await pause(random() * 40);
       } finally {
         await kill();
       }
@@ -105,3 +113,5 @@ function dice(seed: number): () => number {
     return state / 2 ** 32;
   };
 }
+
+const pause = (ms: number): Promise<void> => new Promise((done) => setTimeout(done, ms));
