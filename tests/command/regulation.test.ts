@@ -22,6 +22,7 @@ import type { AskedOpeningReport, LinksReport } from '../../src/documents/links-
 import type { PadChangeReport } from '../../src/documents/pad-change-report.ts';
 import type { PadFitsReport } from '../../src/documents/pad-fit-report.ts';
 import type { RegulationReport } from '../../src/documents/regulation-report.ts';
+import type { HornAndSetup } from '../../src/documents/to-acoustics.ts';
 import { demoDocument, demoHorn, fingeringOf } from '../acoustics/demo-horns.ts';
 
 const ALTO = 'datasets/horns/demo-alto.json';
@@ -44,6 +45,29 @@ function report<T>(...args: readonly string[]): T {
   const { code, out, err } = run([...args, '--json']);
   expect([code, err]).toEqual([0, '']);
   return JSON.parse(out) as T;
+}
+
+/** The demo alto with no cup measured. */
+function withoutCups(): HornAndSetup {
+  const { horn: document, setup: as } = demoDocument('alto');
+  const holes = document.holes.map((hole) => {
+    if (hole.key === null) return hole;
+    const { hingeMm, hingeHeightMm } = hole.key;
+    return { ...hole, key: { hingeMm, hingeHeightMm } };
+  });
+  const keys = as.keys.map(({ pad, openingMm, measuredAt, padDiameterMm, padThicknessMm }) => ({
+    ...{ pad, openingMm, measuredAt, padDiameterMm, padThicknessMm },
+  }));
+  return { horn: { ...document, holes }, setup: { ...as, keys } };
+}
+
+/** A horn and its setup as a file. */
+function asFile({ horn: document, setup: as }: { readonly horn: unknown; readonly setup: unknown }): string {
+  return JSON.stringify({
+    ...{ kind: 'ventwright library', version: 1, visits: [] },
+    horns: [{ id: 'h', document }],
+    setups: [{ id: 's', hornId: 'h', document: as }],
+  });
 }
 
 describe('leak', () => {
@@ -241,16 +265,12 @@ describe('padfit', () => {
   });
 
   it('takes floors from the horn, measured or as pad, bed and seat add up, and names the rest', () => {
-    const { horn: document, setup: as } = demoDocument('alto');
+    const { horn: document, setup: as } = withoutCups();
     const holes = document.holes.map((h) =>
       h.id === 'e' ? { ...h, key: { ...h.key!, cupFloorMm: 4.9, cupDiameterMm: 34.7 } } : h,
     );
     const keys = as.keys.map((k) => (k.pad === 'd' ? { ...k, adhesiveBedMm: 0.6, seatMm: 0.2 } : k));
-    const file = JSON.stringify({
-      ...{ kind: 'ventwright library', version: 1, visits: [] },
-      horns: [{ id: 'h', document: { ...document, holes } }],
-      setups: [{ id: 's', hornId: 'h', document: { ...as, keys } }],
-    });
+    const file = asFile({ horn: { ...document, holes }, setup: { ...as, keys } });
     const told = JSON.parse(run(['padfit', '-', '--json'], file).out) as PadFitsReport;
     expect(told.cups.map((c) => [c.pad, c.floorFrom])).toEqual([
       ['d', 'derived'],
@@ -262,12 +282,13 @@ describe('padfit', () => {
   });
 
   it('says plainly where no floor is known, and where nothing fits', () => {
-    expect(run(['padfit', ALTO]).out).toContain('no cup floor is known');
+    const bare = asFile(withoutCups());
+    expect(run(['padfit', '-'], bare).out).toContain('no cup floor is known');
+    expect(run(['padfit', '-', '--key', '7'], bare).err).toContain('missing --floor-mm');
     const { out } = run(['padfit', ALTO, '--key', '7', '--floor-mm', '2']);
     expect(out).toMatch(
       /nothing fits\. Nearest .* mm too thick: it touches at the back first and leaves \d\.\d\d mm/,
     );
-    expect(run(['padfit', ALTO, '--key', '7']).err).toContain('missing --floor-mm');
     expect(run(['padfit', ALTO, '--bed-mm', '0.2']).err).toContain('invalid --bed-mm: 1 numbers');
     expect(run(['padfit', ALTO, '--stock-mm', '4,thick']).err).toContain('invalid --stock-mm: thick mm');
   });
@@ -280,7 +301,12 @@ describe('padchange', () => {
     expect(told.seating).toBe('levelled');
     expect(told.pads[0].after.frontMm).toBeCloseTo(done.pads[0].after.front / MM, DIGITS);
     expect(told.pads[0].restored!.frontMm).toBeCloseTo(done.pads[0].restored!.front / MM, DIGITS);
-    expect(told.pads[0].restored!.thinnerCorkMm).toBeNull();
+    const { footArmMm, hingeMm } = demoDocument('alto').horn.holes.find((h) => h.id === 'e')!.key!;
+    const foot = footArmMm! / (hingeMm + setup.keys.get('e')!.padRadius / MM);
+    expect(told.pads[0].restored!.thinnerCorkMm).toBeCloseTo(
+      (foot * done.pads[0].restored!.raise) / MM,
+      DIGITS,
+    );
     done.change.notes.forEach(({ change }, i) => {
       expect(told.notes[i].changeCents).toBeCloseTo(change!.cents, DIGITS);
     });
@@ -325,8 +351,8 @@ describe('order', () => {
     expect(told.moves[0].sentence).toBe(
       'Seat F♯ auxiliary: 2.0 papers open. Test: light all round, its drivers’ arms backed off; nothing over 0.5 of a paper.',
     );
-    expect(told.moves.find((m) => m.id === 'height e')!.sentence).toBe(
-      'Raise E from 8.0 mm (0.315 in) to 9.0 mm (0.354 in) at the front. Test: wedge at the front, ±0.2 mm.',
+    expect(told.moves.find((m) => m.id === 'height e')!.sentence).toMatch(
+      /^Raise E from 8\.0 mm \(0\.315 in\) to 9\.0 mm \(0\.354 in\) at the front, foot cork 0\.25 mm thinner\. Test: wedge at the front, ±0\.2 mm\.$/,
     );
     expect(told.moves.at(-1)).toMatchObject({ id: `link e > ${AUXILIARY}`, fromMm: null, again: true });
   });
