@@ -204,7 +204,10 @@ describe('the page of other pads', () => {
       makeAirColumn({ mouthpieceC: 26.85 }),
       440,
     );
-    return { ...state, pads: { ...pads, change: { ...pads.change, report, asked: 1, answered: 1 } } };
+    return {
+      ...state,
+      pads: { ...pads, toldPlan: pads.plan, change: { ...pads.change, report, asked: 1, answered: 1 } },
+    };
   };
 
   it('tells what a thicker pad on one key takes, and how to have the venting back', () => {

@@ -13,7 +13,7 @@ export function padsListeners(store: Store<BenchState>): Pick<PhysicsListeners, 
         const change = outcome.ok
           ? answerArrived(pads.change, id, hornId, outcome.value)
           : answerFailed(pads.change, id, outcome.message);
-        return { ...state, pads: { ...pads, change } };
+        return { ...state, pads: { ...pads, change, toldPlan: pads.askedPlan } };
       }),
   };
 }
@@ -41,7 +41,10 @@ export function makePadsFollower(
       if (Object.keys(thickerMm).length === 0) return;
       const { seating } = plan;
       const id = client.askRegulation({ kind: 'pad change', documents, thickerMm, seating, airC, a4Hz });
-      store.update((s) => ({ ...s, pads: { ...s.pads, change: answerAsked(s.pads.change, id) } }));
+      store.update((s) => ({
+        ...s,
+        pads: { ...s.pads, askedPlan: plan, change: answerAsked(s.pads.change, id) },
+      }));
     },
   };
 }

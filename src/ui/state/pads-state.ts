@@ -34,6 +34,9 @@ export interface PadsState {
   readonly cupTyped: Readonly<Record<string, Readonly<Record<string, CupTexts>>>>;
   readonly plan: PadChangePlan;
   readonly planTyped: TypedText | null;
+  /** the plan last asked about, and the one the report on screen answers */
+  readonly askedPlan: PadChangePlan;
+  readonly toldPlan: PadChangePlan;
   readonly change: AskedAnswer<PadChangeReport>;
 }
 
@@ -44,12 +47,15 @@ export type CupTexts = Readonly<Partial<Record<CupFieldId, TypedText>>>;
 const FIRST_CHANGE_MM = 0.18 * 25.4;
 
 export function makePadsState(hornId: string, stock: StockDocument = usualStock()): PadsState {
+  const plan = { scope: 'all', how: 'to', mm: FIRST_CHANGE_MM, seating: 'levelled' } as const;
   return {
     question: 'fit',
     stock,
     stockTyped: {},
     cupTyped: {},
-    plan: { scope: 'all', how: 'to', mm: FIRST_CHANGE_MM, seating: 'levelled' },
+    plan,
+    askedPlan: plan,
+    toldPlan: plan,
     planTyped: null,
     change: nothingAsked(hornId),
   };

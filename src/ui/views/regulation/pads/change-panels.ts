@@ -40,9 +40,11 @@ export function changePanels(view: PadChangeView, bench: Bench): TemplateResult 
             <section class="pd-notes" aria-labelledby="pd-notes">
               <h2 id="pd-notes">Notes, cents and strength</h2>
               <p class="pd-how">flat to the left, sharp to the right; strength in dB</p>
-              <ul>
-                ${view.notes.map(noteRow)}
-              </ul>
+              <div class="pd-many" tabindex="0" role="region" aria-label="Every note">
+                <ul>
+                  ${view.notes.map(noteRow)}
+                </ul>
+              </div>
             </section>
             ${numbers(view)}
           `

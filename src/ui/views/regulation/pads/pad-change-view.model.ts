@@ -72,23 +72,20 @@ const SAME_MM = 0.005;
 
 export function makePadChangeView(state: BenchState): PadChangeView {
   const { unit, pads, hornId } = state;
-  const { plan, planTyped, change, stock } = pads;
+  const { plan, planTyped, change, stock, toldPlan } = pads;
   const documents = documentsInHand(state);
   const holes = keyedHoles(documents.horn);
   const names = new Map(holes.map((h) => [h.id, h.name]));
   const { keyId } = hornInHand(state);
   const thicker = thickerBy(documents, plan, keyId);
   const isNothing = Object.keys(thicker).length === 0;
-  const report = isNothing ? null : reportFor(change, hornId);
-  const context = { names, unit, plan, keys: holes.length };
+  const report = isNothing || change.problem !== null ? null : reportFor(change, hornId);
+  const context = { names, unit, plan: toldPlan, keys: holes.length };
   return {
     plan,
     answer: report === null ? withoutReport(isNothing, change.problem, plan) : changeAnswer(report, context),
     waiting: !isNothing && change.problem === null && isWaiting(change, hornId),
-    cautions: [
-      ...(change.problem === null || report === null ? [] : [change.problem]),
-      ...(report?.warnings ?? []),
-    ],
+    cautions: report?.warnings ?? [],
     choices: makeChoices(plan, stock.thicknessesMm, unit),
     field: makeField(plan, planTyped, unit),
     keyWords: names.get(keyId) ?? keyId,

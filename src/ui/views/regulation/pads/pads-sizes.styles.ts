@@ -127,7 +127,7 @@ export const padsSizeStyles = css`
     .pd-order {
       break-inside: avoid;
     }
-    .pd-notes ul {
+    .pd-many {
       max-height: none;
       columns: 2;
     }

@@ -166,7 +166,7 @@ export const padsTableStyles = css`
     padding: 0;
     list-style: none;
   }
-  .pd-notes ul {
+  .pd-many {
     max-height: 40rem;
     overflow-y: auto;
   }
