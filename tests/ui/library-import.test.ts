@@ -115,6 +115,42 @@ describe('bringing a file into the library', () => {
   });
 });
 
+/** A value with one thing in it, found by a path of chances, made something else. */
+function withFault(value: unknown, path: readonly number[], fault: unknown): unknown {
+  const [step, ...others] = path;
+  if (step === undefined || typeof value !== 'object' || value === null) return fault;
+  const fields = Object.keys(value);
+  if (fields.length === 0) return fault;
+  const field = fields[step % fields.length];
+  const inner = withFault((value as Record<string, unknown>)[field], others, fault);
+  return Array.isArray(value)
+    ? value.map((item: unknown, i) => (String(i) === field ? inner : item))
+    : { ...value, [field]: inner };
+}
+
+describe('a file with a fault somewhere', () => {
+  it('is told about or does no harm: all that is added can be read, and what was here stays as it was', () => {
+    const here = oneHorn();
+    const file: unknown = JSON.parse(JSON.stringify(libraryFile(here)));
+    fc.assert(
+      fc.property(fc.array(fc.nat(5000), { minLength: 1, maxLength: 9 }), fc.jsonValue(), (path, fault) => {
+        const { records, issues } = readLibrary(withFault(file, path, fault), makeId);
+        const plan = planImport(records, ground(here));
+        const all = after(here, plan);
+        expect(all.setups.slice(0, here.setups.length)).toEqual(here.setups);
+        expect(all.visits.slice(0, here.visits.length)).toEqual(here.visits);
+        for (const issue of issues) expect(issue.message.length).toBeGreaterThan(5);
+        if (records.horns.length === 0) expect(issues.length > 0 || isEmptyList(path, fault)).toBe(true);
+      }),
+      { seed: 17, numRuns: 400 },
+    );
+  });
+});
+
+/** The list of horns itself may have been made an empty one. */
+const isEmptyList = (path: readonly number[], fault: unknown): boolean =>
+  path.length === 1 && Array.isArray(fault) && fault.length === 0;
+
 describe('copies and removals', () => {
   it('a copied horn reads like the first, under another name and ids', () => {
     const copy = copyOfHorn(oneHorn(), ['Larkfield alto 1000', 'Larkfield alto 1000 copy'], makeId);

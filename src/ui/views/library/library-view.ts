@@ -33,7 +33,8 @@ export class VwLibraryView extends LitElement {
   }
 
   override willUpdate(changed: Map<PropertyKey, unknown>): void {
-    if (changed.has('bench') && this.bench !== null) this.#follow(this.bench);
+    // Put back into the page, it follows already.
+    if (changed.has('bench') && this.bench !== null && this.#stop === null) this.#follow(this.bench);
   }
 
   override disconnectedCallback(): void {
@@ -48,9 +49,18 @@ export class VwLibraryView extends LitElement {
   #follow(bench: Bench): void {
     const desk = deskOf(bench);
     this.#stop?.();
+    const named = (): string => {
+      const { horn } = hornInHand(bench.store.get()).contents;
+      return `${horn.id} ${horn.document.name}`;
+    };
+    let shown = named();
     const stops = [
       desk.store.subscribe(() => this.requestUpdate()),
-      bench.store.subscribe(() => this.requestUpdate()),
+      bench.store.subscribe(() => {
+        if (named() === shown) return;
+        shown = named();
+        this.requestUpdate();
+      }),
     ];
     this.#stop = () => stops.forEach((stop) => stop());
     this.#removed = desk.store.get().removed.length;
