@@ -55,6 +55,7 @@ export const VIEWS: readonly ViewPlan[] = [
   {
     name: 'new',
     label: null,
+    under: 'library',
     title: 'Ventwright: a new horn',
     load: () => import('../new-horn/new-horn-view.ts'),
     show: (bench) => html`<vw-new-horn .bench=${bench}></vw-new-horn>`,
