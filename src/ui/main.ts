@@ -9,7 +9,7 @@ import type { WorkerPort } from './shell/physics-client.ts';
 import { mayHaveLibrary, rememberedBench, rememberedUnit, rememberUnit } from './shell/remembered.ts';
 import { recallStock } from './shell/remembered-stock.ts';
 import { followHash } from './shell/view-hash.ts';
-import { makeBenchState } from './state/bench-state.ts';
+import { endMovements, makeBenchState } from './state/bench-state.ts';
 import { makeStore } from './state/bench-store.ts';
 
 const makeWorker = (): WorkerPort =>
@@ -45,6 +45,11 @@ store.subscribe(() => {
   if (store.get().unit === unit) return;
   unit = store.get().unit;
   rememberUnit(unit);
+});
+
+// A page that goes out of sight may not come back: what a hand is still moving is saved as it is.
+document.addEventListener('visibilitychange', () => {
+  if (document.hidden) store.update(endMovements);
 });
 
 const start = (): void => {

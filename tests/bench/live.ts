@@ -1,5 +1,5 @@
 import type { Browser, Page } from 'playwright-core';
-import { openWorkbench, serveBuiltSite, SIZES } from '../browser/built-site.ts';
+import { openWorkbench, serveBuiltSite, SIZES, waitForSheet } from '../browser/built-site.ts';
 import { launchBrowser } from '../browser/find-browser.ts';
 import { libraryRows } from './library.ts';
 import { quantile, spreadOf } from './timing.ts';
@@ -15,6 +15,9 @@ export interface LiveRow {
 
 const DRAGS = 240;
 const WARM_UP = 40;
+/** Cells typed on the sheet, and how many of them warm it up. */
+const CELLS = 60;
+const CELLS_WARM_UP = 10;
 
 /**
  * Drags the E key's opening on the scale view, one step per frame's answer, and times each; then looks at a full
@@ -37,6 +40,9 @@ export async function liveRows(): Promise<LiveRow[] | string> {
       await page.evaluate('globalThis.__name = (named) => named');
       const painted = (await dragTimes(page)).slice(WARM_UP);
       const worked = (await workerTimes(page)).slice(WARM_UP);
+      const { page: sheet } = await openWorkbench(browser, site, SIZES.laptop, 'sheet');
+      await waitForSheet(sheet);
+      const typed = (await cellTimes(sheet)).slice(CELLS_WARM_UP);
       return [
         {
           name: 'whole horn with all derivatives, in the worker of the built site',
@@ -49,6 +55,12 @@ export async function liveRows(): Promise<LiveRow[] | string> {
           ours: quantile(painted, 0.95),
           spread: spreadOf(painted),
           note: `95th percentile of ${painted.length}; median ${quantile(painted, 0.5).toFixed(1)} ms`,
+        },
+        {
+          name: 'cell typed to its bar redrawn, whole sheet, in the built site',
+          ours: quantile(typed, 0.95),
+          spread: spreadOf(typed),
+          note: `95th percentile of ${typed.length}; median ${quantile(typed, 0.5).toFixed(1)} ms`,
         },
         ...(await libraryRows(browser, site)),
       ];
@@ -93,6 +105,29 @@ async function dragTimes(page: Page): Promise<number[]> {
     }
     return times;
   }, DRAGS);
+}
+
+/** From a cell of the sheet that is left to its key's mark at the new place, ms. */
+async function cellTimes(page: Page): Promise<number[]> {
+  return page.evaluate(async (cells) => {
+    const row = document.querySelector('.sh-row[data-pad="e"]')!;
+    const input = row.querySelector<HTMLInputElement>('input[data-cell="asSet"]')!;
+    const place = (): string | undefined => row.querySelector<HTMLElement>('.sh-mark.sh-asSet')?.style.left;
+    const frame = (): Promise<number> => new Promise(requestAnimationFrame);
+    const times: number[] = [];
+    for (let i = 0; i < cells; i++) {
+      await frame();
+      const before = place();
+      const start = performance.now();
+      input.value = String(7 + 0.1 * (i % 30));
+      input.dispatchEvent(new Event('change', { bubbles: true }));
+      while (place() === before) await frame();
+      times.push(performance.now() - start);
+      // What is asked of the worker meanwhile is done before the next.
+      await new Promise((done) => setTimeout(done, 150));
+    }
+    return times;
+  }, CELLS);
 }
 
 /** The same work asked of a worker of its own, ms in the worker. */

@@ -4,6 +4,7 @@ import {
   acceptEdit,
   chooseKey,
   documentsInHand,
+  endMovements,
   hornInHand,
   keepText,
   makeBenchState,
@@ -172,6 +173,13 @@ describe('the history of a horn', () => {
     for (const mm of [7, 7.1]) state = propose(state, mm);
     expect(proposedInHand(undo(state))).toEqual({ e: 6.2 });
     expect(proposedInHand(undo(undo(state)))).toEqual({});
+  });
+
+  it('ends the movement of every horn at once, so that one that was left in the middle is saved too', () => {
+    let state = propose(studied(fresh), 6);
+    state = endMovements(putOnBench(state, onTheBench('tenor')));
+    expect(Object.values(state.horns).map(({ movement }) => movement)).toEqual([null, null]);
+    expect(endMovements(state)).toBe(state);
   });
 
   it('keeps keys apart that are as they came from those that are not', () => {

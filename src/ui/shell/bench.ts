@@ -6,6 +6,7 @@ import {
   accepted,
   chooseKey,
   documentsInHand,
+  endMovements,
   forgetText,
   hornInHand,
   keepDayText,
@@ -24,7 +25,7 @@ import {
 } from '../state/bench-state.ts';
 import type { Store } from '../state/bench-store.ts';
 import { DAY_FIELDS, lengthPlan, type DayFieldId, type FieldId, type HeadFieldId } from '../state/fields.ts';
-import { redone, rested, undone } from '../state/horn-on-bench.ts';
+import { redone, undone } from '../state/horn-on-bench.ts';
 import { acceptCells, acceptHead, pointOf, proposeAll, restoreCell } from '../state/sheet-acts.ts';
 import type { CellText } from '../state/read-sheet.ts';
 import { makeVisit, setupIn } from '../../documents/bench-contents.ts';
@@ -118,7 +119,7 @@ export function openBench(
   let ending: ReturnType<typeof setTimeout> | undefined;
   const endMovementLater = (): void => {
     clearTimeout(ending);
-    ending = setTimeout(() => store.update(endMovement), MOVEMENT_MS);
+    ending = setTimeout(() => store.update(endMovements), MOVEMENT_MS);
   };
 
   // Reading typed lengths needs the unit library; it is fetched when a hand first goes to a field.
@@ -222,7 +223,7 @@ export function openBench(
             if (report === null) return state;
             const read = readProposed(inHand, state.readAt, report.reachMm, text, state.unit);
             return read.ok
-              ? endMovement(keepText(propose(state, read.value), field, accepted(text, read.value)))
+              ? endMovements(keepText(propose(state, read.value), field, accepted(text, read.value)))
               : keepText(state, field, refused(text, read.message));
           }
           const read = readKeyLength(inHand, lengthPlan(field), text, state.unit);
@@ -260,8 +261,4 @@ export function openBench(
     pads: makePadsActs(store, reading),
     work: makeWorkActs(store, reading),
   };
-}
-
-function endMovement(state: BenchState): BenchState {
-  return withHorn(state, rested);
 }

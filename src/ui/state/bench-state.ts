@@ -4,7 +4,7 @@ import type { LengthUnit } from '../../documents/length-format.ts';
 import type { HornAndSetup } from '../../documents/to-acoustics.ts';
 import type { VisitDocument } from '../../documents/visit-document.ts';
 import type { DayFieldId, FieldId, HeadFieldId } from './fields.ts';
-import { onBench, stepped, type HornOnBench, type TypedText } from './horn-on-bench.ts';
+import { onBench, rested, stepped, type HornOnBench, type TypedText } from './horn-on-bench.ts';
 import type { Keeping, KnownVisits } from './keeping.ts';
 import {
   foundDocuments,
@@ -231,6 +231,11 @@ export function withHornOf(
 /** The same of the horn in hand. */
 export function withHorn(state: BenchState, change: (horn: HornOnBench) => HornOnBench): BenchState {
   return withHornOf(state, state.hornId, change);
+}
+
+/** The hand rests, on every horn: what it does next is a step of its own, and what it did can be saved. */
+export function endMovements(state: BenchState): BenchState {
+  return Object.keys(state.horns).reduce((now, hornId) => withHornOf(now, hornId, rested), state);
 }
 
 export function chooseKey(state: BenchState, keyId: string): BenchState {

@@ -87,6 +87,13 @@ function readingsOf(horn: HornDocument, setup: SetupDocument, pad: string): Four
   };
 }
 
+/** Half of what lies between the answers of a model off either way; where one is out of reach, the other counts. */
+function halfSpreadMm(front: number, low: number | null, high: number | null): number | null {
+  if (low !== null && high !== null) return (high - low) / 2 / MM;
+  if (low !== null) return (front - low) / MM;
+  return high === null ? null : (high - front) / MM;
+}
+
 /** Where more height on a key stops helping, the horn as it stands now: as set where it was set. */
 export function findEnough({ loaded, air, a4Hz }: PreparedSheet, pad: string): EnoughReport {
   const { horn, setup } = loaded.asSet;
@@ -104,6 +111,6 @@ export function findEnough({ loaded, air, a4Hz }: PreparedSheet, pad: string): E
     backMm: pose.back / MM,
     ventShare,
     decidedBy: found.decidedBy,
-    plusMinusMm: low === null || high === null ? null : (high - low) / 2 / MM,
+    plusMinusMm: halfSpreadMm(pose.front, low, high),
   };
 }

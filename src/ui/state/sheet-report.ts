@@ -33,7 +33,7 @@ export type EnoughReport =
       readonly backMm: number;
       readonly ventShare: number;
       readonly decidedBy: Decision;
-      /** mm at the front: half of what the pad model may be off by; null where that leads out of reach */
+      /** mm at the front: half of what the pad model may be off by; null where both ways lead out of reach */
       readonly plusMinusMm: number | null;
     }
   | { readonly kind: 'none in reach'; readonly reason: string }

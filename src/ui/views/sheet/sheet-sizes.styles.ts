@@ -178,8 +178,15 @@ export const sheetSizeStyles = css`
       break-after: avoid;
       padding-block: 0.1rem 0;
     }
+    .sh-head-group,
     .sh-row-head {
       position: static;
+    }
+    .sh-page :focus-visible {
+      outline: none;
+    }
+    .sh-picture {
+      max-width: 170mm;
     }
     .sh-cell input {
       height: 2.1rem;

@@ -56,7 +56,7 @@ function lacking({ standing }: RowView, unit: LengthUnit): string {
   const mm = standing!.lacksMm!;
   const plusMinus = standing!.plusMinusMm;
   if (plusMinus === null) return formatLength(mm, unit);
-  return `${formatLength(mm, unit).replace(/ (?:mm|in)$/, '')} ± ${formatLength(plusMinus, unit)}`;
+  return `${formatLength(mm, unit).replace(/ (?:mm|in)$/, '')}\u00a0± ${formatLength(plusMinus, unit)}`;
 }
 
 /** Keys that surely lack height, the most first. */

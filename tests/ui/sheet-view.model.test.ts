@@ -1,0 +1,151 @@
+import { describe, expect, it } from 'vitest';
+import type { BenchContents } from '../../src/documents/bench-contents.ts';
+import { makeBenchState, type BenchState } from '../../src/ui/state/bench-state.ts';
+import { withFoundLengths, withProposed, withSet } from '../../src/ui/state/key-lengths.ts';
+import { makeSheetReport } from '../../src/ui/state/sheet-numbers.ts';
+import type { EnoughReport } from '../../src/ui/state/sheet-report.ts';
+import { enoughArrived, enoughParts, sheetArrived, sheetAsked } from '../../src/ui/state/sheet-state.ts';
+import { standingTo } from '../../src/ui/views/sheet/sheet-rows.model.ts';
+import { makeSheetView, type SheetView } from '../../src/ui/views/sheet/sheet-view.model.ts';
+import { onTheBench, plain, preparedSheet } from './demo.ts';
+
+const alto = onTheBench('alto');
+
+/** The state with every answer there, where height stops helping as told. */
+function answered(
+  contents: BenchContents,
+  enoughOf: (pad: string) => EnoughReport | null,
+  change: Partial<BenchState> = {},
+): BenchState {
+  const state = { ...makeBenchState([], contents), ...change };
+  const { keys, ...report } = makeSheetReport(preparedSheet(contents));
+  const arrived = sheetArrived(sheetAsked(state.sheet, 1, state.hornId), 1, { keys, ...report });
+  const sheet = keys.reduce((now, { pad }) => {
+    const known = enoughOf(pad);
+    const parts = enoughParts(contents, pad);
+    return known === null ? now : enoughArrived(now, pad, { report: known, parts });
+  }, arrived);
+  return { ...state, sheet };
+}
+
+const enoughAt = (frontMm: number, plusMinusMm: number | null = 0.2): EnoughReport => ({
+  kind: 'reached',
+  frontMm,
+  centreMm: frontMm / 2,
+  backMm: frontMm / 9,
+  ventShare: 0.8,
+  decidedBy: { by: 'vent share' },
+  plusMinusMm,
+});
+
+const rowOf = (view: SheetView, pad: string) =>
+  view.groups.flatMap(({ rows }) => rows).find((row) => row.pad === pad)!;
+
+describe('the sheet’s answer', () => {
+  it('names the keys that lack most, and by how much', () => {
+    const low: Readonly<Record<string, number>> = { e: 9.1, g: 8.2, d: 8.9 };
+    const view = makeSheetView(answered(alto, (pad) => enoughAt(low[pad] ?? 3)));
+    expect(plain(view.answer.headline)).toBe(
+      '3 keys stand below where more height still helps: G by 2.0 ± 0.3 mm, E by 1.1 ± 0.3 mm and D by 0.9 ± 0.3 mm.',
+    );
+    expect(plain(view.answer.standing)).toBe('As found: 20 high enough.');
+    expect(view.enoughForAll).toEqual({
+      g: expect.closeTo(8.2, 9),
+      e: expect.closeTo(9.1, 9),
+      d: expect.closeTo(8.9, 9),
+    });
+  });
+
+  it('says so where no key lacks height, and where the answers are still coming', () => {
+    expect(makeSheetView(answered(alto, () => enoughAt(3))).answer.headline).toBe(
+      'No key stands below where more height still helps.',
+    );
+    const coming = makeSheetView(answered(alto, (pad) => (pad === 'e' ? enoughAt(3) : null)));
+    expect(coming.answer.headline).toBe('So far no key stands below where more height still helps.');
+    expect(coming.answer.standing).toBe('As found: 1 high enough and 22 still being worked out.');
+    expect(coming.busy).toBe(true);
+    expect(makeSheetView(makeBenchState([], alto)).answer.headline).toBe('Working out how every key stands…');
+  });
+
+  it('says what rests on the example, key by key and for the bore', () => {
+    const example: BenchContents = {
+      ...alto,
+      horn: { ...alto.horn, document: { ...alto.horn.document, origin: 'template' } },
+      asFound: { ...alto.asFound, document: { ...alto.asFound.document, origin: 'template' } },
+    };
+    const measured = withFoundLengths(example, 'e', {
+      diameterMm: 30,
+      padDiameterMm: 34,
+      hingeMm: 21,
+      openingMm: 8,
+    });
+    const view = makeSheetView(answered(measured, () => enoughAt(9)));
+    expect(view.answer.sure).toContain('22 of 23 keys still rest on the example');
+    expect(view.answer.sure).toContain('Cents come from the example’s bore');
+    expect(rowOf(view, 'e').fromExample).toBe(0);
+    expect(rowOf(view, 'd').fromExample).toBe(4);
+    const [cell] = rowOf(view, 'd').cells;
+    expect([cell.origin, cell.plusMinus]).toEqual(['template', '±1.5']);
+  });
+
+  it('is told of the horn as it was set, once it was', () => {
+    const set = withSet(alto, 'e', { mm: 9.2, at: 'front' });
+    const view = makeSheetView(answered(set, (pad) => enoughAt(pad === 'e' ? 9.1 : 3)));
+    expect(view.answer.standing).toMatch(/^As set, where it was set: 1 about there/);
+    expect(rowOf(view, 'e').bar!.marks.map(({ kind }) => kind)).toEqual(['asFound', 'asSet']);
+  });
+
+  it('is in inches when the bench reads inches', () => {
+    const view = makeSheetView(answered(alto, (pad) => enoughAt(pad === 'e' ? 9.1 : 3), { unit: 'thou' }));
+    expect(plain(view.answer.headline)).toContain('E by 0.043 ± 0.011 in');
+    expect(rowOf(view, 'e').cells[0]).toMatchObject({ text: '0.315', plusMinus: '±0.008' });
+    expect(plain(rowOf(view, 'e').cells[0].second)).toBe('8.0 mm');
+  });
+});
+
+describe('a row of the sheet', () => {
+  it('stands below, about there or high enough by its ±', () => {
+    const standing = makeSheetReport(preparedSheet(alto)).keys.find((k) => k.pad === 'e')!.asSet;
+    const manner = { unit: 'mm', readAt: 'front' } as const;
+    const kinds = [9.1, 8.25, 7.8, 7.6].map((mm) => standingTo(standing, enoughAt(mm), manner).kind);
+    expect(kinds).toEqual(['below', 'about', 'about', 'enough']);
+    expect(plain(standingTo(standing, enoughAt(9.1), manner).told)).toBe('lacks 1.1 ±0.3');
+    expect(standingTo(standing, enoughAt(9.1, null), manner).told).toContain('± not known');
+    expect(standingTo(standing, { kind: 'none in reach', reason: '' }, manner)).toMatchObject({
+      kind: 'open',
+      at: '–',
+    });
+  });
+
+  it('tells where height stops helping at the point openings are read at', () => {
+    const view = makeSheetView(answered(alto, () => enoughAt(9), { readAt: 'centre' }));
+    expect(plain(rowOf(view, 'e').standing!.at)).toBe('4.5 mm');
+    expect(rowOf(view, 'e').cells[0]).toMatchObject({ text: '8.0', readAt: 'front' });
+  });
+
+  it('carries its marks in the order of their vent shares', () => {
+    const state = answered(withProposed(withSet(alto, 'e', { mm: 9, at: 'front' }), 'e', 10), () =>
+      enoughAt(9.1),
+    );
+    const { marks, said } = rowOf(makeSheetView(state), 'e').bar!;
+    expect(marks.map(({ kind }) => kind)).toEqual(['asFound', 'proposed', 'asSet']);
+    const at = Object.fromEntries(marks.map(({ kind, place }) => [kind, place]));
+    expect(at.asFound).toBeLessThan(at.asSet);
+    expect(at.asSet).toBeLessThan(at.proposed);
+    expect(said).toMatch(/^Vent share 78 % as found, .*; 8\d % proposed, .*; enough at 80 %/);
+  });
+
+  it('is grouped as a bench goes through them, every key once', () => {
+    const { groups } = makeSheetView(answered(alto, () => enoughAt(9)));
+    expect(groups.map(({ name }) => name)).toEqual([
+      'Bell keys',
+      'Low C and E♭',
+      'Lower stack',
+      'G♯ and upper stack',
+      'Palm and high keys',
+    ]);
+    const numbers = groups.flatMap(({ rows }) => rows.map(({ number }) => number));
+    expect(numbers).toEqual([...numbers].sort((a, b) => a - b));
+    expect(numbers).toHaveLength(23);
+  });
+});
