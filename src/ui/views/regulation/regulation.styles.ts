@@ -127,9 +127,16 @@ export const regulationStyles = css`
       max-height: none;
       overflow: visible;
     }
-    .rg-page select,
+    .rg-select,
     .rg-page input[type='range'] {
       display: none;
+    }
+    .rg-panel table {
+      font-size: 0.6875rem;
+    }
+    .rg-panel th,
+    .rg-panel td {
+      padding-inline: 0.25rem;
     }
     .rg-row {
       min-height: 0;

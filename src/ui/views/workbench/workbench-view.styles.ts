@@ -152,9 +152,10 @@ export const workbenchStyles = css`
       font-size: 0.875rem;
     }
     .wb-views a {
+      flex: 1 1 auto;
       min-width: 0;
       padding: 0 0.25rem;
-      font-size: 0.9375rem;
+      font-size: 0.875rem;
       text-align: center;
     }
   }

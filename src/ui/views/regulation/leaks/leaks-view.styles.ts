@@ -3,9 +3,9 @@ import { css } from 'lit';
 /** The page of leaks: the leak beside its picture, then the map. */
 export const leaksStyles = css`
   .lk-page {
-    grid-template-columns: minmax(0, 1fr) 400px;
+    grid-template-columns: minmax(0, 1fr);
     grid-template-rows: none;
-    grid-template-areas: 'tabs tabs' 'answer answer' 'picture fault' 'map map' 'table table' 'foot foot';
+    grid-template-areas: 'tabs' 'answer' 'fault' 'picture' 'map' 'table' 'foot';
   }
   .lk-page .ks-answer {
     min-height: 8.5rem;
@@ -13,10 +13,15 @@ export const leaksStyles = css`
   .lk-fault {
     grid-area: fault;
     display: grid;
-    gap: 0.5rem;
+    grid-template-columns: minmax(0, 1.7fr) minmax(0, 1.1fr) minmax(0, 1fr);
+    gap: 0.5rem 1.5rem;
     align-content: start;
+    min-height: 9.25rem;
     --vw-choice-size: 0.875rem;
     --vw-choice-pad: 0.45rem;
+  }
+  .lk-group h2 {
+    margin-bottom: 0.25rem;
   }
   .lk-choices,
   .lk-head {
@@ -137,15 +142,15 @@ export const leaksStyles = css`
   }
 
   @media (max-width: 1100px) {
-    .lk-page {
-      grid-template-columns: minmax(0, 1fr);
-      grid-template-areas: 'tabs' 'answer' 'fault' 'picture' 'map' 'table' 'foot';
-    }
     .lk-fault {
       grid-template-columns: minmax(0, 1fr) minmax(0, 1fr);
     }
-    .lk-fault h2 {
+    .lk-group:first-child {
       grid-column: 1 / -1;
+    }
+    .lk-columns button {
+      flex: none;
+      width: 26px;
     }
   }
 
@@ -154,12 +159,18 @@ export const leaksStyles = css`
       grid-template-columns: minmax(0, 1fr);
     }
     .lk-columns button {
-      flex: none;
       width: 30px;
     }
   }
 
   @media print {
+    .lk-columns button {
+      flex: 1 0 0;
+      width: auto;
+    }
+    .lk-bar b {
+      font-size: 0.5rem;
+    }
     .lk-fault,
     .lk-head vw-choice {
       display: none;

@@ -107,7 +107,6 @@ export class VwLeaksView extends LitElement {
 
   #fault(view: LeaksView, acts: LeaksActs): TemplateResult {
     const { fault, gap } = view;
-    const { source } = fault;
     const from = (value: string): void => {
       const link = driverOf(value);
       if (link === null) acts.atPad(fault.pad);
@@ -115,71 +114,81 @@ export class VwLeaksView extends LitElement {
     };
     return html`
       <section class="ks-try lk-fault" aria-labelledby="lk-fault-title" @focusin=${() => acts.expectTyping()}>
-        <h2 id="lk-fault-title">The leak</h2>
-        <div class="lk-choices">
-          ${select('Pad', 'pad', view.pads, fault.pad, (value) => acts.atPad(value))}
-          ${select('Cause', 'source', view.sources, view.source, from)}
+        <div class="lk-group">
+          <h2 id="lk-fault-title">The leak</h2>
+          <div class="lk-choices">
+            ${select('Pad', 'pad', view.pads, fault.pad, (value) => acts.atPad(value))}
+            ${select('Cause', 'source', view.sources, view.source, from)} ${this.#shape(view, acts)}
+          </div>
         </div>
-        <div class="lk-choices">
-          ${
-            source.kind === 'seat'
-              ? html`<vw-choice
-                    label="Open"
-                    data-act="shape"
-                    .options=${SHAPES}
-                    .value=${fault.shape}
-                    @vw-choice-change=${(e: CustomEvent<{ value: string }>) => acts.setShape(e.detail.value as LeakShape)}
-                  ></vw-choice>
-                  ${
-                    fault.shape === 'ring'
-                      ? nothing
-                      : select('over', 'arc', ARCS, String(fault.arcDeg), (v) => acts.setArc(Number(v)))
-                  }`
-              : html`<vw-choice
-                  label="The link shuts"
-                  data-act="shuts"
-                  .options=${SHUTS}
-                  .value=${source.shuts}
-                  @vw-choice-change=${(e: CustomEvent<{ value: string }>) =>
-                    acts.setShuts(e.detail.value as 'late' | 'early')}
-                ></vw-choice>`
-          }
+        <div class="lk-group">
+          <h2>How wide</h2>
+          <div class="lk-gap">
+            <vw-bench-field
+              data-field="gap"
+              .label=${gap.label}
+              .hint=${gap.hint}
+              .text=${gap.text}
+              .echo=${gap.echo}
+              .problem=${gap.problem}
+              @vw-field-change=${(e: CustomEvent<{ text: string }>) => void acts.typeGap(e.detail.text)}
+              @vw-field-restore=${() => acts.restoreGap()}
+            ></vw-bench-field>
+            <input
+              type="range"
+              data-act="gap"
+              aria-label="Gap in papers"
+              aria-valuetext=${gap.echo}
+              min=${PAPERS.low}
+              max=${PAPERS.high}
+              step=${PAPERS.step}
+              .value=${live(String(Math.round(view.papers / PAPERS.step) * PAPERS.step))}
+              @input=${(e: Event) => acts.setGap((e.target as HTMLInputElement).valueAsNumber * PAPERS.mm)}
+            />
+          </div>
         </div>
-        <div class="lk-gap">
-          <vw-bench-field
-            data-field="gap"
-            .label=${gap.label}
-            .hint=${gap.hint}
-            .text=${gap.text}
-            .echo=${gap.echo}
-            .problem=${gap.problem}
-            @vw-field-change=${(e: CustomEvent<{ text: string }>) => void acts.typeGap(e.detail.text)}
-            @vw-field-restore=${() => acts.restoreGap()}
-          ></vw-bench-field>
-          <input
-            type="range"
-            data-act="gap"
-            aria-label="Gap in papers"
-            aria-valuetext=${gap.echo}
-            min=${PAPERS.low}
-            max=${PAPERS.high}
-            step=${PAPERS.step}
-            .value=${live(String(Math.round(view.papers / PAPERS.step) * PAPERS.step))}
-            @input=${(e: Event) => acts.setGap((e.target as HTMLInputElement).valueAsNumber * PAPERS.mm)}
-          />
-        </div>
-        <h2>How wide may it be</h2>
-        <div class="lk-choices">
-          ${select('until', 'note', view.notes, view.noteId, (value) => acts.setNote(value))}
-          <vw-choice
-            label="loses"
-            data-act="loss"
-            .options=${LOSSES}
-            .value=${String(view.lostDb)}
-            @vw-choice-change=${(e: CustomEvent<{ value: string }>) => acts.setLostDb(Number(e.detail.value))}
-          ></vw-choice>
+        <div class="lk-group">
+          <h2>How wide it may be</h2>
+          <div class="lk-choices">
+            ${select('until', 'note', view.notes, view.noteId, (value) => acts.setNote(value))}
+            <vw-choice
+              label="loses"
+              data-act="loss"
+              .options=${LOSSES}
+              .value=${String(view.lostDb)}
+              @vw-choice-change=${(e: CustomEvent<{ value: string }>) => acts.setLostDb(Number(e.detail.value))}
+            ></vw-choice>
+          </div>
         </div>
       </section>
+    `;
+  }
+
+  /** What part of a seat stands off, or how a link is out. */
+  #shape({ fault }: LeaksView, acts: LeaksActs): TemplateResult {
+    if (fault.source.kind === 'link') {
+      return html`<vw-choice
+        label="It shuts"
+        data-act="shuts"
+        .options=${SHUTS}
+        .value=${fault.source.shuts}
+        @vw-choice-change=${(e: CustomEvent<{ value: string }>) =>
+          acts.setShuts(e.detail.value as 'late' | 'early')}
+      ></vw-choice>`;
+    }
+    return html`
+      <vw-choice
+        label="Open"
+        data-act="shape"
+        .options=${SHAPES}
+        .value=${fault.shape}
+        @vw-choice-change=${(e: CustomEvent<{ value: string }>) => acts.setShape(e.detail.value as LeakShape)}
+      ></vw-choice>
+      ${
+        fault.shape === 'ring'
+          ? nothing
+          : select('over', 'arc', ARCS, String(fault.arcDeg), (v) => acts.setArc(Number(v)))
+      }
     `;
   }
 

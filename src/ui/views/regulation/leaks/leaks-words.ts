@@ -28,9 +28,9 @@ export function makeLeaksAnswer(
   manner: LeaksManner,
 ): LeaksAnswer {
   return {
-    headline: unbroken(headline(leak, fault, manner)),
-    standing: unbroken(limitSentence(largest, fault, manner)),
-    second: unbroken(touchedSentence(leak)),
+    headline: together(headline(leak, fault, manner)),
+    standing: together(limitSentence(largest, fault, manner)),
+    second: together(touchedSentence(leak)),
     sure:
       'Pads and arms are taken as stiff: leather that gives closes part of a gap under the finger, so a real leak ' +
       'costs less. How many decibels a player feels is not published; the limit is a convention.',
@@ -106,6 +106,11 @@ export function lostText(db: number): string {
 /** A gap as a label of a field or slider. */
 export function gapBoth(gapMm: number, unit: LengthUnit): string {
   return gapMm < 0.5 ? gapWords(gapMm, unit) : formatBoth(gapMm, unit);
+}
+
+/** Keeps numbers and their units on one line, decibels and papers too. */
+function together(text: string): string {
+  return unbroken(text).replace(/(\d) (?=(?:dB|papers?)\b)/g, '$1\u00a0');
 }
 
 function capital(text: string): string {

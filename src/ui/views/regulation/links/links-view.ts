@@ -59,7 +59,8 @@ export class VwLinksView extends LitElement {
         <footer class="ks-foot">
           <p>
             An arm lets its driven pad rise to ratio × the driver’s front opening, whatever the pad’s own stop
-            says. Paper means cigarette paper, 0.025 mm.
+            says. Paper means cigarette paper, 0.025 mm. Cents and decibels are differences of one horn with
+            itself, which the model tells far better than absolute pitch.
           </p>
           <p>${view.hornName}. Bending arms and filing screws is for trained hands; what they do stays.</p>
         </footer>
