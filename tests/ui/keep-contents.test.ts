@@ -72,7 +72,7 @@ describe('what is on the bench', () => {
     const kept = makeMemoryStore();
     const tab = openTab(kept);
     tab.set('e', 7.125);
-    expect(tab.keeping()).toBe('untouched');
+    expect(tab.keeping()).toBe('saving');
     await idle();
     expect(tab.keeping()).toBe('saved');
     tab.set('f', 6.25);
@@ -113,6 +113,7 @@ describe('what is on the bench', () => {
     tab.set('e', 7.5, 'slide');
     await idle();
     expect(await kept.list()).toEqual([]);
+    expect(tab.keeping()).toBe('saving');
     tab.store.update((state) => withHorn(state, rested));
     await idle();
     expect(setMmOf((await storedIn(kept, tab.here().horn.id))!, 'e')).toBe(7.5);
@@ -291,12 +292,23 @@ describe('a browser that refuses', () => {
     expect(tab.store.get().keeping).toMatchObject({ kind: 'refused' });
     const { keeping } = tab.store.get();
     expect(keeping.kind === 'refused' ? keeping.message : '').toMatch(/^Not saved: this browser has no/);
+    tab.store.update((state) => withHorn(state, undone));
+    await idle();
+    expect(tab.store.get().keeping).toMatchObject({ kind: 'refused' });
     isFull = false;
+    tab.set('e', 7);
     tab.set('f', 6);
     await idle();
     expect(tab.keeping()).toBe('saved');
     const stored = (await storedIn(good, tab.here().horn.id))!;
     expect([setMmOf(stored, 'e'), setMmOf(stored, 'f')]).toEqual([7, 6]);
+    isFull = true;
+    tab.set('f', 5);
+    await idle();
+    expect(tab.keeping()).toBe('refused');
+    tab.store.update((state) => withHorn(state, undone));
+    await idle();
+    expect(tab.keeping()).toBe('saved');
   });
 
   it('never lets the page say saved where the library only lasts as long as the page', async () => {

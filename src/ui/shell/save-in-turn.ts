@@ -46,7 +46,6 @@ export function saveInTurn(store: Store<BenchState>, { library, onSaved }: Savin
   let refusal: string | null = null;
   let isHeld = false;
   let running: Promise<void> | null = null;
-  let hasSaved = false;
 
   /** Takes up what has changed. @param all what a hand is still moving too */
   const queue = (all = false): void => {
@@ -54,15 +53,16 @@ export function saveInTurn(store: Store<BenchState>, { library, onSaved }: Savin
       if (movement !== null && !all) continue;
       if (untouched.get(contents.horn.id) === contents) continue;
       if (isSaved(known, contents)) {
-        waiting.delete(contents.visit.id);
+        // What was refused may have been undone: then nothing is left to refuse.
+        if (waiting.delete(contents.visit.id) && isHeld && waiting.size === 0) refusal = null;
       } else if (waiting.get(contents.visit.id) !== contents) {
         untouched.delete(contents.horn.id);
         waiting.set(contents.visit.id, contents);
         isHeld = false;
       }
     }
-    if (next() === undefined) show();
-    else running ??= run();
+    show();
+    if (next() !== undefined) running ??= run();
   };
 
   const next = (): BenchContents | undefined =>
@@ -92,7 +92,6 @@ export function saveInTurn(store: Store<BenchState>, { library, onSaved }: Savin
         if (waiting.get(contents.visit.id) === contents) waiting.delete(contents.visit.id);
         // A library that only lasts as long as the page is not where things are safe.
         refusal = kept.refusal;
-        hasSaved = true;
         await onSaved(contents, records.visits.length > 0);
       }
     } catch (error) {
@@ -116,9 +115,10 @@ export function saveInTurn(store: Store<BenchState>, { library, onSaved }: Savin
     const inConflict = conflicts.has(hornId) ? hornId : [...conflicts][0];
     if (inConflict !== undefined) return { kind: 'conflict', hornId: inConflict };
     if (refusal !== null) return { kind: 'refused', message: refusal };
-    if (next() !== undefined) return { kind: 'saving' };
-    const isNew = !hasSaved || untouched.get(hornId) === horns[hornId].contents;
-    return { kind: isNew && !isSaved(known, horns[hornId].contents) ? 'untouched' : 'saved' };
+    const { contents } = horns[hornId];
+    if (waiting.size === 0 && untouched.get(hornId) === contents) return { kind: 'untouched' };
+    // What a hand is still moving is not saved yet either.
+    return { kind: waiting.size === 0 && isSaved(known, contents) ? 'saved' : 'saving' };
   };
 
   store.subscribe(() => queue());
