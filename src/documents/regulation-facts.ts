@@ -1,5 +1,6 @@
-import { ratioFromArms, type CupToFit, type Horn, type LinkScrew } from '../acoustics/index.ts';
+import type { CupToFit, Horn, LinkScrew } from '../acoustics/index.ts';
 import { keyedHoles, type KeyedHole } from './horn-document.ts';
+import { frontArmMm, knownRatio } from './link-ratios.ts';
 import type { WholeKeySetup } from './setup-document.ts';
 import type { LoadedHorn } from './to-acoustics.ts';
 
@@ -29,35 +30,17 @@ export function regulationFacts(loaded: LoadedHorn): RegulationFacts {
   const { horn: document, setup } = loaded.documents;
   const keyed = keyedHoles(document);
   const keys = new Map(setup.keys.map((key) => [key.pad, key]));
-  const frontArmMm = (hole: KeyedHole): number => hole.key.hingeMm + keys.get(hole.id)!.padDiameterMm / 2;
   const perFront = (armMm: (hole: KeyedHole) => number | undefined): Map<string, number> =>
     new Map(
       keyed.flatMap((hole) => {
         const arm = armMm(hole);
-        return arm === undefined ? [] : [[hole.id, arm / frontArmMm(hole)] as const];
+        return arm === undefined ? [] : [[hole.id, arm / frontArmMm(document, setup, hole.id)!] as const];
       }),
     );
-  const armsOf = (driver: string, driven: string): number | null => {
-    const link = document.links.find((l) => l.driver === driver && l.driven === driven);
-    const [from, to] = [driver, driven].map((id) => keyed.find((h) => h.id === id));
-    if (link?.driverArmMm === undefined || link.drivenArmMm === undefined || !from || !to) return null;
-    return ratioFromArms({
-      driverArm: link.driverArmMm * MM,
-      driverFront: frontArmMm(from) * MM,
-      drivenArm: link.drivenArmMm * MM,
-      drivenFront: frontArmMm(to) * MM,
-    });
-  };
-  const fromArms: { driver: string; driven: string }[] = [];
-  const links = loaded.horn.keywork.links.map((link) => {
-    const ratio = link.ratio === undefined ? armsOf(link.driver, link.driven) : null;
-    if (ratio === null) return link;
-    fromArms.push({ driver: link.driver, driven: link.driven });
-    return { ...link, ratio };
-  });
+  const fromArms = document.links.filter((link) => knownRatio(document, setup, link)?.from === 'arms');
   return {
-    horn: { ...loaded.horn, keywork: { ...loaded.horn.keywork, links } },
-    fromArms,
+    horn: loaded.horn,
+    fromArms: fromArms.map(({ driver, driven }) => ({ driver, driven })),
     screws: (setup.links ?? []).flatMap(({ driver, driven, drivenGapMm }) =>
       drivenGapMm === undefined ? [] : [{ driver, driven, left: drivenGapMm * MM }],
     ),

@@ -11,6 +11,7 @@ import {
 import { isWhole, layered, type WholeSetup } from './complete-setup.ts';
 import { hornSchema, type HornDocument } from './horn-document.ts';
 import { hornIssues, missingIssues, setupIssues } from './horn-checks.ts';
+import { knownRatio, type SetupOfLinks } from './link-ratios.ts';
 import { readWith, type DocumentIssue, type ReadOutcome } from './schema-parts.ts';
 import { setupSchema, type SetupDocument } from './setup-document.ts';
 
@@ -91,8 +92,8 @@ export function loadSetupOver(loaded: LoadedHorn, input: unknown): ReadOutcome<L
   return loadHorn({ horn, setup: layered(read.value, { ...setup, keys: [...setup.keys] }) });
 }
 
-/** Bench units to SI, for a document already checked; a setup's link ratios are the horn's. */
-export function hornFromDocument(document: HornDocument, setup?: Pick<SetupDocument, 'links'>): Horn {
+/** Bench units to SI, for a document already checked; a setup's link ratios go before the horn's. */
+export function hornFromDocument(document: HornDocument, setup?: SetupOfLinks): Horn {
   const stations: BoreStation[] = [];
   let x = 0;
   for (const piece of document.mouthpiece.pieces) {
@@ -141,10 +142,10 @@ export function hornFromDocument(document: HornDocument, setup?: Pick<SetupDocum
           ...(frontMm === undefined ? {} : { front: frontMm * MM }),
         })),
       })),
-      links: document.links.map(({ driver, driven, effect, travelRatio }) => {
-        const ratio =
-          setup?.links?.find((l) => l.driver === driver && l.driven === driven)?.travelRatio ?? travelRatio;
-        return { driver, driven, effect, ...(ratio === undefined ? {} : { ratio }) };
+      links: document.links.map((link) => {
+        const { driver, driven, effect } = link;
+        const known = knownRatio(document, setup, link);
+        return { driver, driven, effect, ...(known === null ? {} : { ratio: known.ratio }) };
       }),
     },
   };
