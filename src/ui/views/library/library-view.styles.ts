@@ -205,6 +205,9 @@ export const libraryStyles = css`
     gap: 0 0.75rem;
     padding: 0 0.5rem 0 0;
     border-bottom: 1px solid var(--vw-well);
+    /* Of hundreds only those in sight are laid out. */
+    content-visibility: auto;
+    contain-intrinsic-size: auto 4rem;
   }
   .lb-horn:last-child {
     border-bottom: 0;
@@ -399,6 +402,7 @@ export const libraryStyles = css`
       border: 0;
     }
     .lb-horn {
+      content-visibility: visible;
       grid-template-columns: minmax(0, 1fr) 9rem;
       break-inside: avoid;
     }
