@@ -4,6 +4,7 @@ import { readLibrary, libraryFile } from '../../src/documents/library-file.ts';
 import {
   EMPTY_DESK,
   problemWithName,
+  toldIssues,
   troubleWith,
   withDone,
   withProblem,
@@ -168,6 +169,20 @@ describe('the library as it is shown', () => {
     expect([twice.done, twice.problem]).toEqual(['“B” was removed.', null]);
     expect(makeLibraryView(twice, '').undo).toBe('“B”');
     expect(withProblem(withDone(twice, 'done'), 'no').done).toBeNull();
+  });
+
+  it('lists every issue of a file, and once what is said of many records of one horn', () => {
+    const reference = (i: number) => ({
+      path: `setups[${i}].document`,
+      code: 'reference',
+      message: 'no horn',
+    });
+    const name = { path: 'horns[0].document.name', code: 'too_small', message: 'invalid horn name' };
+    expect(toldIssues([name, name, reference(0), reference(1), reference(2)])).toEqual([
+      { where: 'horns[0].document.name', message: 'invalid horn name' },
+      { where: 'horns[0].document.name', message: 'invalid horn name' },
+      { where: 'setups[0].document and 2 more', message: 'no horn' },
+    ]);
   });
 
   it('says under which name a file was saved, and what it could not hold', () => {

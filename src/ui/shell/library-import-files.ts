@@ -1,10 +1,9 @@
 import { readJsonText } from '../../documents/json-text.ts';
 import { readLibrary } from '../../documents/library-file.ts';
-import type { DocumentIssue } from '../../documents/schema-parts.ts';
 import { readSheetCsv } from '../../documents/sheet-csv.ts';
 import { hornInHand, withHorn } from '../state/bench-state.ts';
 import { stepped } from '../state/horn-on-bench.ts';
-import type { FileReport } from '../state/library-desk-state.ts';
+import { toldIssues, type FileReport } from '../state/library-desk-state.ts';
 import { planImport, type ImportPlan } from '../state/library-import.ts';
 import { keptList } from '../state/library-records.ts';
 import type { Bench } from './bench.ts';
@@ -35,7 +34,7 @@ async function bringInOne(file: File, library: Library, bench: Bench): Promise<F
 
 async function bringInRecords(fileName: string, text: string, library: Library): Promise<FileReport> {
   const json = readJsonText(text);
-  if (!json.ok) return { fileName, told: [], issues: json.issues.map(issueOf) };
+  if (!json.ok) return { fileName, told: [], issues: toldIssues(json.issues) };
   const { records, issues } = readLibrary(json.value, makeId);
   const report = (
     told: readonly string[],
@@ -43,7 +42,7 @@ async function bringInRecords(fileName: string, text: string, library: Library):
   ): FileReport => ({
     fileName,
     told,
-    issues: [...issues.map(issueOf), ...more],
+    issues: [...toldIssues(issues), ...more],
   });
   if (records.horns.length === 0) return report(['Nothing was added.']);
   const held = await library.raw(records.horns.map(({ id }) => id));
@@ -67,10 +66,6 @@ async function bringInRecords(fileName: string, text: string, library: Library):
       [{ where: '', message: 'the library was changed meanwhile; try once more' }],
     )
   );
-}
-
-function issueOf({ path, message }: DocumentIssue): FileReport['issues'][number] {
-  return { where: path, message };
 }
 
 /** One step of the horn in hand: undone with the rest of what was done to it. */

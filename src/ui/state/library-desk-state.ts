@@ -19,6 +19,16 @@ export interface SavedFile {
   readonly lost: number;
 }
 
+/** Issues as a report lists them; what only follows from another, and is said of many, is said once. */
+export function toldIssues(issues: readonly DocumentIssue[]): FileReport['issues'] {
+  const isFirst = ({ code, message }: DocumentIssue, i: number): boolean =>
+    code !== 'reference' || issues.findIndex((other) => other.message === message) === i;
+  return issues.filter(isFirst).map(({ path, code, message }) => {
+    const more = code === 'reference' ? issues.filter((other) => other.message === message).length - 1 : 0;
+    return { where: more === 0 ? path : `${path} and ${more} more`, message };
+  });
+}
+
 /** Something taken out of the library that can be put back. */
 export interface Removed {
   /** as a sentence names it */
