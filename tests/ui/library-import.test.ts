@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { libraryFile, readLibrary, type LibraryRecords } from '../../src/documents/library-file.ts';
 import { readJsonText } from '../../src/documents/json-text.ts';
-import { fileNameOf, fileTextParts } from '../../src/ui/state/file-text.ts';
+import { fileNameOf, fileTextParts, inParts } from '../../src/ui/state/file-text.ts';
 import {
   copyName,
   copyOfHorn,
@@ -238,6 +238,23 @@ describe('the text of a library file', () => {
     expect(lost).toBe(1);
     expect(read.records.horns).toHaveLength(1);
     expect(read.issues[0].path).toContain('visits[0].document');
+  });
+
+  it('comes in several files where one could not be read back, each horn whole in one of them', () => {
+    const library = inventedLibrary(6);
+    const whole = fileTextParts(library).parts.join('').length;
+    const longest = Math.ceil(whole / 2.5);
+    const parts = inParts(library, longest);
+    expect(parts.length).toBeGreaterThan(2);
+    const read = parts.map((part) => {
+      const text = fileTextParts(part).parts.join('');
+      expect(text.length).toBeLessThanOrEqual(longest);
+      return readLibrary(JSON.parse(text), makeId);
+    });
+    expect(read.flatMap((r) => r.issues)).toEqual([]);
+    expect(read.flatMap((r) => r.records.setups)).toHaveLength(library.setups.length);
+    expect(inParts(library, whole * 2)).toEqual([library]);
+    expect(inParts(NOTHING, longest)).toEqual([NOTHING]);
   });
 
   it('is decoded by its mark, as UTF-8, or as Western spreadsheets write it', () => {

@@ -1,7 +1,8 @@
 import { recordsOf } from '../../documents/bench-contents.ts';
+import { LONGEST_TEXT } from '../../documents/json-text.ts';
 import { writeSheetCsv } from '../../documents/sheet-csv.ts';
 import { hornInHand } from '../state/bench-state.ts';
-import { fileNameOf } from '../state/file-text.ts';
+import { fileNameOf, inParts } from '../state/file-text.ts';
 import type { SavedFile } from '../state/library-desk-state.ts';
 import type { UnreadRecords } from '../state/library-records.ts';
 import { nameIn } from '../state/library-state.ts';
@@ -11,7 +12,7 @@ import { saveFile, saveRecords } from './files.ts';
 
 /** Gives a person files of what is kept and of what is on the bench. */
 export interface Exports {
-  /** the whole library as one file */
+  /** the whole library as one file, or as several where one would be too long to be brought in again */
   all(): Promise<SavedFile>;
   horn(hornId: string): Promise<SavedFile>;
   /** what is on the bench, kept or not */
@@ -27,7 +28,16 @@ export function exportsOf(bench: Bench): Exports {
   };
   const contents = () => hornInHand(bench.store.get()).contents;
   return {
-    all: async () => records('ventwright-library', await (await bench.library()).raw('all')),
+    async all() {
+      const parts = inParts(await (await bench.library()).raw('all'), LONGEST_TEXT * 0.95);
+      const files = parts.map((part, i) =>
+        records(`ventwright-library${parts.length === 1 ? '' : `-${i + 1}-of-${parts.length}`}`, part),
+      );
+      return {
+        fileName: files.map(({ fileName }) => fileName).join(' and '),
+        lost: files.reduce((sum, { lost }) => sum + lost, 0),
+      };
+    },
     async horn(hornId) {
       const kept = await (await bench.library()).raw([hornId]);
       return records(fileNameOf(kept.horns.map(({ document }) => nameIn(document))[0] ?? ''), kept);

@@ -1,4 +1,4 @@
-import { fileOf, KEPT_KINDS, type UnreadRecords } from './library-records.ts';
+import { fileOf, KEPT_KINDS, keptList, type UnreadRecords } from './library-records.ts';
 
 /** A file's text in pieces, and how many documents could not be written down. */
 export interface FileTextParts {
@@ -29,6 +29,36 @@ export function fileTextParts(records: UnreadRecords): FileTextParts {
   }
   parts.push('}\n');
   return { parts, lost };
+}
+
+/** Records in as many parts as there have to be so that none is too long to be brought in again. */
+export function inParts(records: UnreadRecords, longest: number): readonly UnreadRecords[] {
+  const sizes = new Map<string, number>();
+  for (const [, { hornId, ...record }] of keptList(records)) {
+    sizes.set(hornId, (sizes.get(hornId) ?? 0) + sizeOf(record));
+  }
+  const partOf = new Map<string, number>();
+  let part = 0;
+  let filled = 0;
+  for (const [hornId, size] of sizes) {
+    if (filled > 0 && filled + size > longest) [part, filled] = [part + 1, 0];
+    filled += size;
+    partOf.set(hornId, part);
+  }
+  return Array.from({ length: part + 1 }, (_, i) => ({
+    horns: records.horns.filter(({ id }) => partOf.get(id) === i),
+    setups: records.setups.filter(({ hornId }) => partOf.get(hornId) === i),
+    visits: records.visits.filter(({ hornId }) => partOf.get(hornId) === i),
+  }));
+}
+
+/** What a record with its ids takes in a file, about, letters. */
+function sizeOf(record: object): number {
+  try {
+    return JSON.stringify(record).length + 100;
+  } catch {
+    return 100;
+  }
 }
 
 /** A name as part of a file's name: plain letters and hyphens. */
