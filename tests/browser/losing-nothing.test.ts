@@ -121,6 +121,10 @@ describe('two tabs on one horn', () => {
     await set(asleep, 'e', 9);
     await asleep.locator('.wb-kept', { hasText: 'not saved' }).waitFor();
     expect(await setOfE(first)).toEqual([8]);
+    // Wherever the sheet is scrolled to, what is not saved is in sight.
+    await asleep.evaluate(() => scrollTo(0, document.documentElement.scrollHeight));
+    const box = (await alerts(asleep).boundingBox())!;
+    expect(box.y + box.height).toBeLessThanOrEqual(SIZES.laptop.height);
     await asleep.getByRole('button', { name: 'Keep this as a copy' }).click();
     await isKept(asleep);
     expect(await setOfE(first)).toEqual([8, 9]);

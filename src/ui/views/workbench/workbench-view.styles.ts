@@ -78,6 +78,15 @@ export const workbenchStyles = css`
     min-height: var(--vw-touch);
     padding: 0 0.9rem;
     font: inherit;
+    color: var(--vw-ink);
+    background: var(--vw-sheet);
+    border: 1px solid var(--vw-wrong);
+    border-radius: var(--vw-round);
+    cursor: pointer;
+  }
+  .wb-alert button:focus-visible {
+    outline: 3px solid var(--vw-try);
+    outline-offset: 2px;
   }
   .wb-steps {
     display: flex;
@@ -103,13 +112,35 @@ export const workbenchStyles = css`
     outline: 3px solid #fff;
     outline-offset: 1px;
   }
+  /* In sight wherever the page is scrolled to; the page ends above it. */
+  :root {
+    --wb-alert-room: 7rem;
+  }
+  .wb-alerts {
+    position: fixed;
+    inset: auto 0 0;
+    z-index: 10;
+  }
+  :root:has(.wb-alert:not([hidden])) {
+    scroll-padding-bottom: var(--wb-alert-room);
+  }
+  vw-workbench:has(.wb-alert:not([hidden])) {
+    padding-bottom: var(--wb-alert-room);
+  }
   .wb-alert {
     display: flex;
+    flex-wrap: wrap;
     align-items: center;
-    gap: 1rem;
-    padding: 0.25rem 1rem;
+    gap: 0.35rem 1rem;
+    padding: 0.5rem 1rem;
     background: var(--vw-wrong-ground);
     color: var(--vw-wrong);
+    border-top: 2px solid var(--vw-wrong);
+  }
+  .wb-alert p {
+    flex: 1 1 20rem;
+    margin: 0;
+    font-weight: 600;
   }
   .wb-alert[hidden] {
     display: none;
@@ -133,6 +164,9 @@ export const workbenchStyles = css`
   }
 
   @media (max-width: 700px) {
+    :root {
+      --wb-alert-room: 13rem;
+    }
     .wb-top {
       --vw-choice-size: 0.8125rem;
       --vw-choice-pad: 0.3rem;

@@ -117,7 +117,7 @@ export class VwWorkbench extends LitElement {
           @vw-choice-change=${(e: CustomEvent<{ value: string }>) => bench.setUnit(e.detail.value as LengthUnit)}
         ></vw-choice>
       </header>
-      ${this.#alert(state, bench)} ${this.#conflict(state, bench)}
+      <div class="wb-alerts">${this.#alert(state, bench)} ${this.#conflict(state, bench)}</div>
       <div @vw-browser-failure=${this.#failed}>${this.#view(state.view, bench)}</div>
     `;
   }
