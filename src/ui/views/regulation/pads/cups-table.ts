@@ -1,5 +1,4 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import { live } from 'lit/directives/live.js';
 import type { Bench } from '../../../shell/bench.ts';
 import type { CupCell, CupRow, CupTake, PadFitView } from './pad-fit-view.model.ts';
 
@@ -62,6 +61,11 @@ function cupRow(row: CupRow, bench: Bench): TemplateResult {
               <span role="cell" class="pd-bed" data-label="Thinnest">${take.batch?.thinnest}</span>
             `
       }
+      ${row.cells.map(({ id, problem }) =>
+        problem === null
+          ? nothing
+          : html`<span role="cell" class="pd-problem" id="pd-${row.id}-${id}-wrong">${problem}.</span>`,
+      )}
     </div>
   `;
 }
@@ -88,12 +92,12 @@ function cupCell({ id, label, text, echo, problem }: CupCell, row: CupRow, bench
         data-shown=${text}
         aria-label="${label} of ${row.name}"
         aria-invalid=${problem === null ? 'false' : 'true'}
-        aria-describedby=${told}
-        .value=${live(text)}
+        aria-describedby=${problem === null ? told : `${told}-wrong`}
+        .value=${text}
         @change=${(e: Event) => void bench.pads.typeCup(row.id, id, (e.target as HTMLInputElement).value)}
         @keydown=${(e: KeyboardEvent) => pressed(e, () => bench.pads.restoreCup(row.id, id))}
       />
-      <small id=${told} class=${problem === null ? '' : 'pd-problem'}>${problem ?? echo}</small>
+      <small id=${told}>${echo}</small>
     </span>
   `;
 }

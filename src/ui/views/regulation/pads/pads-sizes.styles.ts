@@ -14,7 +14,7 @@ export const padsSizeStyles = css`
     }
     .pd-head,
     .pd-row {
-      grid-template-columns: 7rem repeat(3, 5.75rem) minmax(0, 1fr) 8.5rem;
+      grid-template-columns: 7rem repeat(3, 5.75rem) minmax(0, 1fr) 10.5rem;
       gap: 0 0.4rem;
       font-size: 0.875rem;
     }
@@ -25,7 +25,7 @@ export const padsSizeStyles = css`
     .pd-none {
       display: none;
     }
-    .pd-row > :not(.pd-bed) {
+    .pd-row > :not(.pd-bed, .pd-problem) {
       grid-row: 1 / span 3;
     }
     .pd-row > .pd-bed {
@@ -40,6 +40,9 @@ export const padsSizeStyles = css`
       content: attr(data-label) ' ';
       font-size: 0.75rem;
       font-weight: 600;
+    }
+    .pd-bed:empty {
+      display: none;
     }
   }
 
@@ -61,6 +64,7 @@ export const padsSizeStyles = css`
       grid-column: auto;
     }
     .pd-row > [role='rowheader'],
+    .pd-row > .pd-problem,
     .pd-row > .pd-take,
     .pd-row > .pd-why {
       grid-column: 1 / -1;

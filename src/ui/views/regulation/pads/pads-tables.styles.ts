@@ -63,7 +63,9 @@ export const padsTableStyles = css`
     font-size: 0.75rem;
     color: var(--vw-soft);
   }
-  .pd-cell .pd-problem {
+  .pd-row > .pd-problem {
+    grid-column: 1 / -1;
+    font-size: 0.875rem;
     color: var(--vw-wrong);
     font-weight: 600;
   }

@@ -1,5 +1,4 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import { live } from 'lit/directives/live.js';
 import type { Bench } from '../../../shell/bench.ts';
 import type { MoveRow } from './work-view.model.ts';
 
@@ -26,7 +25,7 @@ export function moveItem(row: MoveRow, bench: Bench): TemplateResult {
               aria-label="${what}: ${ask}"
               aria-invalid=${problem === null ? 'false' : 'true'}
               aria-describedby=${told}
-              .value=${live(text)}
+              .value=${text}
               @change=${(e: Event) => void bench.work.typeBack(move, (e.target as HTMLInputElement).value)}
               @keydown=${(e: KeyboardEvent) => {
                 if (e.key !== 'Escape') return;

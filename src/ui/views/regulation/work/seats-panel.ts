@@ -1,5 +1,4 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import { live } from 'lit/directives/live.js';
 import type { Bench } from '../../../shell/bench.ts';
 import type { SeatView } from './seats.model.ts';
 
@@ -51,7 +50,7 @@ function width({ id, name, text, echo, problem }: SeatView, bench: Bench): Templ
           data-shown=${text}
           aria-invalid=${problem === null ? 'false' : 'true'}
           aria-describedby=${told}
-          .value=${live(text)}
+          .value=${text}
           @change=${(e: Event) => void bench.work.typeLeak(id, (e.target as HTMLInputElement).value)}
         />
       </label>

@@ -13,6 +13,8 @@ import { makeSeats, type SeatView } from './seats.model.ts';
 export interface MoveRow extends MoveWords {
   readonly move: MoveReport;
   readonly number: number;
+  /** another each time the move was made, so that its field starts empty again */
+  readonly key: string;
   /** the pass of the work it belongs to, where a new one begins; null inside one */
   readonly pass: string | null;
   /** what was typed and refused */
@@ -57,7 +59,7 @@ export function makeWorkView(state: BenchState): WorkView {
   const nameOf = (pad: string): string => holes.find((h) => h.id === pad)?.name ?? pad;
   const context: MoveContext = { nameOf, unit, newPad: newPadWords(contents, unit) };
   const typed = state.work.typed[hornId] ?? {};
-  const moves = plan.ok ? makeMoves(plan.report.moves, context, typed) : [];
+  const moves = plan.ok ? makeMoves(plan, context, typed) : [];
   const done = plan.ok ? makeDone(plan, context) : [];
   const { date, player } = contents.visit.document;
   return {
@@ -87,10 +89,11 @@ function newPadWords(contents: BenchContents, unit: LengthUnit): MoveContext['ne
 }
 
 function makeMoves(
-  moves: readonly MoveReport[],
+  { report: { moves }, done }: WorkPlan & { readonly ok: true },
   context: MoveContext,
   typed: BenchState['work']['typed'][string],
 ): MoveRow[] {
+  const made = done.map((entry) => entry.move);
   const passOf = (move: MoveReport): string => (move.again ? 'again' : move.kind);
   return moves.map((move, i): MoveRow => {
     const words = moveWords(move, context);
@@ -100,6 +103,7 @@ function makeMoves(
       ...words,
       what: unbroken(words.what),
       move,
+      key: `${move.id} ${move.again ? 'again' : ''} ${made.filter((m) => m === move.id).length}`,
       number: i + 1,
       pass: isNew ? PASSES[passOf(move)] : null,
       text: text?.text ?? '',

@@ -85,7 +85,7 @@ export class VwWorkView extends LitElement {
         <ol>
           ${repeat(
             view.moves,
-            ({ move }) => `${move.id}${move.again ? ' again' : ''}`,
+            ({ key }) => key,
             (row) => moveItem(row, bench),
           )}
         </ol>
