@@ -25,7 +25,13 @@ function inventedHorn(i: number, setupsEach: number, makeId: () => string): Libr
   const serial = String(1000 + i * 37);
   const record = {
     id: makeId(),
-    document: { ...horn, name: `${maker} ${horn.instrument} ${serial}`, maker, serial, owner: PLAYERS[i % 6] },
+    document: {
+      ...horn,
+      name: `${maker} ${horn.instrument} ${serial}`,
+      maker,
+      serial,
+      owner: PLAYERS[i % 6],
+    },
   };
   const kept = { id: makeId(), hornId: record.id, document: { ...setup, name: 'First bench sheet' } };
   const visits = Array.from({ length: Math.max(1, Math.floor((setupsEach - 1) / 3)) }, (_, v) => {

@@ -4,9 +4,11 @@ import type { Bench } from '../../shell/bench.ts';
 import { DEMO_HORNS } from '../../shell/demo-horns.ts';
 import { deskOf, type LibraryDesk } from '../../shell/library-desk.ts';
 import { hornInHand } from '../../state/bench-state.ts';
-import type { FileReport, LibraryDeskState } from '../../state/library-desk-state.ts';
+import type { LibraryDeskState } from '../../state/library-desk-state.ts';
 import { adoptStyles } from '../adopt-styles.ts';
 import { hornList } from './library-horns.ts';
+import { fileReports } from './library-reports.ts';
+import { librarySizes } from './library-sizes.styles.ts';
 import { makeLibraryView, type LibraryView } from './library-view.model.ts';
 import { libraryStyles } from './library-view.styles.ts';
 
@@ -19,7 +21,7 @@ export class VwLibraryView extends LitElement {
   #removed = 0;
 
   override createRenderRoot(): HTMLElement {
-    adoptStyles(libraryStyles);
+    adoptStyles(libraryStyles, librarySizes);
     return this;
   }
 
@@ -82,7 +84,7 @@ export class VwLibraryView extends LitElement {
           ${state.caution === null ? nothing : html`<p class="lb-caution">${state.caution}</p>`}
         </section>
         ${this.#ways(view, desk)} ${this.#status(view, state, desk)}
-        ${state.reports.length === 0 ? nothing : this.#reports(state.reports, desk)}
+        ${state.reports.length === 0 ? nothing : fileReports(state.reports, desk)}
         <section class="lb-list" aria-label="Horns">
           ${view.empty === null ? nothing : html`<p class="lb-empty">${view.empty}</p>`}
           ${hornList(view.rows, desk)}
@@ -165,30 +167,6 @@ export class VwLibraryView extends LitElement {
     `;
   }
 
-  #reports(reports: readonly FileReport[], desk: LibraryDesk): TemplateResult {
-    return html`
-      <section class="lb-reports" aria-labelledby="lb-reports">
-        <h2 id="lb-reports">Files brought in</h2>
-        ${reports.map(
-          ({ fileName, told, issues }) => html`
-            <article>
-              <h3>${fileName}</h3>
-              ${
-                told.length === 0
-                  ? nothing
-                  : html`<ul class="lb-told">
-                      ${told.map((text) => html`<li>${text}</li>`)}
-                    </ul>`
-              }
-              ${issues.length === 0 ? nothing : issueTable(issues)}
-            </article>
-          `,
-        )}
-        <button type="button" class="lb-button" @click=${() => desk.closeReports()}>Close</button>
-      </section>
-    `;
-  }
-
   #onBench(name: string, desk: LibraryDesk): TemplateResult {
     return html`
       <section class="lb-bench" aria-labelledby="lb-bench">
@@ -261,40 +239,6 @@ export class VwLibraryView extends LitElement {
     event.preventDefault();
     void deskOf(this.bench).bringIn([...event.dataTransfer!.files]);
   };
-}
-
-/** The most lines shown of one file; the rest is counted. */
-const MOST_LINES = 300;
-
-function issueTable(issues: FileReport['issues']): TemplateResult {
-  const more = issues.length - MOST_LINES;
-  return html`
-    <table class="lb-issues">
-      <thead>
-        <tr>
-          <th scope="col">Where</th>
-          <th scope="col">What is wrong</th>
-        </tr>
-      </thead>
-      <tbody>
-        ${issues.slice(0, MOST_LINES).map(
-          ({ where, message }) =>
-            html`<tr>
-              <td>${where}</td>
-              <td>${message}</td>
-            </tr>`,
-        )}
-        ${
-          more > 0
-            ? html`<tr>
-                <td></td>
-                <td>and ${more} more like these</td>
-              </tr>`
-            : nothing
-        }
-      </tbody>
-    </table>
-  `;
 }
 
 declare global {
