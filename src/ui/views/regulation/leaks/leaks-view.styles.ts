@@ -102,6 +102,14 @@ export const leaksStyles = css`
     height: calc(100% * var(--share));
     background: var(--vw-found);
   }
+  .lk-heard {
+    position: absolute;
+    width: 1px;
+    height: 1px;
+    overflow: hidden;
+    clip-path: inset(50%);
+    white-space: nowrap;
+  }
   .lk-bar b {
     font-size: 0.6875rem;
     font-weight: 600;
@@ -110,6 +118,7 @@ export const leaksStyles = css`
     padding-bottom: 2px;
   }
   .lk-note {
+    order: 1;
     height: var(--foot);
     padding: 4px 0;
     align-self: stretch;
@@ -167,6 +176,14 @@ export const leaksStyles = css`
     .lk-columns button {
       flex: 1 0 0;
       width: auto;
+    }
+    .lk-heard {
+      position: absolute;
+      width: 1px;
+      height: 1px;
+      overflow: hidden;
+      clip-path: inset(50%);
+      white-space: nowrap;
     }
     .lk-bar b {
       font-size: 0.5rem;

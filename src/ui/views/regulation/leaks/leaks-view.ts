@@ -208,11 +208,12 @@ export class VwLeaksView extends LitElement {
                           type="button"
                           data-note=${id}
                           aria-pressed=${picked ? 'true' : 'false'}
-                          aria-label=${`${label}: ${text === '' ? 'nothing' : text === 'lost' ? 'lost' : `${text} dB`}`}
                           @click=${() => acts.setNote(id)}
                         >
-                          <span class="lk-bar" style=${`--share:${share}`}><b>${text}</b><i></i></span>
                           <span class="lk-note">${label}</span>
+                          <span class="lk-bar" style=${`--share:${share}`}>
+                            <b>${text}</b><span class="lk-heard">${heard(text)}</span><i></i>
+                          </span>
                         </button>
                       `,
                     )}`
@@ -294,6 +295,11 @@ export class VwLeaksView extends LitElement {
       </details>
     `;
   }
+}
+
+/** What stands after a bar's number, for who does not see the bar. */
+function heard(text: string): string {
+  return text === '' ? 'loses nothing' : text === 'lost' ? '' : ' dB lost';
 }
 
 function select(

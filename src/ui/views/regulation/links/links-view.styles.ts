@@ -87,6 +87,9 @@ export const linksStyles = css`
   .ln-page .ks-answer {
     min-height: 10.5rem;
   }
+  .ln-page .ks-answer h1 {
+    font-size: clamp(1.25rem, 1rem + 0.8vw, 1.625rem);
+  }
   .ln-sliders {
     display: grid;
     grid-template-columns: repeat(auto-fill, minmax(min(20rem, 100%), 1fr));
@@ -161,6 +164,9 @@ export const linksStyles = css`
     .ln-page {
       grid-template-columns: minmax(0, 1fr) minmax(0, 1fr);
       grid-template-areas: 'tabs tabs' 'answer answer' 'stack stack' 'try try' 'notes notes' 'pads pads' 'links links' 'link asked' 'foot foot';
+    }
+    .ln-page .ks-answer {
+      min-height: 14rem;
     }
     .ln-stack vw-stack-drawing {
       flex-basis: 320px;
