@@ -38,6 +38,16 @@ export const DEMO_HORNS: readonly [DemoHorn, ...DemoHorn[]] = [
     label: 'Demo tenor',
     load: async () => contentsOf((await import('../../../datasets/horns/demo-tenor.json')).default),
   },
+  {
+    id: 'demo-soprano',
+    label: 'Demo soprano',
+    load: async () => contentsOf((await import('../../../datasets/horns/demo-soprano.json')).default),
+  },
+  {
+    id: 'demo-baritone',
+    label: 'Demo baritone',
+    load: async () => contentsOf((await import('../../../datasets/horns/demo-baritone.json')).default),
+  },
 ];
 
 /** The one that is there before anything else has come. */

@@ -46,21 +46,6 @@ export const VIEWS: readonly ViewPlan[] = [
     show: (bench) => html`<vw-side-by-side .bench=${bench}></vw-side-by-side>`,
   },
   {
-    name: 'library',
-    label: 'Library',
-    title: 'Ventwright: the library',
-    load: () => import('../library/library-view.ts'),
-    show: (bench) => html`<vw-library-view .bench=${bench}></vw-library-view>`,
-  },
-  {
-    name: 'new',
-    label: null,
-    under: 'library',
-    title: 'Ventwright: a new horn',
-    load: () => import('../new-horn/new-horn-view.ts'),
-    show: (bench) => html`<vw-new-horn .bench=${bench}></vw-new-horn>`,
-  },
-  {
     name: 'links',
     label: 'Regulation',
     title: 'Ventwright: what the links allow',
@@ -90,6 +75,21 @@ export const VIEWS: readonly ViewPlan[] = [
     title: 'Ventwright: the order of work',
     load: () => import('../regulation/work/work-view.ts'),
     show: (bench) => html`<vw-work-view .bench=${bench}></vw-work-view>`,
+  },
+  {
+    name: 'library',
+    label: 'Library',
+    title: 'Ventwright: the library',
+    load: () => import('../library/library-view.ts'),
+    show: (bench) => html`<vw-library-view .bench=${bench}></vw-library-view>`,
+  },
+  {
+    name: 'new',
+    label: null,
+    under: 'library',
+    title: 'Ventwright: a new horn',
+    load: () => import('../new-horn/new-horn-view.ts'),
+    show: (bench) => html`<vw-new-horn .bench=${bench}></vw-new-horn>`,
   },
 ];
 
