@@ -293,13 +293,18 @@ describe('pads and work, for every hand and eye', () => {
         const { wide, low } = await page.evaluate(() => {
           const main = document.querySelector('main')!;
           const all = [...main.querySelectorAll('*')].filter(
-            (e) => !e.closest('svg, vw-key-strip, .pd-scroll'),
+            (e) => !e.closest('svg, vw-key-strip, .pd-scroll, [aria-hidden]'),
           );
           const touches = main.querySelectorAll('button, input, summary, a, select');
           const label = (e: Element): string =>
             `${e.tagName} ${e.className} ${e.textContent.trim().slice(0, 20)}`;
+          const runsOut = (e: Element): boolean =>
+            e.getBoundingClientRect().right > innerWidth + 0.5 ||
+            (getComputedStyle(e).display !== 'inline' &&
+              !e.matches('input') &&
+              e.scrollWidth > e.clientWidth + 1);
           return {
-            wide: all.filter((e) => e.getBoundingClientRect().right > innerWidth + 0.5).map((e) => label(e)),
+            wide: all.filter(runsOut).map((e) => label(e)),
             low: [...touches]
               .map((e) => ({
                 e,

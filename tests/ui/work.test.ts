@@ -45,6 +45,13 @@ describe('the order of work', () => {
     expect(list.lastIndexOf('link e > f-sharp-auxiliary')).toBeGreaterThan(list.indexOf('height e'));
   });
 
+  it('tells a link that only holds shut from one that shuts', () => {
+    const { moves: rows } = makeWorkView(stateOf(withLeakingSeat(FOUND, 'f-sharp-auxiliary', {})));
+    const what = (id: string): string => rows.find(({ move }) => move.id === id)!.what;
+    expect(what('link f-sharp-auxiliary > g-sharp')).toContain('F♯ auxiliary holds G♯ shut with itself');
+    expect(what('link f-sharp-auxiliary > bis')).toContain('F♯ auxiliary shuts bis with itself');
+  });
+
   it('counts a seat that leaks nobody knows how wide as one to make', () => {
     const view = makeWorkView(stateOf(withLeakingSeat(FOUND, 'low-b', {})));
     expect(view.headline).toBe('Start: seat low B.');

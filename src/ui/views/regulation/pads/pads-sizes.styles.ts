@@ -72,6 +72,12 @@ export const padsSizeStyles = css`
     .pd-take {
       min-height: 0;
     }
+    .pd-row > .pd-bed {
+      white-space: normal;
+    }
+    .pd-bed::before {
+      display: block;
+    }
     .pd-cell::before {
       content: attr(data-label) ' ';
       font-size: 0.75rem;

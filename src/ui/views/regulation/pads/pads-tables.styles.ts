@@ -8,7 +8,7 @@ export const padsTableStyles = css`
   .pd-head,
   .pd-row {
     display: grid;
-    grid-template-columns: 9rem repeat(3, 6.5rem) minmax(0, 1fr) 5rem 7rem 6.75rem;
+    grid-template-columns: 9rem repeat(3, 6.5rem) minmax(0, 1fr) 5rem 8rem 8rem;
     gap: 0 0.75rem;
     align-items: start;
     padding: 0.35rem 0.25rem;
@@ -104,6 +104,7 @@ export const padsTableStyles = css`
   .pd-bar .floor {
     position: absolute;
     top: -2px;
+    margin-left: -3px;
   }
   .pd-order {
     grid-area: order;

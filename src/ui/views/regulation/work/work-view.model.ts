@@ -57,7 +57,11 @@ export function makeWorkView(state: BenchState): WorkView {
   const { unit, hornId } = state;
   const { holes } = contents.horn.document;
   const nameOf = (pad: string): string => holes.find((h) => h.id === pad)?.name ?? pad;
-  const context: MoveContext = { nameOf, unit, newPad: newPadWords(contents, unit) };
+  const isHold: MoveContext['isHold'] = (driver, driven) =>
+    contents.horn.document.links.some(
+      (l) => l.driver === driver && l.driven === driven && l.effect === 'holds shut',
+    );
+  const context: MoveContext = { nameOf, unit, newPad: newPadWords(contents, unit), isHold };
   const typed = state.work.typed[hornId] ?? {};
   const moves = plan.ok ? makeMoves(plan, context, typed) : [];
   const done = plan.ok ? makeDone(plan, context) : [];
@@ -131,12 +135,13 @@ function origin({ read, index }: KnownWork): string {
   return read ? '' : ', as asked';
 }
 
-function doneWords({ move }: KnownWork, { nameOf }: MoveContext): string {
+function doneWords({ move }: KnownWork, { nameOf, isHold }: MoveContext): string {
   const [kind, ...words] = move.split(' ');
   const name = words.join(' ');
   if (kind !== 'link') return `${kind === 'seat' ? 'Seat' : 'Height of'} ${nameOf(name)}`;
-  const [driver, driven] = name.split(' > ').map(nameOf);
-  return `${driver} shuts ${driven}`;
+  const [driver, driven] = name.split(' > ');
+  const holds = isHold(driver, driven);
+  return `${nameOf(driver)} ${holds ? 'holds' : 'shuts'} ${nameOf(driven)}${holds ? ' shut' : ''}`;
 }
 
 function answer(

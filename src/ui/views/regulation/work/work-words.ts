@@ -19,6 +19,8 @@ export interface MoveContext {
   readonly unit: LengthUnit;
   /** `34.0 mm × 4.57 mm on 0.64 mm`, where a key gets another pad; null where it keeps its own */
   readonly newPad: (pad: string) => string | null;
+  /** whether a link only holds shut what a spring shuts */
+  readonly isHold: (driver: string, driven: string) => boolean;
 }
 
 /** A light shows less than the finest feeler measures, mm. */
@@ -31,7 +33,7 @@ const TESTS: Readonly<Record<MoveReport['test'], string>> = {
   'wedge at the front': 'wedge at the front, key at rest',
 };
 
-export function moveWords(move: MoveReport, { nameOf, unit, newPad }: MoveContext): MoveWords {
+export function moveWords(move: MoveReport, { nameOf, unit, newPad, isHold }: MoveContext): MoveWords {
   const test = TESTS[move.test];
   const pad = nameOf(move.pad);
   switch (move.kind) {
@@ -45,7 +47,7 @@ export function moveWords(move: MoveReport, { nameOf, unit, newPad }: MoveContex
     case 'link': {
       const driver = nameOf(move.driver!);
       return {
-        what: `${move.again ? 'Check again' : 'Regulate'}: ${driver} shuts ${pad}${wantedGap(move, unit)}`,
+        what: `${move.again ? 'Check again' : 'Regulate'}: ${driver} ${isHold(move.driver!, move.pad) ? `holds ${pad} shut` : `shuts ${pad}`}${wantedGap(move, unit)}`,
         from: linkFrom(move, { driver, pad }, unit),
         test,
         within: `±${papersWords(papersOf(move.toleranceMm))}`,
