@@ -119,7 +119,18 @@ describe('what is typed of a link', () => {
     expect(after.horn).toBe(contents.horn);
     expect(setupLinkOf(after.asFound.document, E_TO_AUX)!.drivenGapMm).toBe(0.05);
     expect(readSetupDocument(after.asFound.document, after.horn.document).ok).toBe(true);
-    expect(linked(edited(fresh, () => after)).answer.headline).toMatch(/^Press E home/);
+    expect(plain(linked(edited(fresh, () => after)).answer.headline)).toBe(
+      'Press E home and F♯ auxiliary is left open by 2 papers (0.050 mm).',
+    );
+  });
+
+  it('is told at the link it belongs to, and where else it shows', () => {
+    const early = edited(fresh, (c) =>
+      withDrivenGap(c, { driver: 'f-sharp-auxiliary', driven: 'g-sharp' }, -0.05),
+    );
+    expect(plain(linked(early).answer.headline)).toBe(
+      'Press F♯ auxiliary home and G♯, shut first, keeps it open by 2 papers (0.050 mm); it shows under D, E and F too.',
+    );
   });
 
   it('is a ratio of the horn, over a ratio of the setup', () => {

@@ -35,6 +35,8 @@ import { fetchSideBySide } from './follow-side-by-side.ts';
 import type { SideBySideState } from '../state/side-by-side-state.ts';
 import type { ContentsKeeper } from './keep-contents.ts';
 import type { Library } from './library.ts';
+import { makeLeaksActs, type LeaksActs } from './leaks-acts.ts';
+import { makeLinksActs, type LinksActs } from './links-acts.ts';
 import { makePadsActs, type PadsActs } from './pads-acts.ts';
 import type { WorkerPort } from './physics-client.ts';
 import { makeWorkActs, type WorkActs } from './work-acts.ts';
@@ -88,6 +90,8 @@ export interface Bench {
   /** Tells a browser failure. */
   tell(message: string): void;
   dismissAlert(): void;
+  readonly links: LinksActs;
+  readonly leaks: LeaksActs;
   readonly pads: PadsActs;
   readonly work: WorkActs;
 }
@@ -171,7 +175,7 @@ export function openBench(
           ...(player === undefined ? {} : { player }),
           ...(measuredBy === undefined ? {} : { measuredBy }),
         };
-        const plan = { date: today(), airC, a4Hz, ...told };
+        const plan = { date: today(), startedMs: Date.now(), airC, a4Hz, ...told };
         return putOnBench(state, makeVisit(contents.horn, setupIn(contents, 'asSet'), plan, makeId));
       }),
     settleConflict: (how) => keeper.settle(how),
@@ -258,6 +262,8 @@ export function openBench(
     redo: () => store.update((state) => withHorn({ ...state, point: null }, redone)),
     tell: (alert) => store.update((state) => ({ ...state, alert })),
     dismissAlert: () => store.update((state) => ({ ...state, alert: null })),
+    links: makeLinksActs(store, reading),
+    leaks: makeLeaksActs(store, reading),
     pads: makePadsActs(store, reading),
     work: makeWorkActs(store, reading),
   };

@@ -1,7 +1,8 @@
-import type { BenchState } from '../state/bench-state.ts';
+import { accepted, refused, type BenchState } from '../state/bench-state.ts';
 import type { Store } from '../state/bench-store.ts';
 import type { LeakShape } from '../state/leak-fault.ts';
 import { atLink, atPad, withGap, type LeaksState } from '../state/leaks-state.ts';
+import type { Reading } from './pads-acts.ts';
 
 /** Everything a person can do with leaks. */
 export interface LeaksActs {
@@ -21,10 +22,11 @@ export interface LeaksActs {
   expectTyping(): void;
 }
 
-export function makeLeaksActs(store: Store<BenchState>): LeaksActs {
+export function makeLeaksActs(store: Store<BenchState>, reading: Reading): LeaksActs {
   const change = (next: (leaks: LeaksState) => LeaksState): void =>
     store.update((state) => ({ ...state, leaks: next(state.leaks) }));
-  const reader = () => import('../state/read-links.ts');
+  const withReader = (work: (reader: typeof import('../state/read-links.ts')) => void): Promise<void> =>
+    reading(() => import('../state/read-links.ts'), work);
   const fault = (part: Partial<LeaksState['fault']>): void =>
     change((leaks) => ({ ...leaks, fault: { ...leaks.fault, ...part } }));
 
@@ -40,27 +42,19 @@ export function makeLeaksActs(store: Store<BenchState>): LeaksActs {
         return { ...leaks, fault: { ...leaks.fault, source: { ...source, shuts } } };
       }),
     setGap: (gapMm) => change((leaks) => withGap(leaks, gapMm, null)),
-    typeGap: async (text) => {
-      try {
-        const { readLeakGap } = await reader();
+    typeGap: (text) =>
+      withReader(({ readLeakGap }) =>
         change((leaks) => {
           const read = readLeakGap(text);
           return read.ok
-            ? withGap(leaks, read.value, { text, problem: null, value: read.value })
-            : { ...leaks, gapText: { text, problem: read.message, value: null } };
-        });
-      } catch (error) {
-        store.update((state) => ({
-          ...state,
-          alert: `What reads the fields could not be fetched: ${String(error)}`,
-        }));
-      }
-    },
+            ? withGap(leaks, read.value, accepted(text, read.value))
+            : { ...leaks, gapText: refused(text, read.message) };
+        }),
+      ),
     restoreGap: () => change((leaks) => ({ ...leaks, gapText: null })),
     setNote: (fingeringId) => change((leaks) => ({ ...leaks, limit: { ...leaks.limit, fingeringId } })),
     setLostDb: (lostDb) => change((leaks) => ({ ...leaks, limit: { ...leaks.limit, lostDb } })),
     setMapGap: (mapGapMm) => change((leaks) => ({ ...leaks, mapGapMm })),
-    // A failure is told when something is typed.
-    expectTyping: () => void reader().catch(() => undefined),
+    expectTyping: () => void withReader(() => undefined),
   };
 }

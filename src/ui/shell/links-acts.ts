@@ -1,4 +1,4 @@
-import { hornInHand, withHorn, type BenchState } from '../state/bench-state.ts';
+import { accepted, hornInHand, refused, withHorn, type BenchState } from '../state/bench-state.ts';
 import type { Store } from '../state/bench-store.ts';
 import { rested, stepped } from '../state/horn-on-bench.ts';
 import { withProposed } from '../state/key-lengths.ts';
@@ -13,6 +13,7 @@ import {
   type LinkFieldId,
   type LinksState,
 } from '../state/links-state.ts';
+import type { Reading } from './pads-acts.ts';
 
 /** Everything a person can do with the links. */
 export interface LinksActs {
@@ -37,22 +38,13 @@ export interface LinksActs {
 /** A hand that has not moved for so long has ended its movement, ms. */
 const MOVEMENT_MS = 600;
 
-export function makeLinksActs(store: Store<BenchState>): LinksActs {
+export function makeLinksActs(store: Store<BenchState>, reading: Reading): LinksActs {
   const change = (next: (links: LinksState) => LinksState): void =>
     store.update((state) => ({ ...state, links: next(state.links) }));
   let ending: ReturnType<typeof setTimeout> | undefined;
 
-  // What reads typed texts is fetched when a hand first goes to a field.
-  const reading = async (work: (reader: typeof import('../state/read-links.ts')) => void): Promise<void> => {
-    try {
-      work(await import('../state/read-links.ts'));
-    } catch (error) {
-      store.update((state) => ({
-        ...state,
-        alert: `What reads the fields could not be fetched: ${String(error)}`,
-      }));
-    }
-  };
+  const withReader = (work: (reader: typeof import('../state/read-links.ts')) => void): Promise<void> =>
+    reading(() => import('../state/read-links.ts'), work);
 
   return {
     pick: (ends) => change((links) => pickLink(links, ends)),
@@ -68,13 +60,11 @@ export function makeLinksActs(store: Store<BenchState>): LinksActs {
       ending = setTimeout(() => store.update((state) => withHorn(state, rested)), MOVEMENT_MS);
     },
     type: (ends, field, text) =>
-      reading(({ readLinkField }) =>
+      withReader(({ readLinkField }) =>
         store.update((state) => {
           const { contents } = hornInHand(state);
           const read = readLinkField(contents, ends, field, text, state.unit);
-          const typed = read.ok
-            ? { text, problem: null, value: read.value }
-            : { text, problem: read.message, value: null };
+          const typed = read.ok ? accepted(text, read.value) : refused(text, read.message);
           const kept = {
             ...state,
             links: keepLinkText(pickLink(state.links, ends), textKey(state.hornId, ends, field), typed),
@@ -106,12 +96,10 @@ export function makeLinksActs(store: Store<BenchState>): LinksActs {
       ),
     askPad: (pad) => change((links) => ({ ...links, asked: { pad, frontMm: links.asked?.frontMm ?? null } })),
     typeAsked: (pad, text) =>
-      reading(({ readAskedOpening }) =>
+      withReader(({ readAskedOpening }) =>
         store.update((state) => {
           const read = readAskedOpening(text, state.unit);
-          const typed = read.ok
-            ? { text, problem: null, value: read.value }
-            : { text, problem: read.message, value: null };
+          const typed = read.ok ? accepted(text, read.value) : refused(text, read.message);
           const links = keepLinkText(state.links, askedTextKey(state.hornId), typed);
           return { ...state, links: read.ok ? { ...links, asked: { pad, frontMm: read.value } } : links };
         }),
@@ -121,6 +109,6 @@ export function makeLinksActs(store: Store<BenchState>): LinksActs {
         ...state,
         links: keepLinkText(state.links, askedTextKey(state.hornId), null),
       })),
-    expectTyping: () => void reading(() => undefined),
+    expectTyping: () => void withReader(() => undefined),
   };
 }

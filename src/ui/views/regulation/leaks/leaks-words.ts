@@ -1,4 +1,4 @@
-import { formatBoth, type LengthUnit } from '../../../../documents/length-format.ts';
+import type { LengthUnit } from '../../../../documents/length-format.ts';
 import type { LeakingNoteReport, LargestLeakReport, LeakReport } from '../../../../documents/leak-report.ts';
 import { noteLabel, signedCents, unbroken } from '../../../parts/note-names.ts';
 import type { LeakAnswer, LeakFault } from '../../../state/leak-fault.ts';
@@ -101,11 +101,6 @@ export function lostText(db: number): string {
   const digits = Math.abs(db).toFixed(1);
   if (Number(digits) === 0) return '0.0';
   return db < 0 ? `+${digits}` : `−${digits}`;
-}
-
-/** A gap as a label of a field or slider. */
-export function gapBoth(gapMm: number, unit: LengthUnit): string {
-  return gapMm < 0.5 ? gapWords(gapMm, unit) : formatBoth(gapMm, unit);
 }
 
 /** Keeps numbers and their units on one line, decibels and papers too. */

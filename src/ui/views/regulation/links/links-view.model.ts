@@ -8,7 +8,14 @@ import type { LinkEnds } from '../../../state/links-state.ts';
 import { makeLinkFields, type LinkFields } from './link-fields.model.ts';
 import { makeAskedView, type AskedView } from './asked-opening.model.ts';
 import { linksInHand, type LoadedLinks } from './loaded-links.ts';
-import { heldPads, leftOpen, makeLinksAnswer, type LinksAnswer, type LinksManner } from './links-words.ts';
+import {
+  heldPads,
+  leftOpen,
+  makeLinksAnswer,
+  type LinksAnswer,
+  type LinksManner,
+  type OpenScrew,
+} from './links-words.ts';
 import { makeLinkTables, type LinkTables } from './links-tables.model.ts';
 import { makeStackView, type StackView } from './stack.model.ts';
 
@@ -86,7 +93,7 @@ function makeLinkedHorn(state: BenchState, found: LoadedLinks, proposed: LoadedL
     (l) => l.driver === ends.driver && l.driven === ends.driven,
   )!;
   return {
-    answer: makeLinksAnswer(proposed.report, proposes, followed, manner),
+    answer: makeLinksAnswer(proposed.report, screwsOf(proposed), proposes, followed, manner),
     waiting: proposes && isWaiting(links.followed, hornId),
     notesTitle:
       proposes && followed !== null
@@ -102,6 +109,11 @@ function makeLinkedHorn(state: BenchState, found: LoadedLinks, proposed: LoadedL
     asked: makeAskedView(state, proposed, manner),
     tables: makeLinkTables(found.report, proposed.report, proposes ? followed : null, manner),
   };
+}
+
+/** What the links' screws leave, mm. */
+function screwsOf({ facts }: LoadedLinks): OpenScrew[] {
+  return facts.screws.map(({ driver, driven, left }) => ({ driver, driven, leftMm: left / MM }));
 }
 
 /** Names of pads by id: the same for the same horn. */

@@ -5,7 +5,7 @@ import '../../../parts/vw-bench-field.ts';
 import '../../../parts/vw-opening-slider.ts';
 import '../../../parts/vw-stack-drawing.ts';
 import type { Bench } from '../../../shell/bench.ts';
-import { makeLinksActs, type LinksActs } from '../../../shell/links-acts.ts';
+import type { LinksActs } from '../../../shell/links-acts.ts';
 import { adoptStyles } from '../../adopt-styles.ts';
 import { keyStudySizeStyles } from '../../key-study/key-study-sizes.styles.ts';
 import { keyStudyStyles } from '../../key-study/key-study-view.styles.ts';
@@ -21,7 +21,6 @@ export class VwLinksView extends LitElement {
   @property({ attribute: false }) bench: Bench | null = null;
 
   #stop: (() => void) | null = null;
-  #acts: LinksActs | null = null;
 
   override createRenderRoot(): HTMLElement {
     adoptStyles(keyStudyStyles, keyStudySizeStyles, regulationTabsStyles, regulationStyles, linksStyles);
@@ -30,7 +29,6 @@ export class VwLinksView extends LitElement {
 
   override willUpdate(changed: Map<PropertyKey, unknown>): void {
     if (!changed.has('bench') || this.bench === null) return;
-    this.#acts = makeLinksActs(this.bench.store);
     this.#stop?.();
     this.#stop = this.bench.store.subscribe(() => this.requestUpdate());
   }
@@ -42,8 +40,8 @@ export class VwLinksView extends LitElement {
 
   override render(): TemplateResult {
     const { bench } = this;
-    const acts = this.#acts;
-    if (bench === null || acts === null) return html``;
+    if (bench === null) return html``;
+    const acts = bench.links;
     const view = makeLinksView(bench.store.get());
     const { horn } = view;
     return html`
@@ -210,7 +208,7 @@ export class VwLinksView extends LitElement {
 
   #pick(horn: LinkedHornView, value: string): void {
     const ends = endsOf(horn.choices, value);
-    if (ends !== null) this.#acts?.pick(ends);
+    if (ends !== null) this.bench?.links.pick(ends);
   }
 }
 

@@ -2,7 +2,7 @@ import type { LinksReport, LinkReport } from '../../../../documents/links-report
 import { formatBoth, type LengthUnit } from '../../../../documents/length-format.ts';
 import { listed, noteLabel, signedCents, unbroken } from '../../../parts/note-names.ts';
 import type { FollowedReport, MovedNoteReport } from '../../../state/followed-report.ts';
-import { gapWords, papersOf, papersWords } from '../gap-words.ts';
+import { gapWords, papersOf } from '../gap-words.ts';
 
 /** The answer about links in words, biggest first. */
 export interface LinksAnswer {
@@ -28,15 +28,26 @@ export const FELT_MM = 0.3;
 /** A front opening read with a wedge repeats to this, mm. **Source:** from memory. */
 const READING_MM = 0.2;
 
-/** @param proposes whether the report is of a proposal; the words then say so */
+/** A link's screw that leaves something open, mm: minus where it is the driver that is kept off. */
+export interface OpenScrew {
+  readonly driver: string;
+  readonly driven: string;
+  readonly leftMm: number;
+}
+
+/**
+ * @param screws   what the links' screws leave
+ * @param proposes whether the report is of a proposal; the words then say so
+ */
 export function makeLinksAnswer(
   report: LinksReport,
+  screws: readonly OpenScrew[],
   proposes: boolean,
   followed: FollowedReport | null,
   manner: LinksManner,
 ): LinksAnswer {
   return {
-    headline: unbroken(headline(report, proposes, manner)),
+    headline: unbroken(headline(report, screws, proposes, manner)),
     standing: unbroken(standing(report, manner)),
     sure: unbroken(sure(report, manner)),
     notes: unbroken(proposes ? notesSentence(followed) : ''),
@@ -61,7 +72,13 @@ export function leftOpen(report: LinksReport): { driver: string; pad: string; le
     .sort((a, b) => b.leftMm - a.leftMm);
 }
 
-function headline(report: LinksReport, proposes: boolean, { unit, nameOf }: LinksManner): string {
+function headline(
+  report: LinksReport,
+  screws: readonly OpenScrew[],
+  proposes: boolean,
+  manner: LinksManner,
+): string {
+  const { unit, nameOf } = manner;
   const as = proposes ? 'As proposed, ' : '';
   const said = (text: string): string => (as === '' ? capital(text) : `${as}${text}`);
   const [worst, ...others] = heldPads(report);
@@ -73,12 +90,29 @@ function headline(report: LinksReport, proposes: boolean, { unit, nameOf }: Link
         `below its own stop${more}.`,
     );
   }
-  const [open] = leftOpen(report);
-  if (open !== undefined) {
-    const what = open.pad === open.driver ? 'it stays' : `${nameOf(open.pad)} is left`;
-    return said(`press ${nameOf(open.driver)} home and ${what} open by ${gapWords(open.leftMm, unit)}.`);
-  }
+  const open = openScrews(screws);
+  if (open.length > 0) return said(`${screwSentence(open[0], report, manner)}.`);
   return said('no link holds a pad down, and linked pads shut together within a paper.');
+}
+
+/** Screws that leave more than a paper, the widest first. */
+function openScrews(screws: readonly OpenScrew[]): OpenScrew[] {
+  return screws
+    .filter(({ leftMm }) => papersOf(leftMm) > TOGETHER_PAPERS)
+    .sort((a, b) => Math.abs(b.leftMm) - Math.abs(a.leftMm));
+}
+
+/** What one screw leaves, and under which other keys it shows. */
+function screwSentence(
+  { driver, driven, leftMm }: OpenScrew,
+  report: LinksReport,
+  { unit, nameOf }: LinksManner,
+): string {
+  const gap = gapWords(leftMm, unit);
+  if (leftMm > 0) return `press ${nameOf(driver)} home and ${nameOf(driven)} is left open by ${gap}`;
+  const also = [...new Set(leftOpen(report).map((l) => l.driver))].filter((pad) => pad !== driver);
+  const under = also.length === 0 ? '' : `; it shows under ${listed(also.map(nameOf))} too`;
+  return `press ${nameOf(driver)} home and ${nameOf(driven)}, shut first, keeps it open by ${gap}${under}`;
 }
 
 function standing(report: LinksReport, { unit, nameOf }: LinksManner): string {
@@ -144,17 +178,6 @@ function notesSentence(followed: FollowedReport | null): string {
 export function noteChange({ cents, heightDb }: MovedNoteReport): string {
   if (cents === null || heightDb === null) return 'lost';
   return `${signedCents(cents)} cents, ${signedCents(heightDb)} dB`;
-}
-
-/** What pressing a driver home leaves of a pad, for a list. */
-export function leftWords(leftMm: number, unit: LengthUnit): string {
-  return gapWords(leftMm, unit);
-}
-
-/** One sentence on whether two pads shut together. */
-export function togetherWords(leftMm: number): string {
-  const papers = papersOf(leftMm);
-  return papers <= TOGETHER_PAPERS ? 'together' : `${papersWords(papers)} apart`;
 }
 
 function capital(text: string): string {

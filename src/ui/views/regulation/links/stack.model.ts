@@ -5,7 +5,7 @@ import {
   keySetupOf,
   standingFronts,
 } from '../../../../acoustics/index.ts';
-import { formatBoth, formatLength, type LengthUnit } from '../../../../documents/length-format.ts';
+import { formatLength, type LengthUnit } from '../../../../documents/length-format.ts';
 import { unbroken } from '../../../parts/note-names.ts';
 import { makeStackDrawing, type LinkedKey, type StackDrawing } from '../../../parts/stack-drawing.model.ts';
 import { frontsUnderPress } from '../../../parts/stack-motion.model.ts';
@@ -106,11 +106,6 @@ function caption(known: boolean, holds: boolean, driven: string): string {
 /** An opening as it is read: in both units, or in papers where a wedge no longer reads it. */
 export function openWords(mm: number, unit: LengthUnit): string {
   return mm < PAPERS_BELOW_MM ? gapWords(mm, unit) : formatLength(mm, unit);
-}
-
-/** The same for a table. */
-export function openBoth(mm: number, unit: LengthUnit): string {
-  return mm < PAPERS_BELOW_MM ? gapWords(mm, unit) : formatBoth(mm, unit);
 }
 
 const inMm = (metres: number | null): number | null => (metres === null ? null : metres / MM);

@@ -1,0 +1,207 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import { guard } from 'lit/directives/guard.js';
+import { live } from 'lit/directives/live.js';
+import type { LeaksActs } from '../../../shell/leaks-acts.ts';
+import type { LeakShape } from '../../../state/leak-fault.ts';
+import { driverOf, type LeaksView, type Option, type PlayedLeak } from './leaks-view.model.ts';
+
+const SHAPES = [
+  { value: 'ring', label: 'all round' },
+  { value: 'front', label: 'front' },
+  { value: 'back', label: 'back' },
+];
+const ARCS = [30, 60, 90, 180].map((deg) => ({ value: String(deg), label: `${deg}°` }));
+const SHUTS = [
+  { value: 'late', label: 'late' },
+  { value: 'early', label: 'early' },
+];
+const LOSSES = [1, 3, 6].map((db) => ({ value: String(db), label: `${db} dB` }));
+/** Of the slider, papers. */
+const PAPERS = { low: 0.25, high: 8, step: 0.25, mm: 0.025 };
+
+/** The leak in hand: where, why, how wide, and the note that sets a limit. */
+export function faultPanel(view: LeaksView, acts: LeaksActs): TemplateResult {
+  const { fault, gap } = view;
+  const from = (value: string): void => {
+    const link = driverOf(value);
+    if (link === null) acts.atPad(fault.pad);
+    else acts.atLink(link.driver, fault.pad);
+  };
+  return html`
+    <section class="ks-try lk-fault" aria-labelledby="lk-fault-title" @focusin=${() => acts.expectTyping()}>
+      <div class="lk-group">
+        <h2 id="lk-fault-title">The leak</h2>
+        <div class="lk-choices">
+          ${select('Pad', 'pad', view.pads, fault.pad, (value) => acts.atPad(value))}
+          ${select('Cause', 'source', view.sources, view.source, from)} ${shapeChoice(view, acts)}
+        </div>
+      </div>
+      <div class="lk-group">
+        <h2>How wide</h2>
+        <div class="lk-gap">
+          <vw-bench-field
+            data-field="gap"
+            .label=${gap.label}
+            .hint=${gap.hint}
+            .text=${gap.text}
+            .echo=${gap.echo}
+            .problem=${gap.problem}
+            @vw-field-change=${(e: CustomEvent<{ text: string }>) => void acts.typeGap(e.detail.text)}
+            @vw-field-restore=${() => acts.restoreGap()}
+          ></vw-bench-field>
+          <input
+            type="range"
+            data-act="gap"
+            aria-label="Gap in papers"
+            aria-valuetext=${gap.echo}
+            min=${PAPERS.low}
+            max=${PAPERS.high}
+            step=${PAPERS.step}
+            .value=${live(String(Math.round(view.papers / PAPERS.step) * PAPERS.step))}
+            @input=${(e: Event) => acts.setGap((e.target as HTMLInputElement).valueAsNumber * PAPERS.mm)}
+          />
+        </div>
+      </div>
+      <div class="lk-group">
+        <h2>How wide it may be</h2>
+        <div class="lk-choices">
+          ${select('until', 'note', view.notes, view.noteId, (value) => acts.setNote(value))}
+          <vw-choice
+            label="loses"
+            data-act="loss"
+            .options=${LOSSES}
+            .value=${String(view.lostDb)}
+            @vw-choice-change=${(e: CustomEvent<{ value: string }>) => acts.setLostDb(Number(e.detail.value))}
+          ></vw-choice>
+        </div>
+      </div>
+    </section>
+  `;
+}
+
+/** What part of a seat stands off, or how a link is out. */
+function shapeChoice({ fault }: LeaksView, acts: LeaksActs): TemplateResult {
+  if (fault.source.kind === 'link') {
+    return html`<vw-choice
+      label="It shuts"
+      data-act="shuts"
+      .options=${SHUTS}
+      .value=${fault.source.shuts}
+      @vw-choice-change=${(e: CustomEvent<{ value: string }>) =>
+        acts.setShuts(e.detail.value as 'late' | 'early')}
+    ></vw-choice>`;
+  }
+  return html`
+    <vw-choice
+      label="Open"
+      data-act="shape"
+      .options=${SHAPES}
+      .value=${fault.shape}
+      @vw-choice-change=${(e: CustomEvent<{ value: string }>) => acts.setShape(e.detail.value as LeakShape)}
+    ></vw-choice>
+    ${
+      fault.shape === 'ring'
+        ? nothing
+        : select('over', 'arc', ARCS, String(fault.arcDeg), (v) => acts.setArc(Number(v)))
+    }
+  `;
+}
+
+/** A bar for every note. */
+export function picturePanel({ played }: LeaksView, acts: LeaksActs): TemplateResult {
+  return html`
+    <section class="rg-panel lk-picture" aria-labelledby="lk-picture-title">
+      <h2 id="lk-picture-title">Height every note loses, dB</h2>
+      <div class="lk-scroll">
+        <div class="lk-columns" role="group" aria-label=${played?.words ?? ''}>
+          ${
+            played === null
+              ? nothing
+              : html`<i class="lk-limit" style=${`--share:${played.limitShare}`} aria-hidden="true"></i>
+                  ${played.columns.map(
+                    ({ id, label, share, text, picked }) => html`
+                      <button
+                        type="button"
+                        data-note=${id}
+                        aria-pressed=${picked ? 'true' : 'false'}
+                        @click=${() => acts.setNote(id)}
+                      >
+                        <span class="lk-note">${label}</span>
+                        <span class="lk-bar" style=${`--share:${share}`}>
+                          <b>${text}</b><span class="lk-heard">${heard(text)}</span><i></i>
+                        </span>
+                      </button>
+                    `,
+                  )}`
+          }
+        </div>
+      </div>
+    </section>
+  `;
+}
+
+/** The numbers behind the bars. */
+export function notesTable(played: PlayedLeak): TemplateResult {
+  return html`
+    <details class="ks-table">
+      <summary>The numbers behind the picture</summary>
+      <p>${played.words}</p>
+      <div class="ks-scroll" tabindex="0" role="region" aria-label="Table of the notes">
+        ${guard(
+          [played.rows],
+          () =>
+            html`<table>
+              <thead>
+                <tr>
+                  <th scope="col">note</th>
+                  <th scope="col">height dB</th>
+                  <th scope="col">cents</th>
+                  <th scope="col">rise time</th>
+                </tr>
+              </thead>
+              <tbody>
+                ${played.rows.map(
+                  ({ note, db, cents, rise }) =>
+                    html`<tr>
+                      <th scope="row">${note}</th>
+                      <td>${db}</td>
+                      <td>${cents}</td>
+                      <td>${rise}</td>
+                    </tr>`,
+                )}
+              </tbody>
+            </table>`,
+        )}
+      </div>
+    </details>
+  `;
+}
+
+/** What stands after a bar's number, for who does not see the bar. */
+function heard(text: string): string {
+  return text === '' ? 'loses nothing' : text === 'lost' ? '' : ' dB lost';
+}
+
+function select(
+  label: string,
+  act: string,
+  options: readonly Option[],
+  value: string,
+  pick: (value: string) => void,
+): TemplateResult {
+  return html`
+    <label class="rg-select">
+      <span>${label}</span>
+      <select
+        data-act=${act}
+        .value=${live(value)}
+        @change=${(e: Event) => pick((e.target as HTMLSelectElement).value)}
+      >
+        ${options.map(
+          (option) =>
+            html`<option value=${option.value} ?selected=${option.value === value}>${option.label}</option>`,
+        )}
+      </select>
+    </label>
+  `;
+}
