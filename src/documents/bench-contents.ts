@@ -1,5 +1,6 @@
 import { layered } from './complete-setup.ts';
 import {
+  latestVisit,
   presentSetup,
   type HornRecord,
   type LibraryRecords,
@@ -30,6 +31,8 @@ export const SETUP_ROLES: readonly SetupRole[] = ['asFound', 'proposed', 'asSet'
 export interface VisitPlan {
   /** such as 2026-05-31 */
   readonly date: string;
+  /** when it was begun, which orders visits of one day */
+  readonly startedMs?: number;
   readonly airC: number;
   readonly a4Hz: number;
   readonly player?: string;
@@ -45,7 +48,7 @@ export interface VisitPlan {
 export function makeVisit(
   horn: HornRecord,
   present: SetupDocument,
-  { date, airC, a4Hz, player, measuredBy }: VisitPlan,
+  { date, startedMs, airC, a4Hz, player, measuredBy }: VisitPlan,
   makeId: () => string,
 ): BenchContents {
   const sparse = (name: string): SetupRecord => ({
@@ -70,6 +73,7 @@ export function makeVisit(
     kind: 'ventwright visit',
     version: VISIT_VERSION,
     date,
+    ...(startedMs === undefined ? {} : { startedMs }),
     airC,
     a4Hz,
     ...(player === undefined ? {} : { player }),
@@ -89,14 +93,8 @@ export function makeVisit(
 export function contentsOf(records: LibraryRecords, hornId: string, visitId?: string): BenchContents | null {
   const horn = records.horns.find((h) => h.id === hornId);
   const visits = records.visits.filter((v) => v.hornId === hornId);
-  const visit =
-    visitId === undefined
-      ? visits.reduce<VisitRecord | undefined>(
-          (a, b) => (a === undefined || b.document.date >= a.document.date ? b : a),
-          undefined,
-        )
-      : visits.find((v) => v.id === visitId);
-  if (horn === undefined || visit === undefined) return null;
+  const visit = visitId === undefined ? latestVisit(visits) : visits.find((v) => v.id === visitId);
+  if (horn === undefined || visit === undefined || visit === null) return null;
   const [asFound, proposed, asSet] = SETUP_ROLES.map((role) =>
     records.setups.find((s) => s.id === visit.document[role] && s.hornId === hornId),
   );

@@ -25,6 +25,9 @@ const UNIT_WORDS: Readonly<Record<string, string>> = {
   mil: 'mil',
 };
 
+/** More than any rule reads, fewer than rounding spoils. */
+const DIGITS = 14;
+
 const SHAPE =
   /^(?:(?<whole>\d+)\s+)?(?:(?<top>\d+)\s*\/\s*(?<bottom>\d+)|(?<decimal>\d+(?:[.,]\d*)?|[.,]\d+))\s*(?<word>[a-z"″”']*)\.?$/;
 
@@ -50,5 +53,7 @@ export function parseLength(typed: string, field: string, assumed: LengthUnit): 
     top === undefined ? Number(decimal.replace(',', '.')) : Number(whole ?? 0) + Number(top) / Number(bottom);
   const written = word === '' ? (top === undefined ? assumed : 'in') : word;
   if (!Object.hasOwn(UNIT_WORDS, written) || !Number.isFinite(number)) return refuse();
-  return { ok: true, mm: unit(number, UNIT_WORDS[written]).toNumber('mm') };
+  // A typed 3.964 mm is 3.964, not 3.9639999999999995.
+  const mm = unit(number, UNIT_WORDS[written]).toNumber('mm');
+  return { ok: true, mm: Number(mm.toPrecision(DIGITS)) };
 }

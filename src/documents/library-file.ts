@@ -236,11 +236,19 @@ export function setupOfVisit(
   return role === 'asFound' ? found : layered(own, found);
 }
 
+/** The latest of some visits: by day, then by when they were begun, then the last in order. */
+export function latestVisit(visits: readonly VisitRecord[]): VisitRecord | null {
+  const isLater = (a: VisitDocument, b: VisitDocument): boolean =>
+    a.date === b.date ? (a.startedMs ?? 0) >= (b.startedMs ?? 0) : a.date > b.date;
+  return visits.reduce<VisitRecord | null>(
+    (last, visit) => (last === null || isLater(visit.document, last.document) ? visit : last),
+    null,
+  );
+}
+
 /** How a horn stands now: the latest visit's as set, else its first whole setup. */
 export function presentSetup(records: LibraryRecords, horn: HornRecord): SetupDocument {
-  const last = records.visits
-    .filter((v) => v.hornId === horn.id)
-    .reduce<VisitRecord | null>((a, b) => (a === null || b.document.date >= a.document.date ? b : a), null);
+  const last = latestVisit(records.visits.filter((v) => v.hornId === horn.id));
   const set = last === null ? null : setupOfVisit(records.setups, last.document, 'asSet');
   if (set !== null) return set;
   const whole = records.setups.find(

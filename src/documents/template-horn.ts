@@ -18,6 +18,7 @@ export interface NewHorn {
 
 /** The day as the first visit takes it down. */
 export interface NewHornDay {
+  readonly startedMs?: number;
   readonly airC: number;
   readonly a4Hz: number;
 }
@@ -83,7 +84,7 @@ export function asExample(example: LibraryRecords): { horn: HornDocument; setup:
 export function templateRecords(
   example: LibraryRecords,
   told: NewHorn,
-  { airC, a4Hz }: NewHornDay,
+  day: NewHornDay,
   makeId: () => string,
 ): ReadOutcome<LibraryRecords> {
   const { horn, setup } = asExample(example);
@@ -102,7 +103,7 @@ export function templateRecords(
     remark: `Started from the workbench’s invented ${horn.instrument}.`,
   };
   const record = { id: makeId(), document };
-  const plan = { date: told.date.trim(), airC, a4Hz, ...(player === '' ? {} : { player }) };
+  const plan = { date: told.date.trim(), ...day, ...(player === '' ? {} : { player }) };
   const first = recordsOf(makeVisit(record, setup, plan, makeId));
   const visit = readWith(visitSchema, first.visits[0].document);
   if (!visit.ok) issues.push(...visit.issues.filter((issue) => !issues.some((i) => i.path === issue.path)));

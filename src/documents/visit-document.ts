@@ -24,6 +24,7 @@ export const visitSchema = z.strictObject({
   date: z.iso.date({
     error: ({ input }) => `invalid date: ${JSON.stringify(input)}; expected a day such as 2026-05-31`,
   }),
+  startedMs: quantity('moment the visit was begun, since 1970', 0, 1e14, 'ms').optional(),
   player: z.string().max(200).optional(),
   measuredBy: z.string().max(200).optional(),
   wish: z.string().max(2000).optional().describe('what the player asks for'),

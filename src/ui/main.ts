@@ -27,7 +27,7 @@ const library = (): Promise<Library> => {
     openLibrary({
       now: Date.now,
       makeId,
-      plan: () => ({ date: today(), airC: REFERENCE_C, a4Hz: USUAL_A4_HZ }),
+      plan: () => ({ date: today(), startedMs: Date.now(), airC: REFERENCE_C, a4Hz: USUAL_A4_HZ }),
       onGone: tell,
     }),
   );

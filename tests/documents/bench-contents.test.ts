@@ -6,10 +6,11 @@ import {
   makeVisit,
   recordsOf,
   setupIn,
+  type BenchContents,
 } from '../../src/documents/bench-contents.ts';
 import { missingKeys } from '../../src/documents/complete-setup.ts';
 import { HORN_FIELDS, keyedHoles } from '../../src/documents/horn-document.ts';
-import { presentSetup, readLibrary } from '../../src/documents/library-file.ts';
+import { presentSetup, readLibrary, type VisitRecord } from '../../src/documents/library-file.ts';
 import { SETUP_FIELDS } from '../../src/documents/setup-document.ts';
 import {
   knownHornLength,
@@ -67,6 +68,16 @@ describe('a visit', () => {
     };
     expect(contentsOf(both, 'alto')).toEqual(next);
     expect(contentsOf(both, 'alto', contents.visit.id)).toEqual(contents);
+    const sameDay = (startedMs: number, c: BenchContents): VisitRecord => ({
+      ...c.visit,
+      document: { ...c.visit.document, date: '2027-06-01', startedMs },
+    });
+    for (const visits of [
+      [sameDay(2, contents), sameDay(1, next)],
+      [sameDay(1, next), sameDay(2, contents)],
+    ]) {
+      expect(contentsOf({ ...both, visits }, 'alto')!.visit.id).toBe(contents.visit.id);
+    }
     expect(contentsOf(both, 'tenor')).toBeNull();
     expect(contentsOf({ ...both, setups: [] }, 'alto')).toBeNull();
   });

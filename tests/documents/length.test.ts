@@ -52,6 +52,15 @@ describe('a length as the bench writes it', () => {
     );
   });
 
+  it('in millimetres is the number typed, without dust', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 99999 }), (microns) => {
+        expect(mmOf(`${microns / 1000} mm`)).toBe(microns / 1000);
+      }),
+      { seed: 1103, numRuns: 300 },
+    );
+  });
+
   it('typed at random never throws', () => {
     fc.assert(
       fc.property(fc.string(), (typed) => {
