@@ -44,6 +44,8 @@ export function makeRegulationFollower(
   const followLinks = (state: BenchState): void => {
     const { documents, airC, a4Hz } = asFound(state);
     const proposed = hornInHand(state).contents.proposed.document;
+    // Where nothing is proposed nothing follows.
+    if (proposed.keys.length === 0) return;
     const wanted = [documents, proposed, airC, a4Hz];
     if (!differ(wanted, followed)) return;
     followed = wanted;
