@@ -372,7 +372,7 @@ describe('what was done on the sheet', () => {
     await expect.poll(() => cell(b, 'e', 'asSet').inputValue()).toBe('9.1');
     await typeInto(a, 'e', 'asSet', '9.4');
     await expect.poll(() => cell(b, 'e', 'asSet').inputValue()).toBe('9.4');
-    expect(await text(b.locator('[role="alert"] >> nth=0'))).toContain('Another tab changed');
+    await expect.poll(() => text(b.locator('[role="alert"] >> nth=0'))).toContain('Another tab changed');
     expect(await stepsOf(b)).toEqual({ past: 1, future: 0 });
     await typeInto(b, 'd', 'asSet', '9.2');
     await expect.poll(() => cell(a, 'd', 'asSet').inputValue()).toBe('9.2');

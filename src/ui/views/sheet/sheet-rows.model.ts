@@ -220,7 +220,7 @@ function short(mm: number, unit: 'mm' | 'thou'): string {
 
 function rulesWords({ asSet, proposed }: SheetKeyReport, isProposed: boolean): string {
   const ruler = ({ ruledBy }: StandingReport): string =>
-    ruledBy === null ? 'own stop' : `link from ${ruledBy.driverName}`;
+    ruledBy === null ? 'own stop' : `link from ${ruledBy.driverName.replace('auxiliary', 'aux')}`;
   const [now, then] = [ruler(asSet), ruler(proposed)];
   return isProposed && then !== now ? `${now}; proposed: ${then}` : now;
 }

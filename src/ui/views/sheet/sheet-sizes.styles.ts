@@ -2,7 +2,7 @@ import { css } from 'lit';
 
 /** The same sheet on a tablet, a phone and paper. */
 export const sheetSizeStyles = css`
-  @media (max-width: 1100px) {
+  @media screen and (max-width: 1100px) {
     .sh-openings .sh-row {
       grid-template-columns: 7.75rem repeat(3, 6.5rem) minmax(6rem, 1fr) 7.5rem;
     }
@@ -43,6 +43,10 @@ export const sheetSizeStyles = css`
       gap: 0;
       padding-top: 0.2rem;
     }
+    .sh-tick {
+      top: -0.35rem;
+      height: 1.6rem;
+    }
     .sh-share {
       order: 0;
       font-size: 0.8125rem;
@@ -71,7 +75,7 @@ export const sheetSizeStyles = css`
     color: var(--vw-soft);
   }
 
-  @media (max-width: 700px) {
+  @media screen and (max-width: 700px) {
     .sh-page {
       padding-inline: 0.5rem;
     }
@@ -140,13 +144,20 @@ export const sheetSizeStyles = css`
       size: A4 landscape;
       margin: 10mm;
     }
-    .sh-page {
+    /* The whole page, or the head alone would fill a sheet of its own. */
+    body:has(.sh-page) {
       page: sheet;
+    }
+    .sh-openings .sh-row {
+      grid-template-columns: 8.5rem repeat(3, 7.5rem) minmax(0, 1fr) 8.75rem 8rem;
+    }
+    .sh-page {
       display: block;
       padding: 0;
     }
     .sh-page vw-choice,
     .sh-visits,
+    .sh-show,
     .sh-how,
     .sh-answer .sh-propose {
       display: none;
