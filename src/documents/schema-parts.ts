@@ -43,7 +43,9 @@ export function choice<const T extends readonly [string, ...string[]]>(field: st
 
 /** Shows a value in a sentence, cut short. */
 export function show(input: unknown): string {
-  const raw = JSON.stringify(input) ?? String(input);
+  // A number that was reckoned is told without its dust.
+  const told = typeof input === 'number' ? Number(input.toPrecision(6)) : input;
+  const raw = JSON.stringify(told) ?? String(told);
   return raw.length > 60 ? `${raw.slice(0, 57)}…` : raw;
 }
 

@@ -90,7 +90,7 @@ describe('the sheet, built', () => {
     }
     expect(await text(page.locator('.sh-answer h1'))).toMatch(
       new RegExp(
-        `^${below} keys stand below where more height still helps: B by 3\\.2 ± 0\\.\\d mm, G by 2\\.0 ± 0\\.\\d mm`,
+        `^${below} keys stand low, and more height still helps: B by 3\\.2 ± 0\\.\\d mm, G by 2\\.0 ± 0\\.\\d mm`,
       ),
     );
     expect(await text(page.locator('.sh-row[data-pad="e"] .sh-key'))).toContain('vents F');

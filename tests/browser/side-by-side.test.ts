@@ -9,6 +9,7 @@ import type { ComparisonReport } from '../../src/documents/comparison-report.ts'
 import { loadHorn, type HornAndSetup } from '../../src/documents/to-acoustics.ts';
 import { signedCents } from '../../src/ui/parts/note-names.ts';
 import { withProposed } from '../../src/ui/state/key-lengths.ts';
+import { demoDocument } from '../acoustics/demo-horns.ts';
 import { onTheBench, TENOR } from '../ui/demo.ts';
 import { openWorkbench, serveBuiltSite, SIZES, type BuiltSite } from './built-site.ts';
 import { launchBrowser } from './find-browser.ts';
@@ -205,7 +206,7 @@ describe('side by side, built', () => {
     await expect.poll(() => text(page, '.sd-answer h1')).toContain('they play alike');
     await page.locator('select[data-act="horn-B"]').focus();
     await page.keyboard.press('End');
-    await expect.poll(() => text(page, '.sd-answer h1')).toContain(TENOR.horn.name);
+    await expect.poll(() => text(page, '.sd-answer h1')).toContain(demoDocument('baritone').horn.name);
     const scroll = tables(page, 0);
     await scroll.focus();
     await page.keyboard.press('End');

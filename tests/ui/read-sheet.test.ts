@@ -60,6 +60,39 @@ describe('a text typed into the sheet', () => {
     }
   });
 
+  it('that was refused for what the key had before is taken once the rest is measured', () => {
+    const wide = read('diameterMm', '43');
+    expect(wide.kept[0].typed!.problem).toContain('expected more than its hole, 43 mm');
+    const later = readCells(contents, [{ pad: 'e', cell: 'padDiameterMm', text: '42.5' }], FRONT, [
+      { pad: 'e', cell: 'hingeMm', text: '26' },
+      { pad: 'e', cell: 'diameterMm', text: '40' },
+    ]);
+    expect(found(later).padDiameterMm).toBe(42.5);
+    expect(later.contents.horn.document.holes.find((h) => h.id === 'e')!.diameterMm).toBe(40);
+    const last = new Map(later.kept.map(({ cell, typed }) => [cell, typed!.problem]));
+    expect([...last.values()]).toEqual([null, null, null]);
+    const still = readCells(contents, [{ pad: 'e', cell: 'rimMm', text: '1.2' }], FRONT, [
+      { pad: 'e', cell: 'diameterMm', text: '43' },
+    ]);
+    expect(still.kept.map((k) => k.cell)).toEqual(['rimMm']);
+  });
+
+  it('that is a small plain number while thousandths are in use asks for its unit', () => {
+    const thou: CellManner = { ...FRONT, unit: 'thou' };
+    for (const [cell, text] of [
+      ['openingMm', '8'],
+      ['asSet', '4.1 c'],
+      ['diameterMm', '42'],
+    ] as const) {
+      const { contents: next, kept } = read(cell, text, thou);
+      expect(next).toBe(contents);
+      expect(kept[0].typed!.problem).toMatch(/may be .* mm or .* thousandths of an inch; expected its unit/);
+    }
+    expect(found(read('openingMm', '310', thou)).openingMm).toBeCloseTo(7.874, 9);
+    expect(found(read('openingMm', '8 mm', thou)).openingMm).toBe(8);
+    expect(found(read('openingMm', '0', thou)).openingMm).toBe(0);
+  });
+
   it('is read over what was typed just before it', () => {
     const both = readCells(
       contents,

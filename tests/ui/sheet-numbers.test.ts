@@ -108,9 +108,13 @@ describe('what is worked out again', () => {
 
   it('is the key that changed and those it may rule through links, no others', () => {
     expect(stale(contents)).toEqual([]);
-    expect(stale(withFoundLengths(contents, 'e', { openingMm: 7 }))).toEqual(['e', 'bis', 'g-sharp']);
+    expect(stale(withFoundLengths(contents, 'e', { openingMm: 7.8 }))).toEqual(['e', 'bis', 'g-sharp']);
     expect(stale(withSet(contents, 'g', { mm: 7, at: 'front' }))).toEqual(['g']);
     expect(stale(withProposed(contents, 'g', 7))).toEqual([]);
+  });
+
+  it('is everything when a key is nearly shut, and again when that was a slip', () => {
+    expect(stale(withFoundLengths(contents, 'd', { openingMm: 0.2 }))).toHaveLength(5);
   });
 
   it('is everything when the day changes', () => {

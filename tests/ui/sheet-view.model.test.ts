@@ -46,7 +46,7 @@ describe('the sheet’s answer', () => {
     const low: Readonly<Record<string, number>> = { e: 9.1, g: 8.2, d: 8.9 };
     const view = makeSheetView(answered(alto, (pad) => enoughAt(low[pad] ?? 3)));
     expect(plain(view.answer.headline)).toBe(
-      '3 keys stand below where more height still helps: G by 2.0 ± 0.3 mm, E by 1.1 ± 0.3 mm and D by 0.9 ± 0.3 mm.',
+      '3 keys stand low, and more height still helps: G by 2.0 ± 0.3 mm, E by 1.1 ± 0.3 mm and D by 0.9 ± 0.3 mm.',
     );
     expect(plain(view.answer.standing)).toBe('As found: 20 high enough.');
     expect(view.enoughForAll).toEqual({
@@ -58,10 +58,10 @@ describe('the sheet’s answer', () => {
 
   it('says so where no key lacks height, and where the answers are still coming', () => {
     expect(makeSheetView(answered(alto, () => enoughAt(3))).answer.headline).toBe(
-      'No key stands below where more height still helps.',
+      'No key stands low: more height would help none.',
     );
     const coming = makeSheetView(answered(alto, (pad) => (pad === 'e' ? enoughAt(3) : null)));
-    expect(coming.answer.headline).toBe('So far no key stands below where more height still helps.');
+    expect(coming.answer.headline).toBe('So far no key stands low: more height would help none.');
     expect(coming.answer.standing).toBe('As found: 1 high enough and 22 still being worked out.');
     expect(coming.busy).toBe(true);
     expect(makeSheetView(makeBenchState([], alto)).answer.headline).toBe('Working out how every key stands…');

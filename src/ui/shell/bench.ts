@@ -26,7 +26,14 @@ import {
 import type { Store } from '../state/bench-store.ts';
 import { DAY_FIELDS, lengthPlan, type DayFieldId, type FieldId, type HeadFieldId } from '../state/fields.ts';
 import { redone, undone } from '../state/horn-on-bench.ts';
-import { acceptCells, acceptHead, pointOf, proposeAll, restoreCell } from '../state/sheet-acts.ts';
+import {
+  acceptCells,
+  acceptHead,
+  pointOf,
+  proposeAll,
+  refusedBeside,
+  restoreCell,
+} from '../state/sheet-acts.ts';
 import type { CellText } from '../state/read-sheet.ts';
 import { makeVisit, setupIn } from '../../documents/bench-contents.ts';
 import { DEMO_HORNS } from './demo-horns.ts';
@@ -183,12 +190,12 @@ export function openBench(
     typeCells: (entries) =>
       withSheetReader(({ readCells }) =>
         store.update((state) => {
-          const { contents } = hornInHand(state);
+          const { contents, typed } = hornInHand(state);
           const manner = {
             unit: state.unit,
             pointOf: (pad: string, cell: FieldId) => pointOf(state, pad, cell),
           };
-          return acceptCells(state, readCells(contents, entries, manner));
+          return acceptCells(state, readCells(contents, entries, manner, refusedBeside(entries, typed)));
         }),
       ),
     restoreCell: (pad, cell) => store.update((state) => restoreCell(state, pad, cell)),

@@ -33,7 +33,11 @@ export async function startHorn(
   example: LibraryRecords,
   told: NewHorn,
 ): Promise<readonly DocumentIssue[]> {
-  const day = { startedMs: Date.now(), airC: example.setups[0].document.airC ?? REFERENCE_C, a4Hz: USUAL_A4_HZ };
+  const day = {
+    startedMs: Date.now(),
+    airC: example.setups[0].document.airC ?? REFERENCE_C,
+    a4Hz: USUAL_A4_HZ,
+  };
   const outcome = templateRecords(example, told, day, makeId);
   if (!outcome.ok) return outcome.issues;
   const problem = await takeIn(bench, outcome.value);

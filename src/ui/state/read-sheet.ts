@@ -49,18 +49,41 @@ const CELL_NAMES: Readonly<Partial<Record<FieldId, string>>> = {
   asSet: 'opening as set',
 };
 
-/** Reads cells one after the other: what is understood is in use for the next, what is not is kept with why. */
+/**
+ * Reads cells one after the other: what is understood is in use for the next, what is not is kept with why.
+ *
+ * @param waiting cells of the same keys that were refused before: a hole wider than the pad in use may be right once
+ *                the pad is measured too, so they are read again, and what is still refused stays as it is
+ */
 export function readCells(
   contents: BenchContents,
   entries: readonly CellText[],
   manner: CellManner,
+  waiting: readonly CellText[] = [],
 ): SheetReading {
-  return entries.reduce<SheetReading>((reading, entry) => readCell(reading, entry, manner), {
+  const read = entries.reduce<SheetReading>((reading, entry) => readCell(reading, entry, manner), {
     contents,
     kept: [],
     named: [],
     unit: null,
   });
+  const refused = read.kept.filter(({ typed }) => typed !== null && typed.problem !== null);
+  return readAgain(
+    read,
+    [...waiting, ...refused.map(({ pad, cell, typed }) => ({ pad, cell, text: typed!.text }))],
+    manner,
+  );
+}
+
+/** Takes what can be taken now of cells refused before, until none more can. */
+function readAgain(reading: SheetReading, waiting: readonly CellText[], manner: CellManner): SheetReading {
+  for (const entry of waiting) {
+    const next = readCell(reading, entry, manner);
+    if (next.contents === reading.contents) continue;
+    const rest = waiting.filter((other) => other !== entry);
+    return readAgain({ ...next, unit: reading.unit }, rest, manner);
+  }
+  return reading;
 }
 
 function readCell(reading: SheetReading, { pad, cell, text }: CellText, manner: CellManner): SheetReading {
@@ -75,6 +98,11 @@ function readCell(reading: SheetReading, { pad, cell, text }: CellText, manner: 
     return { ...reading, contents: withCell(reading.contents, pad, cell, null), kept: keep(null) };
   }
   const { length, at } = OPENINGS.includes(cell) ? splitPoint(bare) : { length: bare, at: null };
+  if (isAmbiguous(cell, length, manner.unit)) {
+    return refuse(
+      `“${length}” may be ${length} mm or ${length} thousandths of an inch; expected its unit with it`,
+    );
+  }
   const point = at ?? manner.pointOf(pad, cell);
   const read = readLength(cell, length, manner.unit);
   if (!read.ok) return refuse(read.message);
@@ -101,6 +129,16 @@ function readLength(cell: FieldId, text: string, unit: LengthUnit): ReturnType<t
   const name = plan?.name ?? CELL_NAMES[cell]!;
   const read = parseLength(minus ? text.slice(1) : text, name, unit);
   return read.ok && minus ? { ok: true, mm: -read.mm } : read;
+}
+
+/** Lengths of which nobody has less than a tenth of an inch. */
+const NEVER_SMALL: readonly FieldId[] = [...OPENINGS, 'diameterMm', 'padDiameterMm', 'hingeMm'];
+const SMALL_THOU = 100;
+
+/** A plain small number while thousandths are in use: an 8 is then far more likely to mean millimetres. */
+function isAmbiguous(cell: FieldId, text: string, unit: LengthUnit): boolean {
+  if (unit !== 'thou' || !NEVER_SMALL.includes(cell)) return false;
+  return /^\d+(?:[.,]\d*)?$/.test(text) && Number(text.replace(',', '.')) < SMALL_THOU && Number(text) !== 0;
 }
 
 /** `4.0 c`, `4,0 mm centre`: a length with its own measuring point. */

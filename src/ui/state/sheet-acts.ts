@@ -4,7 +4,7 @@ import { hornInHand, keepDayText, withHorn, type BenchState } from './bench-stat
 import type { FieldId, HeadFieldId } from './fields.ts';
 import { stepped, type HornOnBench, type KeyTexts } from './horn-on-bench.ts';
 import { withProposed } from './key-lengths.ts';
-import type { HeadOutcome, SheetReading } from './read-sheet.ts';
+import type { CellText, HeadOutcome, SheetReading } from './read-sheet.ts';
 
 // What is done on the sheet: each takes a state and gives the next.
 
@@ -19,6 +19,17 @@ export function acceptCells(state: BenchState, { contents, kept, named, unit }: 
     return { ...stepped(horn, contents, null), typed: texts, ownPoint };
   });
   return unit === null ? next : { ...next, unit };
+}
+
+/** Texts refused before on the keys of some cells, other than those cells' own. */
+export function refusedBeside(entries: readonly CellText[], typed: HornOnBench['typed']): CellText[] {
+  return [...new Set(entries.map(({ pad }) => pad))].flatMap((pad) =>
+    Object.entries(typed[pad] ?? {}).flatMap(([cell, text]) =>
+      text.problem === null || cell === 'measuredAt' || entries.some((e) => e.pad === pad && e.cell === cell)
+        ? []
+        : [{ pad, cell: cell as FieldId, text: text.text }],
+    ),
+  );
 }
 
 /** A cell shows what is in use again. */

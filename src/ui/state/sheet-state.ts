@@ -1,5 +1,6 @@
 import type { BenchContents } from '../../documents/bench-contents.ts';
-import { keyedHoles } from '../../documents/horn-document.ts';
+import { keyedHoles, type HornDocument } from '../../documents/horn-document.ts';
+import type { SetupDocument } from '../../documents/setup-document.ts';
 import type { EnoughReport, SheetReport } from './sheet-report.ts';
 
 /** The sheet asked for, and what came of it. */
@@ -46,8 +47,8 @@ export function enoughArrived(sheet: SheetState, pad: string, known: KnownEnough
 
 /**
  * What the point of diminishing return of a key is worked out from: the bore and the day, and everything about
- * the key itself and the keys that may rule it through links. Other keys’ openings move it by a hundredth of a
- * millimetre at most and are left out.
+ * the key itself and the keys that may rule it through links. How the other keys stand moves it by a hundredth of
+ * a millimetre while they stand about as they do; so they count by steps of a fifth, and one nearly shut counts.
  */
 export function enoughParts({ horn, asFound, asSet, visit }: BenchContents, pad: string): unknown[] {
   const { bore, mouthpiece, links, touches, bellCorrectionMm, holes } = horn.document;
@@ -64,6 +65,7 @@ export function enoughParts({ horn, asFound, asSet, visit }: BenchContents, pad:
     setLinks,
     airC,
     a4Hz,
+    surroundings(holes, found, set),
     ...rulersOf(horn.document.links, pad).flatMap((id) => [
       holes.find((h) => h.id === id),
       found.find((k) => k.pad === id),
@@ -71,6 +73,27 @@ export function enoughParts({ horn, asFound, asSet, visit }: BenchContents, pad:
     ]),
   ];
 }
+
+/** How every key stands, coarsely: the same text while none has moved by more than a step. */
+function surroundings(
+  holes: HornDocument['holes'],
+  found: SetupDocument['keys'],
+  set: SetupDocument['keys'],
+): string {
+  const step = (mm: number | undefined): string =>
+    mm === undefined ? '' : String(Math.round(STEPS_PER_OCTAVE * Math.log2(Math.max(mm, LEAST_MM))));
+  return holes
+    .map(({ id, diameterMm }) => {
+      const openingIn = (keys: SetupDocument['keys']): number | undefined =>
+        keys.find((k) => k.pad === id)?.openingMm;
+      return `${step(diameterMm)},${step(openingIn(set) ?? openingIn(found))}`;
+    })
+    .join(' ');
+}
+
+const STEPS_PER_OCTAVE = 4;
+/** As good as shut. */
+const LEAST_MM = 0.05;
 
 /** A pad and every pad that may rule it through links with a ratio, in a lasting order. */
 function rulersOf(links: BenchContents['horn']['document']['links'], pad: string): string[] {

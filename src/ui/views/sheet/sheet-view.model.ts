@@ -118,7 +118,7 @@ export function makeSheetView(state: BenchState): SheetView {
     enoughForAll: Object.fromEntries(
       keysBelow(rows).map(({ pad, standing }) => [
         pad,
-        Math.ceil(standing!.frontMm! / PROPOSED_STEP_MM - 1e-6) * PROPOSED_STEP_MM,
+        Number((Math.ceil(standing!.frontMm! / PROPOSED_STEP_MM - 1e-6) * PROPOSED_STEP_MM).toFixed(2)),
       ]),
     ),
     picture: pictureMemo(documentsInHand(state), keyId, isOfHorn ? sheet.report : null, unit),

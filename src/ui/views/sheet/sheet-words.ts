@@ -34,10 +34,9 @@ function headline(rows: readonly RowView[], known: readonly RowView[], { unit }:
   if (rows.every(({ bar }) => bar === null)) return 'Working out how every key stands…';
   if (known.length === 0) return 'Working out where more height stops helping…';
   const below = keysBelow(known);
+  const soFar = known.length < rows.length ? 'So far ' : '';
   if (below.length === 0) {
-    return known.length < rows.length
-      ? `So far no key stands below where more height still helps.`
-      : 'No key stands below where more height still helps.';
+    return `${soFar}${soFar === '' ? 'No' : 'no'} key stands low: more height would help none.`;
   }
   const [first, ...others] = below;
   const named = [
@@ -46,8 +45,8 @@ function headline(rows: readonly RowView[], known: readonly RowView[], { unit }:
   ];
   const rest = below.length - named.length;
   return (
-    `${below.length === 1 ? 'One key stands' : `${below.length} keys stand`} below where more height still helps: ` +
-    `${listed([...named, ...(rest > 0 ? [`${rest} more`] : [])])}.`
+    `${soFar}${below.length === 1 ? `${soFar === '' ? 'One' : 'one'} key stands` : `${below.length} keys stand`} ` +
+    `low, and more height still helps: ${listed([...named, ...(rest > 0 ? [`${rest} more`] : [])])}.`
   );
 }
 

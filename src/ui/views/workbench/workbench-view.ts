@@ -180,8 +180,13 @@ export class VwWorkbench extends LitElement {
     `;
   }
 
+  #viewBefore: string | null = null;
+
   override updated(): void {
     const view = this.bench?.store.get().view;
+    // Another view begins with its answer, however far down the one before was read.
+    if (this.#viewBefore !== null && view !== this.#viewBefore) scrollTo(0, 0);
+    this.#viewBefore = view ?? null;
     document.title = VIEWS.find(({ name }) => name === view)?.title ?? document.title;
   }
 
