@@ -273,7 +273,7 @@ describe('the key study, built', () => {
       expectCurve(await plotted(page), wanted);
       const shown = `${formatBoth(mm, 'mm')} at the front`;
       expect(await told(page, 'openingMm').innerText()).toContain(shown);
-      expect(await text(page, '.ks-standing')).toContain(`It stands at ${shown}`);
+      expect(await text(page, '.ks-standing')).toContain(`As found it stands at ${shown}`);
       expect(await input(page, 'openingMm').inputValue()).toBe(typed);
     }
   });
@@ -339,11 +339,11 @@ describe('the key study, built', () => {
     const wanted = study('e', { e: { measuredAt: 'centre' } });
     await expect
       .poll(() => text(page, '.ks-standing'))
-      .toContain(`It stands at ${(wanted.present.pose.front * 1000).toFixed(1)} mm`);
+      .toContain(`As found it stands at ${(wanted.present.pose.front * 1000).toFixed(1)} mm`);
     await page.locator('vw-choice[data-act="read-at"] label', { hasText: 'centre' }).click();
     await expect
       .poll(() => text(page, '.ks-standing'))
-      .toContain('It stands at 8.0 mm (0.315 in) at the centre');
+      .toContain('As found it stands at 8.0 mm (0.315 in) at the centre');
   });
 
   it('picks keys with the arrows, and forgets nothing typed on the one before', async () => {
@@ -372,7 +372,7 @@ describe('the key study, built', () => {
     const page = await open();
     await page.locator('select[data-act="horn"]').selectOption('demo-tenor');
     const wanted = study('e', {}, {}, TENOR);
-    await expect.poll(() => text(page, '.ks-standing')).toContain('It stands at 9.0 mm');
+    await expect.poll(() => text(page, '.ks-standing')).toContain('As found it stands at 9.0 mm');
     await expect
       .poll(async () => Math.abs((await plotted(page)).traces[0].y[0]! - wanted.curve[0].notes[0]!.cents))
       .toBeLessThan(SAME);

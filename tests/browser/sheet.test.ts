@@ -272,10 +272,12 @@ describe('the sheet, built', () => {
     await typeInto(page, 'f-sharp-auxiliary', 'proposed', '8.7');
     await expect
       .poll(() => text(page.locator('.sh-row[data-pad="f-sharp-auxiliary"] > .sh-rules')))
-      .toMatch(/^own stop; proposed: link from (D|E|F)$/);
+      .toMatch(/^own stop; proposed: held at \d\.\d by (D|E|F)$/);
     await typeInto(page, 'a', 'asSet', '4.5');
     await waitForSheet(page);
-    await expect.poll(() => text(page.locator('.sh-row[data-pad="bis"] > .sh-rules'))).toBe('link from A');
+    await expect
+      .poll(() => text(page.locator('.sh-row[data-pad="bis"] > .sh-rules')))
+      .toBe('held at 4.0 by A');
     const contents = withSet(onTheBench('alto'), 'a', { mm: 4.5, at: 'front' });
     const bis = makeSheetReport(preparedSheet(contents)).keys.find((k) => k.pad === 'bis')!;
     expect(await text(page.locator('.sh-row[data-pad="bis"] .sh-share'))).toMatch(

@@ -130,7 +130,7 @@ const cells = async (page: Page, nth: 0 | 1, row: string): Promise<string[]> =>
 describe('side by side, built', () => {
   it('begins with the visit on the bench and says that nothing is proposed yet', async () => {
     const page = await open();
-    expect(await text(page, '.sd-answer h1')).toMatch(/the player would notice nothing: they play alike\.$/);
+    expect(await text(page, '.sd-answer h1')).toBe('As found stands alone: nothing is beside it yet.');
     expect(await text(page, '.ks-cautions')).toContain('Nothing is proposed or set on this visit yet');
     expect(await page.locator('.wb-views [aria-current="page"]').innerText()).toBe('Side by side');
     expect(await page.title()).toContain('side by side');
@@ -163,7 +163,7 @@ describe('side by side, built', () => {
   it('follows what is undone and redone, and the unit', async () => {
     const page = await openProposing({ e: '5.5' });
     await page.getByRole('button', { name: 'Undo' }).click();
-    await expect.poll(() => text(page, '.sd-answer h1')).toContain('they play alike');
+    await expect.poll(() => text(page, '.sd-answer h1')).toContain('nothing is beside it yet');
     await page.getByRole('button', { name: 'Redo' }).click();
     await expect.poll(() => text(page, '.sd-answer h1')).toContain('notice');
     await page.locator('vw-choice[data-act="unit"] label', { hasText: 'inch' }).click();

@@ -56,7 +56,7 @@ describe('the answer in words', () => {
       .sort((a, b) => Math.abs(b.cents) - Math.abs(a.cents))[0];
     expect(furthest.cents).toBeGreaterThan(0);
     expect(words(e).standing).toBe(
-      `It stands at 8.0 mm (0.315 in) at the front: ${noteLabel(furthest.id)} would rise ${furthest.cents.toFixed(1)} ` +
+      `As found it stands at 8.0 mm (0.315 in) at the front: ${noteLabel(furthest.id)} would rise ${furthest.cents.toFixed(1)} ` +
         `cents there, vent share ${Math.round(100 * e.present.ventShare)} %.`,
     );
   });

@@ -170,7 +170,7 @@ function rule({ present, geometry }: StudyReport, { unit }: Manner): string {
 function standing(report: StudyReport, manner: Manner): string {
   const { present, answer } = report;
   const share = `vent share ${percent(present.ventShare)}`;
-  const stands = `It stands at ${openingWords(present, manner)}`;
+  const stands = `As found it stands at ${openingWords(present, manner)}`;
   if (answer.kind === 'none in reach' || report.governed.length === 0) return `${stands}, ${share}.`;
   const apart = Math.abs(present.frontMm - answer.point.frontMm);
   const half = halfSpreadMm(report);

@@ -110,7 +110,7 @@ export function makeRowGroups(state: BenchState): { readonly groups: RowGroup[];
       fromExample: MAIN_CELLS.filter((cell) => originOf(contents, hole.id, cell) === 'template').length,
       bar: key === null ? null : makeBar(contents, key, enough, barFrom, manner),
       standing: key === null || enough === null ? null : standingTo(key.asSet, enough, manner),
-      rules: key === null ? '' : rulesWords(key, isSetIn(contents.proposed, hole.id)),
+      rules: key === null ? '' : rulesWords(key, isSetIn(contents.proposed, hole.id), manner.unit),
     };
   });
   const groups = GROUPS.map(({ name, upTo }, i) => ({
@@ -218,9 +218,11 @@ function short(mm: number, unit: 'mm' | 'thou'): string {
   return formatLength(mm, unit).replace(/ (?:mm|in)$/, '');
 }
 
-function rulesWords({ asSet, proposed }: SheetKeyReport, isProposed: boolean): string {
-  const ruler = ({ ruledBy }: StandingReport): string =>
-    ruledBy === null ? 'own stop' : `link from ${ruledBy.driverName.replace('auxiliary', 'aux')}`;
+function rulesWords({ asSet, proposed }: SheetKeyReport, isProposed: boolean, unit: 'mm' | 'thou'): string {
+  const ruler = ({ ruledBy, frontMm }: StandingReport): string =>
+    ruledBy === null
+      ? 'own stop'
+      : `held at ${short(frontMm, unit)} by ${ruledBy.driverName.replace('auxiliary', 'aux')}`;
   const [now, then] = [ruler(asSet), ruler(proposed)];
   return isProposed && then !== now ? `${now}; proposed: ${then}` : now;
 }

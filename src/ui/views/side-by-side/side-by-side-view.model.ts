@@ -75,6 +75,7 @@ export function makeSideBySideView(state: BenchState): SideBySideView {
     side.answer === null || side.answer.report === null
       ? null
       : comparisonOf(side.answer, side.order, unit, readAt);
+  const isEmpty = side.chosen === null && nothingDone(state);
   return {
     columns,
     next:
@@ -85,12 +86,17 @@ export function makeSideBySideView(state: BenchState): SideBySideView {
     isBench: side.chosen === null,
     waiting: side.asked !== side.answered,
     problem: side.problem ?? unreadable(side.answer, columns),
-    hint: hintOf(state, chosen),
+    hint: isEmpty
+      ? 'Nothing is proposed or set on this visit yet: do that on the sheet, or choose another setup or horn here.'
+      : hintOf(chosen),
     day: unbroken(`All are played in one air: ${airC.toFixed(1)} °C, A4 at ${a4Hz} Hz, from this visit.`),
     order: side.order,
     unit,
     at: readAt,
-    comparison,
+    comparison:
+      isEmpty && comparison !== null
+        ? { ...comparison, sentences: ['As found stands alone: nothing is beside it yet.'] }
+        : comparison,
   };
 }
 
@@ -138,16 +144,17 @@ function unreadable(answer: ComparedColumns | null, columns: readonly ColumnView
 }
 
 /** A word to whoever holds a thing against itself. */
-function hintOf(state: BenchState, columns: readonly Column[]): string | null {
+function hintOf(columns: readonly Column[]): string | null {
   const [first, ...others] = columns;
   if (others.some(({ hornId, setupId }) => hornId === first.hornId && setupId === first.setupId)) {
     return 'A setup stands beside itself: choose another in one of the columns.';
   }
+  return null;
+}
+
+function nothingDone(state: BenchState): boolean {
   const { proposed, asSet } = hornInHand(state).contents;
-  const nothing = [proposed, asSet].every(({ document }) => document.keys.length === 0);
-  return state.sideBySide.chosen === null && nothing
-    ? 'Nothing is proposed or set on this visit yet: do that on the sheet, or choose another setup or horn here.'
-    : null;
+  return [proposed, asSet].every(({ document }) => document.keys.length === 0);
 }
 
 const comparisonOf = memoLast(
