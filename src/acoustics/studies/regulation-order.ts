@@ -259,16 +259,30 @@ function heightOrder(pads: readonly string[], links: readonly Link[]): string[] 
   return order;
 }
 
-/** Openings that were asked for and that a link will not allow, with all links shutting both at once. */
+/**
+ * Openings that were asked for and that links will not allow, with all links shutting both at once: one sentence a
+ * pad, by the arm that rules it, down the whole chain.
+ */
 function heldDown(horn: Horn, wanted: Known, tolerances: RegulationTolerances): string[] {
-  return horn.keywork.links.flatMap(({ driver, driven, ratio }) => {
-    const asked = wanted.heights.get(driven);
-    const front = wanted.heights.get(driver);
-    if (ratio === undefined || asked === undefined || front === undefined) return [];
-    if (ratio * front >= asked - tolerances.height) return [];
-    const names = [driven, driver].map((id) => holeOf(horn, id).name);
+  const nameOf = (id: string): string => holeOf(horn, id).name;
+  const standsOf = (pad: string): number | undefined => {
+    const asked = wanted.heights.get(pad);
+    const ruler = rulerOf(pad);
+    return asked === undefined || ruler === null ? asked : Math.min(asked, ruler.allows);
+  };
+  const rulerOf = (pad: string): { driver: string; front: number; allows: number } | null =>
+    horn.keywork.links.reduce<ReturnType<typeof rulerOf>>((tightest, { driver, driven, ratio }) => {
+      if (driven !== pad || ratio === undefined) return tightest;
+      const front = standsOf(driver);
+      if (front === undefined || (tightest !== null && tightest.allows <= ratio * front)) return tightest;
+      return { driver, front, allows: ratio * front };
+    }, null);
+  return [...new Set(horn.keywork.links.map((link) => link.driven))].flatMap((pad) => {
+    const asked = wanted.heights.get(pad);
+    const ruler = rulerOf(pad);
+    if (asked === undefined || ruler === null || ruler.allows >= asked - tolerances.height) return [];
     return [
-      `${names[0]} is to open ${mm(asked)} mm, but ${names[1]} at ${mm(front)} mm allows ${mm(ratio * front)} mm.`,
+      `${nameOf(pad)} is to open ${mm(asked)} mm, but ${nameOf(ruler.driver)} at ${mm(ruler.front)} mm allows ${mm(ruler.allows)} mm.`,
     ];
   });
 }

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import {
   ownPose,
   planRegulation,
+  standingPad,
   withOpening,
   type BenchState,
   type DoneMove,
@@ -177,6 +178,17 @@ describe('the order of work', () => {
     expect(warnings).toEqual([
       'bis is to open 5.0 mm, but A at 4.0 mm allows 3.6 mm.',
       'small C is to open 3.8 mm, but A at 4.0 mm allows 2.7 mm.',
+    ]);
+  });
+
+  it('follows the chain: a lower stack holds down what its auxiliary drives, each pad told once by the arm that rules', () => {
+    const low = front('d', 6, front('e', 6, front('f', 6)));
+    const { warnings } = planRegulation(horn, bench(), bench({ setup: low }));
+    const stands = standingPad(horn, low, 'bis').pose.front * 1000;
+    expect(warnings).toEqual([
+      'F♯ auxiliary is to open 7.2 mm, but E at 6.0 mm allows 5.6 mm.',
+      'G♯ is to open 6.2 mm, but F♯ auxiliary at 5.6 mm allows 4.9 mm.',
+      `bis is to open 5.0 mm, but F♯ auxiliary at 5.6 mm allows ${stands.toFixed(1)} mm.`,
     ]);
   });
 
