@@ -1,5 +1,5 @@
-import { html, LitElement, nothing, type TemplateResult } from 'lit';
-import { customElement, property, state } from 'lit/decorators.js';
+import { html, nothing, type TemplateResult } from 'lit';
+import { customElement } from 'lit/decorators.js';
 import { guard } from 'lit/directives/guard.js';
 import type { MeasuringPoint } from '../../../acoustics/index.ts';
 import { fetchChartLibrary } from '../../parts/chart/plot-host.ts';
@@ -14,7 +14,7 @@ import type { Measure } from '../../state/bench-state.ts';
 import { HONESTY, makeKeyStudyView, type KeyStudyView, type StudyView } from './key-study-view.model.ts';
 import { keyStudySizeStyles } from './key-study-sizes.styles.ts';
 import { keyStudyStyles } from './key-study-view.styles.ts';
-import { adoptStyles } from '../adopt-styles.ts';
+import { BenchView } from '../bench-view.ts';
 
 const POINTS = [
   { value: 'front', label: 'front' },
@@ -29,28 +29,8 @@ const MEASURES = [
 
 /** The key study: how far one key has to open before more height stops helping. */
 @customElement('vw-key-study')
-export class VwKeyStudy extends LitElement {
-  @property({ attribute: false }) bench: Bench | null = null;
-
-  @state() private view: KeyStudyView | null = null;
-
-  #stop: (() => void) | null = null;
-
-  /** The page's own tree: the curve's library puts its styles there. */
-  override createRenderRoot(): HTMLElement {
-    adoptStyles(keyStudyStyles, keyStudySizeStyles);
-    return this;
-  }
-
-  override willUpdate(changed: Map<PropertyKey, unknown>): void {
-    if (!changed.has('bench') || this.bench === null) return;
-    const { store } = this.bench;
-    this.#stop?.();
-    this.#stop = store.subscribe(() => {
-      this.view = makeKeyStudyView(store.get());
-    });
-    this.view = makeKeyStudyView(store.get());
-  }
+export class VwKeyStudy extends BenchView {
+  protected override readonly pageStyles = [keyStudyStyles, keyStudySizeStyles];
 
   /** While the worker runs its first study, the curve's library comes in. */
   override firstUpdated(): void {
@@ -62,14 +42,10 @@ export class VwKeyStudy extends LitElement {
     );
   }
 
-  override disconnectedCallback(): void {
-    super.disconnectedCallback();
-    this.#stop?.();
-  }
-
   override render(): TemplateResult {
-    const { view, bench } = this;
-    if (view === null || bench === null) return html``;
+    const { bench } = this;
+    if (bench === null) return html``;
+    const view = makeKeyStudyView(bench.store.get());
     return html`
       <main class="ks-page">
         <section class="ks-keys" aria-label="Choose a key">

@@ -1,5 +1,5 @@
-import { html, LitElement, nothing, type TemplateResult } from 'lit';
-import { customElement, property, state } from 'lit/decorators.js';
+import { html, nothing, type TemplateResult } from 'lit';
+import { customElement, state } from 'lit/decorators.js';
 import { live } from 'lit/directives/live.js';
 import { INSTRUMENTS, type Instrument } from '../../../documents/horn-document.ts';
 import type { LibraryRecords } from '../../../documents/library-file.ts';
@@ -8,7 +8,8 @@ import '../../parts/vw-horn-picture.ts';
 import type { Bench } from '../../shell/bench.ts';
 import { today } from '../../shell/demo-horns.ts';
 import { fetchExample, startHorn } from '../../shell/templates.ts';
-import { adoptStyles } from '../adopt-styles.ts';
+import type { BenchState } from '../../state/bench-state.ts';
+import { BenchView } from '../bench-view.ts';
 import {
   makeDraft,
   makeNewHornView,
@@ -27,43 +28,28 @@ let kept: NewHornDraft | null = null;
 
 /** A horn that comes to the bench for the first time. */
 @customElement('vw-new-horn')
-export class VwNewHorn extends LitElement {
-  @property({ attribute: false }) bench: Bench | null = null;
-
+export class VwNewHorn extends BenchView {
   @state() private draft: NewHornDraft = kept ?? makeDraft(today());
 
   @state() private example: LibraryRecords | null = null;
 
   @state() private isStarting = false;
 
-  #stop: (() => void) | null = null;
-
-  override createRenderRoot(): HTMLElement {
-    adoptStyles(newHornStyles);
-    return this;
-  }
+  protected override readonly pageStyles = [newHornStyles];
 
   override connectedCallback(): void {
     super.connectedCallback();
     void this.#fetch(this.draft.instrument);
   }
 
-  override willUpdate(changed: Map<PropertyKey, unknown>): void {
-    kept = this.draft;
-    if (!changed.has('bench') || this.bench === null) return;
-    const { store } = this.bench;
-    let { unit } = store.get();
-    this.#stop?.();
-    this.#stop = store.subscribe(() => {
-      if (store.get().unit === unit) return;
-      unit = store.get().unit;
-      this.requestUpdate();
-    });
+  /** Its own numbers are a draft: of the state only the unit shows. */
+  protected override drawnFrom({ unit }: BenchState): readonly unknown[] {
+    return [unit];
   }
 
-  override disconnectedCallback(): void {
-    super.disconnectedCallback();
-    this.#stop?.();
+  override willUpdate(changed: Map<PropertyKey, unknown>): void {
+    super.willUpdate(changed);
+    kept = this.draft;
   }
 
   override render(): TemplateResult {

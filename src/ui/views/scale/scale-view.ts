@@ -1,5 +1,5 @@
-import { html, LitElement, nothing, type TemplateResult } from 'lit';
-import { customElement, property } from 'lit/decorators.js';
+import { html, nothing, type TemplateResult } from 'lit';
+import { customElement } from 'lit/decorators.js';
 import { guard } from 'lit/directives/guard.js';
 import { live } from 'lit/directives/live.js';
 import '../../parts/chart/vw-scale-chart.ts';
@@ -10,7 +10,7 @@ import '../../parts/vw-opening-slider.ts';
 import type { Bench } from '../../shell/bench.ts';
 import type { NoteNaming, NoteSpan } from '../../state/bench-state.ts';
 import type { ScaleNumbers } from '../../state/scale-report.ts';
-import { adoptStyles } from '../adopt-styles.ts';
+import { BenchView } from '../bench-view.ts';
 import { keyStudySizeStyles } from '../key-study/key-study-sizes.styles.ts';
 import { keyStudyStyles } from '../key-study/key-study-view.styles.ts';
 import { alternatesPanel, loudPanel, notePanel, scaleTable } from './scale-panels.ts';
@@ -30,27 +30,16 @@ const SPANS = [
 
 /** The whole horn, live: every note as found and as proposed, and which key moves which. */
 @customElement('vw-scale-view')
-export class VwScaleView extends LitElement {
-  @property({ attribute: false }) bench: Bench | null = null;
-
-  #stop: (() => void) | null = null;
+export class VwScaleView extends BenchView {
   /** ends the wait for the next frame */
   #go: () => void = () => undefined;
   #shown: ScaleNumbers | null = null;
 
-  /** The page's own tree: the charts' library puts its styles there. */
-  override createRenderRoot(): HTMLElement {
-    adoptStyles(keyStudyStyles, keyStudySizeStyles, scaleStyles, scaleSizeStyles);
-    return this;
-  }
+  protected override readonly pageStyles = [keyStudyStyles, keyStudySizeStyles, scaleStyles, scaleSizeStyles];
 
-  override willUpdate(changed: Map<PropertyKey, unknown>): void {
-    if (!changed.has('bench') || this.bench === null) return;
-    this.#stop?.();
-    this.#stop = this.bench.store.subscribe(() => {
-      this.requestUpdate();
-      if (this.#hasNewNumbers()) this.#go();
-    });
+  protected override drawAnew(): void {
+    super.drawAnew();
+    if (this.#hasNewNumbers()) this.#go();
   }
 
   #hasNewNumbers(): boolean {
@@ -69,11 +58,6 @@ export class VwScaleView extends LitElement {
       });
     }
     super.scheduleUpdate();
-  }
-
-  override disconnectedCallback(): void {
-    super.disconnectedCallback();
-    this.#stop?.();
   }
 
   override render(): TemplateResult {

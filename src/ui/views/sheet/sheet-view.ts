@@ -1,5 +1,5 @@
-import { html, LitElement, nothing, type TemplateResult } from 'lit';
-import { customElement, property, state } from 'lit/decorators.js';
+import { html, nothing, type TemplateResult } from 'lit';
+import { customElement, state } from 'lit/decorators.js';
 import type { MeasuringPoint } from '../../../acoustics/index.ts';
 import '../../parts/vw-choice.ts';
 import '../../parts/vw-horn-picture.ts';
@@ -7,7 +7,7 @@ import type { Bench } from '../../shell/bench.ts';
 import type { SheetColumns } from '../../state/bench-state.ts';
 import type { FieldId } from '../../state/fields.ts';
 import type { CellText } from '../../state/read-sheet.ts';
-import { adoptStyles } from '../adopt-styles.ts';
+import { BenchView } from '../bench-view.ts';
 import { keyStudyStyles } from '../key-study/key-study-view.styles.ts';
 import { sheetHead } from './sheet-head.ts';
 import { sheetSizeStyles } from './sheet-sizes.styles.ts';
@@ -27,29 +27,11 @@ const POINTS = [
 
 /** The bench sheet: every key a row, as found, proposed and as set. */
 @customElement('vw-sheet-view')
-export class VwSheetView extends LitElement {
-  @property({ attribute: false }) bench: Bench | null = null;
-
+export class VwSheetView extends BenchView {
   /** whether the horn is drawn where there is little room for it; beside the answer it always is */
   @state() private drawn = false;
 
-  #stop: (() => void) | null = null;
-
-  override createRenderRoot(): HTMLElement {
-    adoptStyles(keyStudyStyles, sheetStyles, sheetSizeStyles);
-    return this;
-  }
-
-  override willUpdate(changed: Map<PropertyKey, unknown>): void {
-    if (!changed.has('bench') || this.bench === null) return;
-    this.#stop?.();
-    this.#stop = this.bench.store.subscribe(() => this.requestUpdate());
-  }
-
-  override disconnectedCallback(): void {
-    super.disconnectedCallback();
-    this.#stop?.();
-  }
+  protected override readonly pageStyles = [keyStudyStyles, sheetStyles, sheetSizeStyles];
 
   override render(): TemplateResult {
     const { bench } = this;

@@ -1,12 +1,12 @@
-import { html, LitElement, nothing, type TemplateResult } from 'lit';
-import { customElement, property } from 'lit/decorators.js';
+import { html, nothing, type TemplateResult } from 'lit';
+import { customElement } from 'lit/decorators.js';
 import { guard } from 'lit/directives/guard.js';
 import type { MeasuringPoint } from '../../../acoustics/index.ts';
 import '../../parts/chart/vw-side-by-side-chart.ts';
 import '../../parts/vw-choice.ts';
 import type { Bench } from '../../shell/bench.ts';
 import { chooseColumns, type SideOrder } from '../../state/side-by-side-state.ts';
-import { adoptStyles } from '../adopt-styles.ts';
+import { BenchView } from '../bench-view.ts';
 import { keyStudySizeStyles } from '../key-study/key-study-sizes.styles.ts';
 import { keyStudyStyles } from '../key-study/key-study-view.styles.ts';
 import { columnChooser } from './column-chooser.ts';
@@ -27,27 +27,13 @@ const POINTS: readonly { readonly value: MeasuringPoint; readonly label: string 
 
 /** Two to four setups side by side: what the player would notice, every note, every key. */
 @customElement('vw-side-by-side')
-export class VwSideBySide extends LitElement {
-  @property({ attribute: false }) bench: Bench | null = null;
-
-  #stop: (() => void) | null = null;
-
-  /** The page's own tree: the charts' library puts its styles there. */
-  override createRenderRoot(): HTMLElement {
-    adoptStyles(keyStudyStyles, keyStudySizeStyles, sideBySideStyles, sideBySideSizeStyles);
-    return this;
-  }
-
-  override willUpdate(changed: Map<PropertyKey, unknown>): void {
-    if (!changed.has('bench') || this.bench === null) return;
-    this.#stop?.();
-    this.#stop = this.bench.store.subscribe(() => this.requestUpdate());
-  }
-
-  override disconnectedCallback(): void {
-    super.disconnectedCallback();
-    this.#stop?.();
-  }
+export class VwSideBySide extends BenchView {
+  protected override readonly pageStyles = [
+    keyStudyStyles,
+    keyStudySizeStyles,
+    sideBySideStyles,
+    sideBySideSizeStyles,
+  ];
 
   override render(): TemplateResult {
     const { bench } = this;

@@ -1,5 +1,5 @@
-import { html, LitElement, nothing, type TemplateResult } from 'lit';
-import { customElement, property } from 'lit/decorators.js';
+import { html, nothing, type TemplateResult } from 'lit';
+import { customElement } from 'lit/decorators.js';
 import { live } from 'lit/directives/live.js';
 import type { LengthUnit } from '../../../documents/length-format.ts';
 import '../../parts/vw-choice.ts';
@@ -7,7 +7,7 @@ import type { Bench } from '../../shell/bench.ts';
 import { hornInHand, type BenchState } from '../../state/bench-state.ts';
 import type { Keeping } from '../../state/keeping.ts';
 import type { ViewName } from '../../state/view-names.ts';
-import { adoptStyles } from '../adopt-styles.ts';
+import { BenchView } from '../bench-view.ts';
 import { entryOf, VIEWS } from './views.ts';
 import { workbenchStyles } from './workbench-view.styles.ts';
 
@@ -33,16 +33,13 @@ function shownOf(state: BenchState): readonly unknown[] {
 
 /** The page: what is on the bench, and the view of it. */
 @customElement('vw-workbench')
-export class VwWorkbench extends LitElement {
-  @property({ attribute: false }) bench: Bench | null = null;
+export class VwWorkbench extends BenchView {
+  protected override readonly pageStyles = [workbenchStyles];
 
-  #shown: readonly unknown[] = [];
-  #stop: (() => void) | null = null;
   readonly #loaded = new Set<ViewName>();
 
-  override createRenderRoot(): HTMLElement {
-    adoptStyles(workbenchStyles);
-    return this;
+  protected override drawnFrom(state: BenchState): readonly unknown[] {
+    return shownOf(state);
   }
 
   override connectedCallback(): void {
@@ -50,27 +47,15 @@ export class VwWorkbench extends LitElement {
     addEventListener('keydown', this.#shortcut);
   }
 
-  override willUpdate(changed: Map<PropertyKey, unknown>): void {
-    if (!changed.has('bench') || this.bench === null) return;
-    const { store } = this.bench;
-    this.#stop?.();
-    this.#stop = store.subscribe(() => {
-      const now = shownOf(store.get());
-      if (now.some((part, i) => part !== this.#shown[i])) this.requestUpdate();
-    });
-  }
-
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     removeEventListener('keydown', this.#shortcut);
-    this.#stop?.();
   }
 
   override render(): TemplateResult {
     const { bench } = this;
     if (bench === null) return html``;
     const state = bench.store.get();
-    this.#shown = shownOf(state);
     const { past, future } = hornInHand(state);
     return html`
       <header class="wb-top">

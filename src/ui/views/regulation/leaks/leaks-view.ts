@@ -1,10 +1,9 @@
-import { html, LitElement, nothing, type TemplateResult } from 'lit';
-import { customElement, property } from 'lit/decorators.js';
+import { html, nothing, type TemplateResult } from 'lit';
+import { customElement } from 'lit/decorators.js';
 import '../../../parts/vw-bench-field.ts';
 import '../../../parts/vw-choice.ts';
-import type { Bench } from '../../../shell/bench.ts';
 import type { LeaksActs } from '../../../shell/leaks-acts.ts';
-import { adoptStyles } from '../../adopt-styles.ts';
+import { BenchView } from '../../bench-view.ts';
 import { keyStudySizeStyles } from '../../key-study/key-study-sizes.styles.ts';
 import { keyStudyStyles } from '../../key-study/key-study-view.styles.ts';
 import { regulationTabs, regulationTabsStyles } from '../regulation-tabs.ts';
@@ -16,26 +15,14 @@ import './vw-leak-map.ts';
 
 /** What a leak costs: every note it touches, how wide it may be, and which leak hurts most. */
 @customElement('vw-leaks-view')
-export class VwLeaksView extends LitElement {
-  @property({ attribute: false }) bench: Bench | null = null;
-
-  #stop: (() => void) | null = null;
-
-  override createRenderRoot(): HTMLElement {
-    adoptStyles(keyStudyStyles, keyStudySizeStyles, regulationTabsStyles, regulationStyles, leaksStyles);
-    return this;
-  }
-
-  override willUpdate(changed: Map<PropertyKey, unknown>): void {
-    if (!changed.has('bench') || this.bench === null) return;
-    this.#stop?.();
-    this.#stop = this.bench.store.subscribe(() => this.requestUpdate());
-  }
-
-  override disconnectedCallback(): void {
-    super.disconnectedCallback();
-    this.#stop?.();
-  }
+export class VwLeaksView extends BenchView {
+  protected override readonly pageStyles = [
+    keyStudyStyles,
+    keyStudySizeStyles,
+    regulationTabsStyles,
+    regulationStyles,
+    leaksStyles,
+  ];
 
   override render(): TemplateResult {
     if (this.bench === null) return html``;

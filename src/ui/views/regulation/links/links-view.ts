@@ -1,12 +1,12 @@
-import { html, LitElement, nothing, type TemplateResult } from 'lit';
-import { customElement, property } from 'lit/decorators.js';
+import { html, nothing, type TemplateResult } from 'lit';
+import { customElement } from 'lit/decorators.js';
 import { live } from 'lit/directives/live.js';
 import '../../../parts/vw-bench-field.ts';
 import '../../../parts/vw-opening-slider.ts';
 import '../../../parts/vw-stack-drawing.ts';
 import type { Bench } from '../../../shell/bench.ts';
 import type { LinksActs } from '../../../shell/links-acts.ts';
-import { adoptStyles } from '../../adopt-styles.ts';
+import { BenchView } from '../../bench-view.ts';
 import { keyStudySizeStyles } from '../../key-study/key-study-sizes.styles.ts';
 import { keyStudyStyles } from '../../key-study/key-study-view.styles.ts';
 import { regulationTabs, regulationTabsStyles } from '../regulation-tabs.ts';
@@ -17,26 +17,14 @@ import { endsOf, makeLinksView, type LinkedHornView, type LinksView } from './li
 
 /** What the links allow: which pads they hold down, what shuts together, and what follows lower keys. */
 @customElement('vw-links-view')
-export class VwLinksView extends LitElement {
-  @property({ attribute: false }) bench: Bench | null = null;
-
-  #stop: (() => void) | null = null;
-
-  override createRenderRoot(): HTMLElement {
-    adoptStyles(keyStudyStyles, keyStudySizeStyles, regulationTabsStyles, regulationStyles, linksStyles);
-    return this;
-  }
-
-  override willUpdate(changed: Map<PropertyKey, unknown>): void {
-    if (!changed.has('bench') || this.bench === null) return;
-    this.#stop?.();
-    this.#stop = this.bench.store.subscribe(() => this.requestUpdate());
-  }
-
-  override disconnectedCallback(): void {
-    super.disconnectedCallback();
-    this.#stop?.();
-  }
+export class VwLinksView extends BenchView {
+  protected override readonly pageStyles = [
+    keyStudyStyles,
+    keyStudySizeStyles,
+    regulationTabsStyles,
+    regulationStyles,
+    linksStyles,
+  ];
 
   override render(): TemplateResult {
     const { bench } = this;

@@ -1,5 +1,5 @@
-import { html, LitElement, nothing, type TemplateResult } from 'lit';
-import { customElement, property, state } from 'lit/decorators.js';
+import { html, nothing, type TemplateResult } from 'lit';
+import { customElement } from 'lit/decorators.js';
 import '../../../parts/vw-bench-field.ts';
 import '../../../parts/vw-choice.ts';
 import '../../../parts/vw-key-strip.ts';
@@ -8,7 +8,7 @@ import type { Bench } from '../../../shell/bench.ts';
 import { documentsInHand, hornInHand, type BenchState } from '../../../state/bench-state.ts';
 import { changedSince } from '../../../state/horn-on-bench.ts';
 import type { PadsQuestion } from '../../../state/pads-state.ts';
-import { adoptStyles } from '../../adopt-styles.ts';
+import { BenchView } from '../../bench-view.ts';
 import { regulationTabs, regulationTabsStyles } from '../regulation-tabs.ts';
 import { answerStyles } from './answer.styles.ts';
 import { changePanels } from './change-panels.ts';
@@ -35,32 +35,17 @@ function shownOf(now: BenchState): readonly unknown[] {
 
 /** Which pad for which cup, and what other pads do. */
 @customElement('vw-pads-view')
-export class VwPadsView extends LitElement {
-  @property({ attribute: false }) bench: Bench | null = null;
+export class VwPadsView extends BenchView {
+  protected override readonly pageStyles = [
+    regulationTabsStyles,
+    answerStyles,
+    padsStyles,
+    padsTableStyles,
+    padsSizeStyles,
+  ];
 
-  @state() private shown: readonly unknown[] = [];
-
-  #stop: (() => void) | null = null;
-
-  override createRenderRoot(): HTMLElement {
-    adoptStyles(regulationTabsStyles, answerStyles, padsStyles, padsTableStyles, padsSizeStyles);
-    return this;
-  }
-
-  override willUpdate(changed: Map<PropertyKey, unknown>): void {
-    if (!changed.has('bench') || this.bench === null) return;
-    const { store } = this.bench;
-    this.#stop?.();
-    this.#stop = store.subscribe(() => {
-      const next = shownOf(store.get());
-      if (next.some((part, i) => part !== this.shown[i])) this.shown = next;
-    });
-    this.shown = shownOf(store.get());
-  }
-
-  override disconnectedCallback(): void {
-    super.disconnectedCallback();
-    this.#stop?.();
+  protected override drawnFrom(state: BenchState): readonly unknown[] {
+    return shownOf(state);
   }
 
   override render(): TemplateResult {

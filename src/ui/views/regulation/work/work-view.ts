@@ -1,9 +1,9 @@
-import { html, LitElement, nothing, type TemplateResult } from 'lit';
-import { customElement, property, state } from 'lit/decorators.js';
+import { html, nothing, type TemplateResult } from 'lit';
+import { customElement } from 'lit/decorators.js';
 import { repeat } from 'lit/directives/repeat.js';
 import type { Bench } from '../../../shell/bench.ts';
 import { hornInHand, type BenchState } from '../../../state/bench-state.ts';
-import { adoptStyles } from '../../adopt-styles.ts';
+import { BenchView } from '../../bench-view.ts';
 import { answerStyles } from '../pads/answer.styles.ts';
 import { regulationTabs, regulationTabsStyles } from '../regulation-tabs.ts';
 import { moveItem } from './move-item.ts';
@@ -19,32 +19,11 @@ function shownOf(now: BenchState): readonly unknown[] {
 
 /** The order of work: what is left, what is done, and what came back. */
 @customElement('vw-work-view')
-export class VwWorkView extends LitElement {
-  @property({ attribute: false }) bench: Bench | null = null;
+export class VwWorkView extends BenchView {
+  protected override readonly pageStyles = [regulationTabsStyles, answerStyles, workStyles, workSizeStyles];
 
-  @state() private shown: readonly unknown[] = [];
-
-  #stop: (() => void) | null = null;
-
-  override createRenderRoot(): HTMLElement {
-    adoptStyles(regulationTabsStyles, answerStyles, workStyles, workSizeStyles);
-    return this;
-  }
-
-  override willUpdate(changed: Map<PropertyKey, unknown>): void {
-    if (!changed.has('bench') || this.bench === null) return;
-    const { store } = this.bench;
-    this.#stop?.();
-    this.#stop = store.subscribe(() => {
-      const next = shownOf(store.get());
-      if (next.some((part, i) => part !== this.shown[i])) this.shown = next;
-    });
-    this.shown = shownOf(store.get());
-  }
-
-  override disconnectedCallback(): void {
-    super.disconnectedCallback();
-    this.#stop?.();
+  protected override drawnFrom(state: BenchState): readonly unknown[] {
+    return shownOf(state);
   }
 
   override render(): TemplateResult {
