@@ -1,5 +1,6 @@
-import { css, html, LitElement, svg, type SVGTemplateResult, type TemplateResult } from 'lit';
-import { customElement, property, state } from 'lit/decorators.js';
+import { css, html, svg, type SVGTemplateResult, type TemplateResult } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import { FramedDrawing } from './framed-drawing.ts';
 import { controlStyles } from './control.styles.ts';
 import {
   frontMmAt,
@@ -16,7 +17,7 @@ import type { PadGeometry } from '../state/study-report.ts';
  * @fires vw-opening-change - while a person drags the pad about its rod
  */
 @customElement('vw-pad-drawing')
-export class VwPadDrawing extends LitElement {
+export class VwPadDrawing extends FramedDrawing {
   static override styles = [
     controlStyles,
     css`
@@ -162,24 +163,7 @@ export class VwPadDrawing extends LitElement {
 
   @property({ type: Number }) high = 0;
 
-  @state() private frame: { readonly width: number; readonly height: number } | null = null;
-
-  #watch: ResizeObserver | null = null;
-
   #dragging: number | null = null;
-
-  override connectedCallback(): void {
-    super.connectedCallback();
-    this.#watch = new ResizeObserver(() => {
-      this.frame = { width: this.clientWidth, height: this.clientHeight };
-    });
-    this.#watch.observe(this);
-  }
-
-  override disconnectedCallback(): void {
-    super.disconnectedCallback();
-    this.#watch?.disconnect();
-  }
 
   override render(): TemplateResult {
     const { drawing: d, frame } = this;

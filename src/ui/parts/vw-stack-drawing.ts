@@ -1,5 +1,6 @@
-import { css, html, LitElement, nothing, svg, type SVGTemplateResult, type TemplateResult } from 'lit';
-import { customElement, property, state } from 'lit/decorators.js';
+import { css, html, nothing, svg, type SVGTemplateResult, type TemplateResult } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import { FramedDrawing } from './framed-drawing.ts';
 import { frontMmAt, type PadDrawing } from './pad-drawing.model.ts';
 import { placeStack, type StackDrawing, type StackPlace } from './stack-drawing.model.ts';
 import { VwPadDrawing } from './vw-pad-drawing.ts';
@@ -17,7 +18,7 @@ export interface StackWords {
  * @fires vw-press-change - while a person drags the driver about its rod
  */
 @customElement('vw-stack-drawing')
-export class VwStackDrawing extends LitElement {
+export class VwStackDrawing extends FramedDrawing {
   static override styles = [
     ...VwPadDrawing.styles,
     css`
@@ -69,24 +70,7 @@ export class VwStackDrawing extends LitElement {
   /** the whole picture, said */
   @property() words = '';
 
-  @state() private frame: { readonly width: number; readonly height: number } | null = null;
-
-  #watch: ResizeObserver | null = null;
-
   #dragging: number | null = null;
-
-  override connectedCallback(): void {
-    super.connectedCallback();
-    this.#watch = new ResizeObserver(() => {
-      this.frame = { width: this.clientWidth, height: this.clientHeight };
-    });
-    this.#watch.observe(this);
-  }
-
-  override disconnectedCallback(): void {
-    super.disconnectedCallback();
-    this.#watch?.disconnect();
-  }
 
   override render(): TemplateResult {
     const { drawing: d, frame } = this;
