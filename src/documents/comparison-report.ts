@@ -10,7 +10,8 @@ import {
   type Notice,
   type SetupComparison,
 } from '../acoustics/index.ts';
-import { comparisonSentence, noteLabel } from './comparison-words.ts';
+import { comparisonSentence } from './comparison-words.ts';
+import { noteLabel } from './note-label.ts';
 
 /** A comparison in bench units, for the terminal and the screen; everything compared is against the first setup. */
 export interface ComparisonReport {

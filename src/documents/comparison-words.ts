@@ -1,11 +1,6 @@
 import { NOTICED } from '../acoustics/index.ts';
 import type { ComparisonReport, NoteDifferenceReport } from './comparison-report.ts';
 
-/** A fingering's id as the trade writes it: `Bb5 one-and-one` → `B♭5 one-and-one`. */
-export function noteLabel(id: string): string {
-  return id.replace(/^([A-G])b/, '$1♭').replace(/^([A-G])#/, '$1♯');
-}
-
 /** One note with its difference from the first setup. */
 interface Told {
   readonly label: string;

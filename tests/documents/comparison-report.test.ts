@@ -13,7 +13,8 @@ import {
   type ComparedNoteReport,
   type NoteDifferenceReport,
 } from '../../src/documents/comparison-report.ts';
-import { comparisonSentence, noteLabel } from '../../src/documents/comparison-words.ts';
+import { comparisonSentence } from '../../src/documents/comparison-words.ts';
+import { noteLabel } from '../../src/documents/note-label.ts';
 import { demoHorn } from '../acoustics/demo-horns.ts';
 import { LONG_ROUNDING, relative } from '../acoustics/tolerances.ts';
 

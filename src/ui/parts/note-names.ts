@@ -1,7 +1,4 @@
-/** A fingering's id as the trade writes it: `Bb5 one-and-one` → `B♭5 one-and-one`. */
-export function noteLabel(id: string): string {
-  return id.replace(/\b([A-G])b(?=\d|\b)/g, '$1♭').replace(/([A-G])#/g, '$1♯');
-}
+export { noteLabel } from '../../documents/note-label.ts';
 
 /** Cents with a sign, to a tenth; a change too small to show is 0.0. */
 export function signedCents(cents: number): string {
