@@ -2,6 +2,10 @@ import { css } from 'lit';
 
 /** What the views of regulation share beside the key study's plan. */
 export const regulationStyles = css`
+  /* The strip of tabs stands where it stands in every view of regulation. */
+  .ks-page.rg-page {
+    padding-top: 0;
+  }
   .rg-page h2 {
     margin: 0;
     font-size: 1rem;

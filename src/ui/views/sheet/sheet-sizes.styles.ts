@@ -155,12 +155,6 @@ export const sheetSizeStyles = css`
       display: block;
       padding: 0;
     }
-    /* What a bar says is its colour: printed even where backgrounds are not. */
-    .sh-bar,
-    .sh-bar *,
-    .sh-tick-legend {
-      print-color-adjust: exact;
-    }
     .sh-page vw-choice,
     .sh-visits,
     .sh-show,

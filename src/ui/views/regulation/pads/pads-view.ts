@@ -10,7 +10,7 @@ import { changedSince } from '../../../state/horn-on-bench.ts';
 import type { PadsQuestion } from '../../../state/pads-state.ts';
 import { BenchView } from '../../bench-view.ts';
 import { regulationTabs, regulationTabsStyles } from '../regulation-tabs.ts';
-import { answerStyles } from './answer.styles.ts';
+import { answerStyles } from '../answer.styles.ts';
 import { changePanels } from './change-panels.ts';
 import { cupDrawing } from './cup-drawing.ts';
 import { cupsTable, orderList } from './cups-table.ts';

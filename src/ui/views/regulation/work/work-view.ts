@@ -4,7 +4,7 @@ import { repeat } from 'lit/directives/repeat.js';
 import type { Bench } from '../../../shell/bench.ts';
 import { hornInHand, type BenchState } from '../../../state/bench-state.ts';
 import { BenchView } from '../../bench-view.ts';
-import { answerStyles } from '../pads/answer.styles.ts';
+import { answerStyles } from '../answer.styles.ts';
 import { regulationTabs, regulationTabsStyles } from '../regulation-tabs.ts';
 import { moveItem } from './move-item.ts';
 import { seatsPanel } from './seats-panel.ts';
