@@ -3,7 +3,7 @@ import { INSTRUMENTS, keyedHoles } from '../../src/documents/horn-document.ts';
 import { readLibrary, type LibraryRecords } from '../../src/documents/library-file.ts';
 import { parseLength } from '../../src/documents/length.ts';
 import { makeDraft, makeNewHornView } from '../../src/ui/views/new-horn/new-horn-view.model.ts';
-import { fetchExample } from '../../src/ui/shell/templates.ts';
+import { fetchExample } from '../../src/ui/shell/demo-horns.ts';
 import { demoFile, type DemoName } from '../acoustics/demo-horns.ts';
 
 const DRAFT = makeDraft('2026-05-31');

@@ -1,4 +1,5 @@
 import { contentsOrFirstVisit, type BenchContents } from '../../documents/bench-contents.ts';
+import type { Instrument } from '../../documents/horn-document.ts';
 import type { LibraryRecords } from '../../documents/library-file.ts';
 import { REFERENCE_C } from '../../acoustics/index.ts';
 import alto from '../../../datasets/horns/demo-alto.json';
@@ -22,35 +23,41 @@ export function today(): string {
 
 export const makeId = (): string => crypto.randomUUID();
 
-// The compiler sees plain words in a JSON file where the shape wants one of a few; the worker holds every
-// document against the schema before it computes.
-const contentsOf = (file: unknown): BenchContents => {
-  const records = file as LibraryRecords;
+/** The files the workbench brings with it; the alto is there from the start. */
+const FILES: Readonly<Record<Instrument, () => Promise<unknown>>> = {
+  soprano: async () => (await import('../../../datasets/horns/demo-soprano.json')).default,
+  alto: () => Promise.resolve(alto),
+  tenor: async () => (await import('../../../datasets/horns/demo-tenor.json')).default,
+  baritone: async () => (await import('../../../datasets/horns/demo-baritone.json')).default,
+};
+
+// The compiler sees plain words in a JSON file where the shape wants one of a few; a test reads every file as the
+// library would, and the worker holds every document against the schema before it computes.
+/** An invented horn of a kind, to try things on or to start from. @throws where it cannot be fetched */
+export async function fetchExample(instrument: Instrument): Promise<LibraryRecords> {
+  return (await FILES[instrument]()) as LibraryRecords;
+}
+
+function contentsOf(records: LibraryRecords): BenchContents {
   const airC = records.setups[0].document.airC ?? REFERENCE_C;
   const plan = { date: today(), airC, a4Hz: USUAL_A4_HZ };
   return contentsOrFirstVisit(records, records.horns[0].id, plan, makeId)!;
-};
+}
+
+const demo = (instrument: Instrument): DemoHorn => ({
+  id: `demo-${instrument}`,
+  label: `Demo ${instrument}`,
+  load: async () => contentsOf(await fetchExample(instrument)),
+});
 
 export const DEMO_HORNS: readonly [DemoHorn, ...DemoHorn[]] = [
-  { id: 'demo-alto', label: 'Demo alto', load: () => Promise.resolve(demoAlto()) },
-  {
-    id: 'demo-tenor',
-    label: 'Demo tenor',
-    load: async () => contentsOf((await import('../../../datasets/horns/demo-tenor.json')).default),
-  },
-  {
-    id: 'demo-soprano',
-    label: 'Demo soprano',
-    load: async () => contentsOf((await import('../../../datasets/horns/demo-soprano.json')).default),
-  },
-  {
-    id: 'demo-baritone',
-    label: 'Demo baritone',
-    load: async () => contentsOf((await import('../../../datasets/horns/demo-baritone.json')).default),
-  },
+  demo('alto'),
+  demo('tenor'),
+  demo('soprano'),
+  demo('baritone'),
 ];
 
 /** The one that is there before anything else has come. */
 export function demoAlto(): BenchContents {
-  return contentsOf(alto);
+  return contentsOf(alto as LibraryRecords);
 }

@@ -6,8 +6,8 @@ import type { LibraryRecords } from '../../../documents/library-file.ts';
 import '../../parts/vw-choice.ts';
 import '../../parts/vw-horn-picture.ts';
 import type { Bench } from '../../shell/bench.ts';
-import { today } from '../../shell/demo-horns.ts';
-import { fetchExample, startHorn } from '../../shell/templates.ts';
+import { fetchExample, today } from '../../shell/demo-horns.ts';
+import { startHorn } from '../../shell/templates.ts';
 import type { BenchState } from '../../state/bench-state.ts';
 import { BenchView } from '../bench-view.ts';
 import {
