@@ -103,6 +103,26 @@ export async function findAgain(page: Page, hornId: string, visitId: string): Pr
   );
 }
 
+/** What a library says of a visit that was not found again: for whoever has to look into it. */
+export async function whyNotFound(page: Page, hornId: string, visitId: string): Promise<string> {
+  return page.evaluate(
+    async ([horn, visit]) => {
+      const library = await document.querySelector('vw-workbench')!.bench!.library();
+      const opened = await library.open(horn, visit);
+      const { horns, setups, visits } = await library.raw('all');
+      const counts = [`${horns.length} horns`, `${setups.length} setups`, `${visits.length} visits`];
+      const isThere = visits.some(({ id }) => id === visit);
+      return [
+        opened.ok ? 'opens when asked again' : opened.message,
+        ...opened.issues.map(({ path, message }) => `${path}: ${message}`),
+        library.refusal ?? 'the browser keeps it',
+        `${counts.join(', ')}; the visit is ${isThere ? '' : 'not '}among them`,
+      ].join(' | ');
+    },
+    [hornId, visitId] as const,
+  );
+}
+
 /** The openings after so many edits. */
 export function after({ before, edits }: Streamed, count: number): Readonly<Record<string, number>> {
   return edits.slice(0, count).reduce((now, { pad, mm }) => ({ ...now, [pad]: mm }), before);

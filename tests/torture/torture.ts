@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
-import { findAgain, momentFound, streamEdits, type Streamed } from './edit-stream.ts';
+import { findAgain, momentFound, streamEdits, whyNotFound, type Streamed } from './edit-stream.ts';
 import { startOn } from './killed-browser.ts';
 
 /** The kill comes while one of so many edits, by chance, is made or on its way. */
@@ -59,7 +59,8 @@ export async function torture({ rounds, seed, url, onRound }: TortureOptions): P
           const moment = momentFound(last, again);
           if (moment === null) {
             lost.push(
-              `round ${round}: of ${JSON.stringify(last)} the library holds ${JSON.stringify(again)}`,
+              `round ${round}: of ${JSON.stringify(last)} the library holds ${JSON.stringify(again)}: ` +
+                (await whyNotFound(page, last.hornId, last.visitId)),
             );
           }
           if ((await benchShows(page)) === last.visitId) cameBack++;

@@ -200,6 +200,18 @@ describe.each(stores)('a library in %s', (_, open) => {
     });
   });
 
+  it('reads a horn as it is at one moment, whatever is written meanwhile', async () => {
+    const c = contents();
+    const reading = store.ofHorn(c.horn.id);
+    const all = store.all();
+    await mine.save(recordsOf(c));
+    const { horns, setups, visits } = await reading;
+    expect([horns.length, setups.length, visits.length]).toEqual([0, 0, 0]);
+    const there = await all;
+    const own = [there.setups, there.visits].flat().filter((r) => r.hornId === c.horn.id);
+    expect(own).toEqual([]);
+  });
+
   it('writes all of a save or none of it', async () => {
     const c = contents();
     await expect(

@@ -49,7 +49,7 @@ export async function openKeptStore(onGone: (sentence: string) => void): Promise
     isReadOnly: isNewer,
     list: () => listed(database),
     ofHorn: (hornId) => ofHorn(database, hornId),
-    all: () => gather((kind) => database.getAll(kind)),
+    all: () => all(database),
     write: (work) =>
       isNewer
         ? Promise.reject(new DOMException('laid out by a newer program', 'ReadOnlyError'))
@@ -92,11 +92,6 @@ function openLayout(
   });
 }
 
-async function gather(read: (kind: KeptKind) => Promise<readonly Kept[]>): Promise<KeptRecords> {
-  const [horns, setups, visits] = await Promise.all(KEPT_KINDS.map(read));
-  return { horns, setups, visits };
-}
-
 /** Every horn has its line; one whose line was lost gets it from its records. */
 async function listed(database: IDBPDatabase<Shape>): Promise<readonly ShelfEntry[]> {
   const transaction = database.transaction(['shelf', 'horns']);
@@ -113,11 +108,24 @@ async function listed(database: IDBPDatabase<Shape>): Promise<readonly ShelfEntr
   return [...entries, ...(await Promise.all(lost)).flat()];
 }
 
+/** All of one moment, whatever another tab writes meanwhile. */
 async function ofHorn(database: IDBPDatabase<Shape>, hornId: string): Promise<KeptRecords> {
+  const transaction = database.transaction(KEPT_KINDS);
   // A horn is found by its own id, whatever else of its record is damaged.
-  const horn = await database.get('horns', hornId);
-  const others = await gather((kind) => database.getAllFromIndex(kind, 'hornId', hornId));
-  return { ...others, horns: horn === undefined ? [] : [horn] };
+  const [horn, setups, visits] = await Promise.all([
+    transaction.objectStore('horns').get(hornId),
+    transaction.objectStore('setups').index('hornId').getAll(hornId),
+    transaction.objectStore('visits').index('hornId').getAll(hornId),
+  ]);
+  return { horns: horn === undefined ? [] : [horn], setups, visits };
+}
+
+async function all(database: IDBPDatabase<Shape>): Promise<KeptRecords> {
+  const transaction = database.transaction(KEPT_KINDS);
+  const [horns, setups, visits] = await Promise.all(
+    KEPT_KINDS.map((kind) => transaction.objectStore(kind).getAll()),
+  );
+  return { horns, setups, visits };
 }
 
 /** Runs the work in one transaction that is on the disk before the promise is kept. */
