@@ -1,4 +1,4 @@
-import type { Bore } from './bore/bore.ts';
+import { makeBore, radiusBefore, type Bore } from './bore/bore.ts';
 import type { Hinge, Opening } from './keywork/hinge.ts';
 import type { Keywork } from './keywork/linkage.ts';
 
@@ -66,6 +66,47 @@ export function holeOf(horn: Horn, id: string): ToneHole {
     throw new RangeError(`invalid key: "${id}"; expected one of ${horn.holes.map((h) => h.id).join(', ')}`);
   }
   return hole;
+}
+
+/** A horn with its bell's end correction longer by so much, m. */
+export function withBellLonger(horn: Horn, by: number): Horn {
+  const { stations, referenceRadius, bellCorrection } = horn.bore;
+  return { ...horn, bore: makeBore(stations, referenceRadius, bellCorrection + by) };
+}
+
+/**
+ * A horn whose mouthpiece is pulled out by so much, m; negative, pushed on. The end of the mouthpiece's bore is
+ * drawn longer as a cylinder, or cut shorter.
+ *
+ * @throws RangeError where it would be pushed on by half of the mouthpiece or more
+ */
+export function withMouthpiecePulled(horn: Horn, by: number): Horn {
+  const { bore, neckStart } = horn;
+  if (by === 0) return horn;
+  if (!(by > -neckStart / 2 && by < neckStart)) {
+    throw new RangeError(
+      `invalid place of the mouthpiece: ${by * 1000} mm; expected ${(-neckStart / 2) * 1000} to ${neckStart * 1000} mm`,
+    );
+  }
+  const cut = neckStart + Math.min(by, 0);
+  const mouthpiece = bore.stations.filter(
+    ({ x }, i) => x < cut || (x === cut && isOfMouthpiece(bore, i, cut)),
+  );
+  const end = { x: neckStart + by, radius: radiusBefore(bore, cut) };
+  const rest = bore.stations
+    .filter(({ x }, i) => x > neckStart || (x === neckStart && !isOfMouthpiece(bore, i, neckStart)))
+    .map(({ x, radius }) => ({ x: x + by, radius }));
+  return {
+    ...horn,
+    bore: makeBore([...mouthpiece, end, ...rest], bore.referenceRadius, bore.bellCorrection),
+    neckStart: neckStart + by,
+    holes: horn.holes.map((hole) => ({ ...hole, x: hole.x + by })),
+  };
+}
+
+/** Of the stations at one place, those before the last belong to the mouthpiece's side. */
+function isOfMouthpiece({ stations }: Bore, i: number, x: number): boolean {
+  return stations[i + 1]?.x === x;
 }
 
 /** The key's entry in a setup. @throws RangeError where the setup has none */

@@ -82,8 +82,8 @@ export function boreVolume(bore: Bore, x1: number, x2: number): number {
   return sum;
 }
 
-/** Bore radius just before x: at a step the mouthpiece side's. */
-function radiusBefore(bore: Bore, x: number): number {
+/** Bore radius just before x, m: at a step the mouthpiece side's. */
+export function radiusBefore(bore: Bore, x: number): number {
   const { stations } = bore;
   let i = 0;
   while (i < stations.length - 1 && stations[i].x < x) i++;

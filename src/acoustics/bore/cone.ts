@@ -1,4 +1,5 @@
 import type { Air } from '../air/air.ts';
+import type { Complex } from '../numerics/complex.ts';
 import type { TwoPort } from '../two-port.ts';
 import { epsilonSlope, evenHyperbolicsAt } from '../numerics/even-hyperbolics.ts';
 import { lineTermsAt, makeLineTerms, makeWalls, turnSlopesToTemperature, type Walls } from './wall-losses.ts';
@@ -74,6 +75,30 @@ export function coneWarmingAt(piece: ConePiece, f: number, logSlopes: Air, out: 
   lineTermsAt(piece.walls, f, line, true);
   turnSlopesToTemperature(piece.walls, f, logSlopes, line);
   writeTwoPort(piece, out, true);
+}
+
+/** Series impedance and shunt admittance of a bore per metre at one of its places. */
+export interface BorePerMetre {
+  /** Pa·s/m⁴ */
+  readonly z: Complex;
+  /** m²/(Pa·s) */
+  readonly y: Complex;
+}
+
+/**
+ * What a metre of bore would add at a place where its radius is known, with the walls of the piece it belongs to:
+ * the Z' and Y' that {@link coneTwoPortAt} is the solution of.
+ *
+ * @param radius m, at the place
+ * @param f      Hz, > 0
+ */
+export function borePerMetreAt(piece: ConePiece, radius: number, f: number): BorePerMetre {
+  lineTermsAt(piece.walls, f, line, false);
+  const area = Math.PI * radius * radius;
+  return {
+    z: { re: line[0] / area, im: line[1] / area },
+    y: { re: line[2] * area, im: line[3] * area },
+  };
 }
 
 /** A…D, and their slopes along whatever the line terms' slopes are taken. */

@@ -1,4 +1,5 @@
 import type { Air } from '../air/air.ts';
+import { mul, type Complex } from '../numerics/complex.ts';
 import type { OnePort } from '../two-port.ts';
 
 /** Low-frequency end corrections of a round open end, as multiples of its radius. */
@@ -79,4 +80,21 @@ export function openEndImpedanceAt(radius: number, f: number, air: Air, extra: n
   const sNorm = sRe * sRe + sIm * sIm;
   out[2] = (2 * z0 * (drRe * sRe + drIm * sIm)) / sNorm;
   out[3] = (2 * z0 * (drIm * sRe - drRe * sIm)) / sNorm;
+}
+
+/**
+ * How that impedance answers to the correction, Pa·s/m³ per m of `extra`:
+ *
+ *   dR/dℓ = −2jkR,  dZ/dℓ = (2ρc/πa²)·(dR/dℓ)/(1 − R)²
+ *
+ * @param z Z at the same radius, frequency and correction, as {@link openEndImpedanceAt} writes it
+ */
+export function openEndPerLength(radius: number, f: number, air: Air, z: Complex): Complex {
+  const k = (2 * Math.PI * f) / air.soundSpeed;
+  const z0 = (air.density * air.soundSpeed) / (Math.PI * radius * radius);
+  // With R = (z − 1)/(z + 1), z = Z/z0: R/(1 − R)² = (z² − 1)/4.
+  const re = z.re / z0;
+  const im = z.im / z0;
+  const square = { re: re * re - im * im - 1, im: 2 * re * im };
+  return mul({ re: 0, im: -k * z0 }, square);
 }

@@ -137,6 +137,50 @@ export function centrePerFront(hinge: Hinge, padRadius: number, pose: PadPose): 
   return rise(hinge, hinge.distance, pose.angle) / rise(hinge, hinge.distance + padRadius, pose.angle);
 }
 
+/** What can be measured otherwise of a hinge and its pad. */
+export const HINGE_LENGTHS = ['padRadius', 'hingeDistance', 'hingeHeight'] as const;
+export type HingeLength = (typeof HINGE_LENGTHS)[number];
+
+/** How front and centre of a pad move, no unit. */
+export interface PoseSlope {
+  readonly front: number;
+  readonly centre: number;
+}
+
+/**
+ * How a pose answers to its hinge and pad, the opening read at one point held:
+ *
+ *   δθ = −(sin θ·δs_at + (1 − cos θ)·δz_r)/(dz/dθ)_at,   δz(s) = sin θ·δs + (1 − cos θ)·δz_r + (dz/dθ)_s·δθ
+ *
+ * @param at where the opening was read
+ */
+export function poseSlopes(
+  hinge: Hinge,
+  padRadius: number,
+  { angle }: PadPose,
+  at: MeasuringPoint,
+): Readonly<Record<HingeLength, PoseSlope>> {
+  if (hinge.distance === Infinity) return { padRadius: STILL, hingeDistance: STILL, hingeHeight: STILL };
+  const sin = Math.sin(angle);
+  // 1 − cos θ without its loss of digits.
+  const versine = 2 * Math.sin(angle / 2) ** 2;
+  const along = (perRadius: number, perDistance: number, perHeight: number): PoseSlope => {
+    const stretch = (point: MeasuringPoint): number => perDistance + SIGN[point] * perRadius;
+    const turn =
+      -(sin * stretch(at) + versine * perHeight) / rise(hinge, reachFromRod(hinge, padRadius, at), angle);
+    const moved = (point: MeasuringPoint): number =>
+      point === at
+        ? 0
+        : sin * stretch(point) +
+          versine * perHeight +
+          rise(hinge, reachFromRod(hinge, padRadius, point), angle) * turn;
+    return { front: moved('front'), centre: moved('centre') };
+  };
+  return { padRadius: along(1, 0, 0), hingeDistance: along(0, 1, 0), hingeHeight: along(0, 0, 1) };
+}
+
+const STILL: PoseSlope = Object.freeze({ front: 0, centre: 0 });
+
 /** dz/dθ of the face point at distance s. */
 function rise(hinge: Hinge, s: number, angle: number): number {
   return s * Math.cos(angle) + hinge.height * Math.sin(angle);

@@ -1,5 +1,5 @@
-import { coneWarmingAt } from '../bore/cone.ts';
-import { openEndImpedanceAt } from '../bore/open-end.ts';
+import { borePerMetreAt, coneWarmingAt, type ConePiece } from '../bore/cone.ts';
+import { openEndImpedanceAt, openEndPerLength } from '../bore/open-end.ts';
 import { holeVariationsAt, type HoleVariations } from '../holes/tone-hole.ts';
 import { seriesLengthSlopes } from '../holes/hole-lengths.ts';
 import {
@@ -10,7 +10,7 @@ import {
   makeWaveState,
   type OnePort,
 } from '../two-port.ts';
-import type { Complex } from '../numerics/complex.ts';
+import { mul, sub, type Complex } from '../numerics/complex.ts';
 import { meetNeighbours } from './neighbours.ts';
 import type { HoleElement, Network } from './network.ts';
 
@@ -30,6 +30,7 @@ import type { HoleElement, Network } from './network.ts';
  *   series impedance z       W = −u²·δz
  *   two-port                 W = p₁(δC p₂ + δD u₂) − u₁(δA p₂ + δB u₂)
  *   bell load z, u = 1       W = −δz
+ *   a stretch of bore δx     W = (p²Y' − u²Z')·δx   Z', Y' per metre at the place
  *   between open holes       W = −Σ U_i δZ_ij U_j   (neighbours.ts)
  *
  * **Source:** ours; the invariant is Lagrange's identity for the wave equation. Checked against central
@@ -54,6 +55,12 @@ export interface HoleSensitivity {
   /** per m of hole radius, end length and vent share held */
   readonly radiusRe: number;
   readonly radiusIm: number;
+  /**
+   * per m towards the bell: the bore before the hole longer, that after it shorter; the bore's radius at the hole
+   * held, and its distances outside the horn
+   */
+  readonly placeRe: number;
+  readonly placeIm: number;
 }
 
 /** All first-order answers of a network's input admittance (with reed) at one frequency. */
@@ -65,6 +72,10 @@ export interface Sensitivities {
   /** per m³ of mouthpiece volume, added at the neck's small end */
   readonly mouthpieceRe: number;
   readonly mouthpieceIm: number;
+  /** per m of mouthpiece pulled out: its bore's end drawn longer at the neck's small end */
+  readonly mouthpiecePlace: Complex;
+  /** per m of bell correction */
+  readonly bell: Complex;
   /** of ln(ρc) at the mouthpiece, per °C: how the unit of heights changes */
   readonly referenceLogSlope: number;
 }
@@ -95,8 +106,10 @@ export function sensitivitiesAt(network: Network, f: number): Sensitivities {
   const warm = bell.density + bell.soundSpeed;
   let wTempRe = -(onePort[0] * warm - f * bell.soundSpeed * onePort[2]);
   let wTempIm = -(onePort[1] * warm - f * bell.soundSpeed * onePort[3]);
+  const wBell = openEndPerLength(network.bellRadius, f, network.bellAir, { re: onePort[0], im: onePort[1] });
   let wMouthRe = 0;
   let wMouthIm = 0;
+  let wPlace: Complex = NOTHING;
   const holes: Mutable<HoleSensitivity>[] = [];
 
   for (let i = elements.length - 1; i >= 0; i--) {
@@ -126,8 +139,17 @@ export function sensitivitiesAt(network: Network, f: number): Sensitivities {
       onePort[0] = 0;
       onePort[1] = y;
       applyShunt(onePort, state, false);
+      const mouthpiece = pieceBeside(elements, i, -1);
+      if (mouthpiece !== null) wPlace = stretchOf(mouthpiece, mouthpiece.r2, f);
     } else {
+      const after = pieceBeside(elements, i, 1);
+      const before = pieceBeside(elements, i, -1);
+      const { boreRadius } = element.hole;
+      const shorter = after === null ? NOTHING : stretchOf(after, boreRadius, f);
       const hole = passHole(element, f, around?.extras.get(element.hole.id));
+      const place = sub(before === null ? NOTHING : stretchOf(before, boreRadius, f), shorter);
+      hole.sensitivity.placeRe = place.re;
+      hole.sensitivity.placeIm = place.im;
       holes.push(hole.sensitivity);
       wTempRe += hole.temperatureRe;
       wTempIm += hole.temperatureIm;
@@ -157,6 +179,8 @@ export function sensitivitiesAt(network: Network, f: number): Sensitivities {
     temperatureIm: wTempRe * iIm + wTempIm * iRe + reedSlope + (around?.warming.im ?? 0),
     mouthpieceRe: wMouthRe * iRe - wMouthIm * iIm,
     mouthpieceIm: wMouthRe * iIm + wMouthIm * iRe,
+    mouthpiecePlace: mul(wPlace, { re: iRe, im: iIm }),
+    bell: mul({ re: -wBell.re, im: -wBell.im }, { re: iRe, im: iIm }),
     referenceLogSlope: mouth.density + mouth.soundSpeed,
   };
 }
@@ -168,7 +192,27 @@ const PARTS = [
   ['shareRe', 'shareIm'],
   ['chimneyRe', 'chimneyIm'],
   ['radiusRe', 'radiusIm'],
+  ['placeRe', 'placeIm'],
 ] as const;
+
+const NOTHING: Complex = Object.freeze({ re: 0, im: 0 });
+
+/** The piece of bore next to an element, past holes at the same place; null at an end. */
+function pieceBeside(elements: Network['elements'], from: number, step: 1 | -1): ConePiece | null {
+  for (let i = from + step; i >= 0 && i < elements.length; i += step) {
+    const element = elements[i];
+    if (element.kind === 'bore') return element.piece;
+  }
+  return null;
+}
+
+/** W per m of bore added where the state stands. */
+function stretchOf(piece: ConePiece, radius: number, f: number): Complex {
+  const { z, y } = borePerMetreAt(piece, radius, f);
+  const p2 = { re: state[0] * state[0] - state[1] * state[1], im: 2 * state[0] * state[1] };
+  const u2 = { re: state[2] * state[2] - state[3] * state[3], im: 2 * state[2] * state[3] };
+  return sub(mul(p2, y), mul(u2, z));
+}
 
 /** Takes the state past a hole and gives the W of each of its changes, still undivided by p². */
 function passHole(
@@ -211,6 +255,8 @@ function passHole(
       chimneyIm: pRe * v[3] + pIm * v[2] - uRe * chimneyX,
       radiusRe: pRe * v[4] - pIm * v[5] + uIm * radiusX,
       radiusIm: pRe * v[5] + pIm * v[4] - uRe * radiusX,
+      placeRe: 0,
+      placeIm: 0,
     },
     temperatureRe: pRe * v[6] - pIm * v[7] + uIm * warmX,
     temperatureIm: pRe * v[7] + pIm * v[6] - uRe * warmX,

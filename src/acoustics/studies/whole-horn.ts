@@ -2,14 +2,14 @@ import type { AirColumn } from '../air/air.ts';
 import { flangedEndLength, flangedEndSlope } from '../bore/open-end.ts';
 import { ventShareSlopes } from '../holes/hole-lengths.ts';
 import { DEFAULT_PAD_MODEL } from '../holes/pad-models/index.ts';
-import type { PadLengths, PadModel } from '../holes/pad-models/pad-model.ts';
+import type { PadEnd, PadLengths, PadModel } from '../holes/pad-models/pad-model.ts';
 import { leakEndsIn } from '../holes/leak-ends.ts';
 import { holeEnd, padEnd, standingPad } from '../holes/pad-over-hole.ts';
 import { CLOSED, type HoleEnd } from '../holes/tone-hole.ts';
 import { keySetupOf, type Horn, type Setup, type ToneHole } from '../horn.ts';
 import { add, mul, type Complex } from '../numerics/complex.ts';
 import { centsBetween, FINGERINGS, noteFrequency, type Fingering } from '../keywork/fingerings.ts';
-import { centrePerFront, makePadPose } from '../keywork/hinge.ts';
+import { centrePerFront, HINGE_LENGTHS, makePadPose, poseSlopes, type PadPose } from '../keywork/hinge.ts';
 import { padStates } from '../keywork/linkage.ts';
 import { inputAdmittanceAt } from '../network/input-admittance.ts';
 import { makeNetworkWithEnds, withHoleEnds, type Network, type NetworkOptions } from '../network/network.ts';
@@ -43,7 +43,15 @@ export interface KeyAnswer {
   readonly holeRadius: Answer;
   /** per m of chimney */
   readonly chimney: Answer;
+  /** per m of the hole's place, towards the bell */
+  readonly place: Answer;
+  /** per m of what else is measured, the pad standing as high at its front; worked out when read */
+  readonly geometry: GeometryAnswers;
 }
+
+/** What else is measured of a key: its pad's radius, its hinge, its rim. */
+export const GEOMETRY = [...HINGE_LENGTHS, 'rimThickness'] as const;
+export type GeometryAnswers = Readonly<Record<(typeof GEOMETRY)[number], Answer>>;
 
 /** How one note answers to everything. */
 export interface NoteAnswers {
@@ -53,6 +61,10 @@ export interface NoteAnswers {
   readonly temperature: Answer;
   /** per m³ of mouthpiece volume */
   readonly mouthpieceVolume: Answer;
+  /** per m of mouthpiece pulled out */
+  readonly mouthpiecePlace: Answer;
+  /** per m of bell correction */
+  readonly bell: Answer;
 }
 
 /** One fingering on the whole horn. */
@@ -142,9 +154,19 @@ interface OpenHole {
   readonly byThickness: EndMotion;
   /** per m of hole radius */
   readonly byRadius: EndMotion;
+  /** per m of the rest, the front held; worked out when first called */
+  readonly byGeometry: () => GeometryMotions;
 }
 
+type GeometryMotions = Readonly<Record<(typeof GEOMETRY)[number], EndMotion>>;
+
 const STILL: EndMotion = Object.freeze({ length: 0, noPadLength: 0, gapShare: 0, lnGap: 0 });
+const ALL_STILL: GeometryMotions = Object.freeze({
+  padRadius: STILL,
+  hingeDistance: STILL,
+  hingeHeight: STILL,
+  rimThickness: STILL,
+});
 
 /** A hole standing open: as its stop and links let it, or no further than a touch opens it (m at the front). */
 function openHole(
@@ -162,7 +184,15 @@ function openHole(
   const model = padEnd(hole, setup, pose, padModel);
   const end = holeEnd(hole, model, pose.centre);
   const ruler = rulerOf(horn, setup, hole.id);
-  const shut = { end, lengths: model, byOpening: null, ruler: hole.id, byThickness: STILL, byRadius: STILL };
+  const shut = {
+    end,
+    lengths: model,
+    byOpening: null,
+    ruler: hole.id,
+    byThickness: STILL,
+    byRadius: STILL,
+    byGeometry: () => ALL_STILL,
+  };
   if (model.length === Infinity) return shut;
   const { centreHeight, holeRadius, padThickness } = model.slopes;
   const rise = centrePerFront(hole.hinge, padRadius, pose) * ruler.ratio;
@@ -180,7 +210,38 @@ function openHole(
       lnGap: sink / pose.centre,
     },
     byRadius: motion(holeRadius, 1, 0),
+    byGeometry: whenFirstCalled(() => geometryMotions(hole, padRadius, pose, model)),
   };
+}
+
+/** How the end moves with what else is measured, the front opening held: by itself, and by the centre's rise. */
+function geometryMotions(
+  { hinge }: ToneHole,
+  padRadius: number,
+  pose: PadPose,
+  { slopes }: PadEnd,
+): GeometryMotions {
+  const rises = poseSlopes(hinge!, padRadius, pose, 'front');
+  const along = (own: PadLengths<number>, rise: number): EndMotion => ({
+    length: own.length + rise * slopes.centreHeight.length,
+    noPadLength: own.noPadLength + rise * slopes.centreHeight.noPadLength,
+    gapShare: own.gapShare + rise * slopes.centreHeight.gapShare,
+    lnGap: rise / pose.centre,
+  });
+  // A pad that stays parallel has no hinge to measure.
+  const hinged = (length: 'hingeDistance' | 'hingeHeight'): EndMotion =>
+    hinge!.distance === Infinity ? STILL : along(slopes[length], rises[length].centre);
+  return {
+    padRadius: along(slopes.padRadius, rises.padRadius.centre),
+    hingeDistance: hinged('hingeDistance'),
+    hingeHeight: hinged('hingeHeight'),
+    rimThickness: along(slopes.rimThickness, 0),
+  };
+}
+
+function whenFirstCalled<T>(work: () => T): () => T {
+  let known: { readonly value: T } | null = null;
+  return () => (known ??= { value: work() }).value;
 }
 
 function motion(slopes: PadLengths<number>, by: number, lnGap: number): EndMotion {
@@ -203,6 +264,7 @@ function openVent(hole: ToneHole): OpenHole {
     ruler: hole.id,
     byThickness: STILL,
     byRadius: { length: slope, noPadLength: slope, gapShare: 0, lnGap: 0 },
+    byGeometry: () => ALL_STILL,
   };
 }
 
@@ -236,6 +298,8 @@ function answersOf(
         padThickness: NOTHING,
         holeRadius: answer(hole.radiusRe, hole.radiusIm),
         chimney: answer(hole.chimneyRe, hole.chimneyIm),
+        place: answer(hole.placeRe, hole.placeIm),
+        geometry: NO_GEOMETRY,
       };
     }
     const share = ventShareSlopes(horn.holes[i], standing.lengths.length, standing.lengths.noPadLength);
@@ -253,20 +317,40 @@ function answersOf(
         hole.chimneyRe + hole.shareRe * share.chimney,
         hole.chimneyIm + hole.shareIm * share.chimney,
       ),
+      place: answer(hole.placeRe, hole.placeIm),
+      geometry: geometryWhenRead((by) => {
+        const { re, im } = moved(standing.byGeometry()[by]);
+        return answer(re, im);
+      }),
     };
   });
   const temperature = answer(s.temperatureRe, s.temperatureIm);
   return {
     keys: horn.holes.map(({ id }, i) => {
       const stop = byStop.get(id);
-      return { id, opening: stop === undefined ? NOTHING : answer(stop.re, stop.im), ...own[i] };
+      return Object.assign(own[i], {
+        id,
+        opening: stop === undefined ? NOTHING : answer(stop.re, stop.im),
+      });
     }),
     temperature: { cents: temperature.cents, logHeight: temperature.logHeight - s.referenceLogSlope },
     mouthpieceVolume: answer(s.mouthpieceRe, s.mouthpieceIm),
+    mouthpiecePlace: answer(s.mouthpiecePlace.re, s.mouthpiecePlace.im),
+    bell: answer(s.bell.re, s.bell.im),
   };
 }
 
 const NOTHING: Answer = Object.freeze({ cents: 0, logHeight: 0 });
+const NO_GEOMETRY = geometryWhenRead(() => NOTHING);
+
+/** Answers to the rest of a key's geometry, each worked out when read: few questions need them. */
+function geometryWhenRead(answerTo: (by: (typeof GEOMETRY)[number]) => Answer): GeometryAnswers {
+  const properties = GEOMETRY.map((by) => [by, { enumerable: true, get: () => answerTo(by) }]);
+  return Object.defineProperties(
+    {},
+    Object.fromEntries(properties) as PropertyDescriptorMap,
+  ) as GeometryAnswers;
+}
 
 function addTo(sums: Map<string, Complex>, id: string, part: Complex): void {
   const sum = sums.get(id);

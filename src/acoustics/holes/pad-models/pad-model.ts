@@ -44,11 +44,20 @@ export interface PadLengths<T> {
 }
 
 /** What can move: each slope is taken with everything else held. */
-export type PadDirection = 'centreHeight' | 'holeRadius' | 'padThickness';
+export const PAD_DIRECTIONS = [
+  'centreHeight',
+  'holeRadius',
+  'padThickness',
+  'padRadius',
+  'hingeDistance',
+  'hingeHeight',
+  'rimThickness',
+] as const;
+export type PadDirection = (typeof PAD_DIRECTIONS)[number];
 
 /** What a pad does to the hole's end, at low frequency and without friction. */
 export interface PadEnd extends PadLengths<number> {
-  /** slopes of the three lengths, no unit */
+  /** slopes of the three lengths, no unit; each worked out when it is first read */
   readonly slopes: Readonly<Record<PadDirection, PadLengths<number>>>;
   /** m, the opening of a parallel pad with the same end length */
   readonly equivalentParallel: number;
@@ -82,13 +91,17 @@ export function makePadEnd(
   rest: PadEndRest,
 ): PadEnd {
   if (!(pad.centreHeight > 0)) {
-    const free = lengthsOf(moving({ ...pad, centreHeight: Infinity }, 'holeRadius')).noPadLength;
-    const none = { length: 0, noPadLength: 0, gapShare: 0 };
+    const freeAlong = (direction: PadDirection): Dual =>
+      lengthsOf(moving({ ...pad, centreHeight: Infinity }, direction)).noPadLength;
     return {
       length: Infinity,
-      noPadLength: free.value,
+      noPadLength: freeAlong('holeRadius').value,
       gapShare: 0,
-      slopes: { centreHeight: none, holeRadius: { ...none, noPadLength: free.slope }, padThickness: none },
+      slopes: slopesWhenRead((direction) => ({
+        length: 0,
+        noPadLength: freeAlong(direction).slope,
+        gapShare: 0,
+      })),
       equivalentParallel: 0,
       get warnings() {
         return rest.warnings();
@@ -101,11 +114,9 @@ export function makePadEnd(
     length: byHeight.length.value,
     noPadLength: byHeight.noPadLength.value,
     gapShare: byHeight.gapShare.value,
-    slopes: {
-      centreHeight: slopesOf(byHeight),
-      holeRadius: slopesOf(along('holeRadius')),
-      padThickness: slopesOf(along('padThickness')),
-    },
+    slopes: slopesWhenRead((direction) =>
+      slopesOf(direction === 'centreHeight' ? byHeight : along(direction)),
+    ),
     get equivalentParallel() {
       return rest.equivalentParallel();
     },
@@ -113,6 +124,25 @@ export function makePadEnd(
       return rest.warnings();
     },
   };
+}
+
+type Slopes = PadEnd['slopes'];
+
+/** Slopes that are worked out when first read, and kept. */
+function slopesWhenRead(along: (direction: PadDirection) => PadLengths<number>): Slopes {
+  const known = new Map<PadDirection, PadLengths<number>>();
+  const read = (direction: PadDirection): PadLengths<number> => {
+    const before = known.get(direction);
+    if (before !== undefined) return before;
+    const slopes = along(direction);
+    known.set(direction, slopes);
+    return slopes;
+  };
+  const properties = PAD_DIRECTIONS.map((direction) => [
+    direction,
+    { enumerable: true, get: () => read(direction) },
+  ]);
+  return Object.defineProperties({}, Object.fromEntries(properties) as PropertyDescriptorMap) as Slopes;
 }
 
 function moving(pad: PadOverHole, direction: PadDirection): MovingPad {
@@ -148,7 +178,6 @@ export function scaledPadModel(model: PadModel, factor: number): PadModel {
     ...model,
     endOf: (pad) => {
       const end = model.endOf(pad);
-      const { centreHeight, holeRadius, padThickness } = end.slopes;
       return {
         ...scaled(end),
         get equivalentParallel() {
@@ -157,11 +186,7 @@ export function scaledPadModel(model: PadModel, factor: number): PadModel {
         get warnings() {
           return end.warnings;
         },
-        slopes: {
-          centreHeight: scaled(centreHeight),
-          holeRadius: scaled(holeRadius),
-          padThickness: scaled(padThickness),
-        },
+        slopes: slopesWhenRead((direction) => scaled(end.slopes[direction])),
       };
     },
   };
