@@ -21,6 +21,7 @@ export {
   type PadModel,
   type PadOverHole,
 } from './holes/pad-models/pad-model.ts';
+export { GEOMETRY } from './holes/open-hole.ts';
 export * from './holes/leak-ends.ts';
 export * from './holes/leak-gap.ts';
 export * from './holes/leak-slit.ts';
@@ -46,8 +47,6 @@ export * from './resonance/resonances.ts';
 export { type ComparedKey, type KeyDifference, type KeyInSetup } from './studies/compare-keys.ts';
 export {
   isSameHorn,
-  MODEL_CENTS,
-  MODEL_STRENGTH,
   type Compared,
   type CompareOptions,
   type NoteDifference,
@@ -60,7 +59,11 @@ export * from './studies/leak-study.ts';
 export * from './studies/link-study.ts';
 export * from './studies/loud-playing.ts';
 export * from './studies/noticed.ts';
-export { asItStands, type KeyPlusMinus } from './studies/readings-worth.ts';
+export * from './studies/readings.ts';
+export * from './studies/uncertainty.ts';
+export * from './studies/measure-next.ts';
+export * from './studies/scale-budgets.ts';
+export * from './studies/venting-budgets.ts';
 export * from './studies/pad-change.ts';
 export * from './studies/pad-fit.ts';
 export * from './studies/regulation-order.ts';

@@ -4,10 +4,12 @@ import {
   makeNetwork,
   playScale,
   playWholeHorn,
+  scaleBudgets,
   studyVenting,
   type VentingStudyOptions,
 } from '../acoustics/index.ts';
 import { compareLoaded } from '../documents/compare-loaded.ts';
+import { plusMinusOf } from '../documents/plus-minus.ts';
 import { answerHoles } from '../documents/hole-request.ts';
 import { reportScale } from '../documents/scale-report.ts';
 import { reportVentingStudy } from '../documents/venting-report.ts';
@@ -102,11 +104,12 @@ function printImpedance(words: Words): string {
 
 function printScale(words: Words): string {
   const loaded = readHorn(onlyFile(words), words.options['setup'] as string | undefined);
+  const air = airOption(words, loaded);
+  const options = { a4: a4Option(words), ...neighbours(words) };
   const notes = reportScale(
-    playScale(loaded.horn, loaded.setup, airOption(words, loaded), {
-      a4: a4Option(words),
-      ...neighbours(words),
-    }),
+    loaded.horn,
+    playScale(loaded.horn, loaded.setup, air, options),
+    scaleBudgets(loaded.horn, loaded.setup, air, { ...options, plusMinus: plusMinusOf(loaded) }),
   );
   return words.options['json'] === true ? json(notes) : scaleTable(loaded.documents.horn.name, notes);
 }
@@ -125,6 +128,7 @@ function printStudy(words: Words): string {
     a4: a4Option(words),
     ...neighbours(words),
     ...(reach > 0 ? { reach } : {}),
+    plusMinus: plusMinusOf(loaded),
   };
   const study = studyVenting(
     loaded.horn,

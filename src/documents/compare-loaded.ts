@@ -1,12 +1,6 @@
-import {
-  compareSetups,
-  type AirColumn,
-  type Compared,
-  type CompareOptions,
-  type KeyPlusMinus,
-} from '../acoustics/index.ts';
+import { compareSetups, type AirColumn, type Compared, type CompareOptions } from '../acoustics/index.ts';
 import { reportComparison, type ComparisonReport } from './comparison-report.ts';
-import { knownReading } from './readings.ts';
+import { plusMinusOf } from './plus-minus.ts';
 import type { LoadedHorn } from './to-acoustics.ts';
 
 /** What is the same for everything compared. */
@@ -16,8 +10,6 @@ export interface ComparedDay extends CompareOptions {
   /** sounding A4 */
   readonly a4Hz?: number;
 }
-
-const MM = 1e-3;
 
 /**
  * Two to four horns as set up, side by side in one air, each reading with its ±.
@@ -46,23 +38,6 @@ export function compareLoaded(loaded: readonly LoadedHorn[], day: ComparedDay): 
       : [],
   );
   return { ...report, warnings: [...examples, ...report.warnings] };
-}
-
-/** How far every reading may be off, m, by hole id. */
-export function plusMinusOf({ documents }: LoadedHorn): Map<string, KeyPlusMinus> {
-  const { horn, setup } = documents;
-  return new Map(
-    horn.holes.map((hole) => {
-      const key = setup.keys.find(({ pad }) => pad === hole.id);
-      const built = (field: 'diameterMm' | 'chimneyMm'): number =>
-        knownReading(field, hole.readings?.[field], horn.origin).plusMinusMm * MM;
-      const set = (field: 'openingMm' | 'padThicknessMm'): number =>
-        knownReading(field, key?.readings?.[field], setup.origin).plusMinusMm * MM;
-      const ofHole = { holeRadius: built('diameterMm') / 2, chimney: built('chimneyMm') };
-      if (hole.key === null) return [hole.id, ofHole];
-      return [hole.id, { ...ofHole, opening: set('openingMm'), padThickness: set('padThicknessMm') }];
-    }),
-  );
 }
 
 /** By setup where the horn is one, else by horn, with both or a count where that would leave two alike. */

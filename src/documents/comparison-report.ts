@@ -4,6 +4,7 @@ import {
   NOTICED,
   type ComparedKey,
   type ComparedNote,
+  type Horn,
   type KeyInSetup,
   type NoteDifference,
   type NoteInSetup,
@@ -12,6 +13,7 @@ import {
 } from '../acoustics/index.ts';
 import { comparisonSentence } from './comparison-words.ts';
 import { noteLabel } from './note-label.ts';
+import { reportNext, type NextReport } from './uncertainty-report.ts';
 
 /** A comparison in bench units, for the terminal and the screen; everything compared is against the first setup. */
 export interface ComparisonReport {
@@ -72,6 +74,8 @@ export interface NoteInSetupReport {
 export interface NoteDifferenceReport {
   readonly cents: number;
   readonly centsPlusMinus: number;
+  /** what to measure next for this difference of pitch, the best first */
+  readonly next: readonly NextReport[];
   /** null where the two sound at different pitches */
   readonly strengthDb: number | null;
   readonly strengthDbPlusMinus: number | null;
@@ -108,6 +112,7 @@ export interface KeyInSetupReport {
   /** the opening of a parallel pad with the same vent share */
   readonly equivalentParallelMm: number;
   readonly ventShare: number;
+  readonly ventSharePlusMinus: number;
   /** id of the key whose arm holds it below its own stop */
   readonly ruledBy: string | null;
 }
@@ -118,6 +123,7 @@ export interface KeyDifferenceReport {
   readonly frontPlusMinusMm: number;
   readonly equivalentParallelMm: number;
   readonly ventShare: number;
+  readonly ventSharePlusMinus: number;
 }
 
 const MM = 1e-3;
@@ -133,7 +139,7 @@ export function reportComparison(comparison: SetupComparison): ComparisonReport 
     bellAirC: air.bellC,
     a4Hz: a4 ?? 440,
   }));
-  const notes = comparison.notes.map(reportNote);
+  const notes = comparison.notes.map((note) => reportNote(note, compared[0].horn));
   return {
     setups,
     sentences: setups.slice(1).map((_, i) => comparisonSentence({ setups, notes }, i)),
@@ -152,7 +158,7 @@ export function reportComparison(comparison: SetupComparison): ComparisonReport 
   };
 }
 
-function reportNote({ fingering, setups, differences }: ComparedNote): ComparedNoteReport {
+function reportNote({ fingering, setups, differences }: ComparedNote, horn: Horn): ComparedNoteReport {
   const { id, note, way, register } = fingering;
   return {
     fingering: id,
@@ -161,7 +167,9 @@ function reportNote({ fingering, setups, differences }: ComparedNote): ComparedN
     way,
     register,
     setups: setups.map(reportNoteIn),
-    differences: differences.map((difference) => (difference === null ? null : reportDifference(difference))),
+    differences: differences.map((difference) =>
+      difference === null ? null : reportDifference(difference, horn),
+    ),
   };
 }
 
@@ -171,10 +179,14 @@ function reportNoteIn(note: NoteInSetup): NoteInSetupReport {
   return { hz: frequency, cents, heightRatio: height, cutoffHz: cutoff, reason: null };
 }
 
-function reportDifference({ cents, strengthDb, cutoff, noticedBy }: NoteDifference): NoteDifferenceReport {
+function reportDifference(
+  { cents, budget, strengthDb, cutoff, noticedBy }: NoteDifference,
+  horn: Horn,
+): NoteDifferenceReport {
   return {
     cents: cents.value,
     centsPlusMinus: cents.plusMinus,
+    next: reportNext(horn, budget),
     strengthDb: strengthDb?.value ?? null,
     strengthDbPlusMinus: strengthDb?.plusMinus ?? null,
     strengthPercent: strengthDb === null ? null : 100 * (10 ** (strengthDb.value / 20) - 1),
@@ -198,7 +210,8 @@ function reportKey({ setups, differences }: ComparedKey): ComparedKeyReport {
             frontMm: difference.front.value / MM,
             frontPlusMinusMm: difference.front.plusMinus / MM,
             equivalentParallelMm: difference.equivalentParallel / MM,
-            ventShare: difference.ventShare,
+            ventShare: difference.ventShare.value,
+            ventSharePlusMinus: difference.ventShare.plusMinus,
           },
     ),
   };
@@ -217,7 +230,8 @@ function reportKeyIn(key: KeyInSetup): KeyInSetupReport {
     holeDiameterMm: holeDiameter / MM,
     frontPlusMinusMm: key.frontPlusMinus / MM,
     equivalentParallelMm: key.equivalentParallel / MM,
-    ventShare: key.ventShare,
+    ventShare: key.ventShare.value,
+    ventSharePlusMinus: key.ventShare.plusMinus,
     ruledBy: key.ruledBy,
   };
 }

@@ -1,4 +1,5 @@
-import type { DiminishingReturn, VentingPoint, VentingStudy } from '../acoustics/index.ts';
+import type { Budget, DiminishingReturn, VentingPoint, VentingStudy } from '../acoustics/index.ts';
+import { reportBudget, reportNext, type BudgetReport, type NextReport } from './uncertainty-report.ts';
 
 /** One governed note at one opening, bench units; null where its resonance is lost. */
 export interface NoteAtOpeningReport {
@@ -31,9 +32,10 @@ export interface DiminishingReturnReport {
   readonly kind: DiminishingReturn['kind'];
   readonly point: VentingPointReport | null;
   readonly decidedBy: string | null;
-  /** the same point's front opening if the pad model errs by its stated share; null out of reach */
-  readonly lowFrontMm: number | null;
-  readonly highFrontMm: number | null;
+  /** of the point's front opening, mm; null where there is none, or the least opening decides */
+  readonly frontMmBudget: BudgetReport | null;
+  /** what to measure next, the best first */
+  readonly next: readonly NextReport[];
   readonly link: { readonly driver: string; readonly limitFrontMm: number } | null;
   readonly reason: string | null;
 }
@@ -52,6 +54,13 @@ export interface VentingStudyReport {
     readonly targetHz: number;
   }[];
   readonly present: VentingPointReport;
+  /** how sure the present is: its front, mm, and its vent share */
+  readonly presentBudgets: { readonly frontMm: BudgetReport; readonly ventShare: BudgetReport };
+  /** one entry per governed note: of its present pitch, and of its change to the point of diminishing return */
+  readonly notesBudgets: readonly {
+    readonly pitchCents: BudgetReport | null;
+    readonly changeCents: BudgetReport | null;
+  }[];
   readonly ownStopFrontMm: number;
   readonly ruledBy: { readonly driver: string; readonly limitFrontMm: number } | null;
   readonly holdsDown: readonly { readonly pad: string; readonly belowFrontMm: number }[];
@@ -64,8 +73,8 @@ export interface VentingStudyReport {
   readonly warnings: readonly string[];
 }
 
-const toMm = (metres: number): number => 1000 * metres;
-const toMmOrNull = (metres: number | null): number | null => (metres === null ? null : toMm(metres));
+const TO_MM = 1000;
+const toMm = (metres: number): number => TO_MM * metres;
 
 /** One point in bench units. */
 export function reportPoint(point: VentingPoint): VentingPointReport {
@@ -113,6 +122,17 @@ export function reportVentingStudy(
       targetHz: target,
     })),
     present: reportPoint(study.present),
+    presentBudgets: {
+      frontMm: reportBudget(context.horn, study.budgets.front, TO_MM),
+      ventShare: reportBudget(context.horn, study.budgets.ventShare),
+    },
+    notesBudgets: context.governed.map(({ fingering }) => {
+      const of = (budgets: ReadonlyMap<string, Budget>): BudgetReport | null => {
+        const budget = budgets.get(fingering.id);
+        return budget === undefined ? null : reportBudget(context.horn, budget);
+      };
+      return { pitchCents: of(study.budgets.notes), changeCents: of(study.budgets.changes) };
+    }),
     ownStopFrontMm: toMm(standing.ownFront),
     ruledBy:
       standing.ruledBy === null
@@ -129,16 +149,18 @@ export function reportVentingStudy(
 
 function reportReturn(study: VentingStudy): DiminishingReturnReport {
   const outcome = study.diminishingReturn;
-  const spread = {
-    lowFrontMm: toMmOrNull(study.returnSpread.low),
-    highFrontMm: toMmOrNull(study.returnSpread.high),
+  const { horn } = study.context;
+  const budget = study.budgets.diminishingReturn;
+  const sure = {
+    frontMmBudget: budget === null ? null : reportBudget(horn, budget, TO_MM),
+    next: budget === null ? [] : reportNext(horn, budget, TO_MM),
   };
   if (outcome.kind === 'none in reach') {
     return {
       kind: outcome.kind,
       point: null,
       decidedBy: null,
-      ...spread,
+      ...sure,
       link: null,
       reason: outcome.reason,
     };
@@ -153,7 +175,7 @@ function reportReturn(study: VentingStudy): DiminishingReturnReport {
     kind: outcome.kind,
     point: reportPoint(outcome.at),
     decidedBy,
-    ...spread,
+    ...sure,
     link,
     reason:
       link === null

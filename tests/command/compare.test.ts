@@ -4,7 +4,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { ComparisonReport } from '../../src/documents/comparison-report.ts';
-import { compareLoaded, plusMinusOf } from '../../src/documents/compare-loaded.ts';
+import { compareLoaded } from '../../src/documents/compare-loaded.ts';
+import { plusMinusOf } from '../../src/documents/plus-minus.ts';
 import { makeAirColumn } from '../../src/acoustics/index.ts';
 import { demoHorn } from '../acoustics/demo-horns.ts';
 
@@ -103,7 +104,7 @@ describe('compare', () => {
 describe('the ± of a horn’s readings', () => {
   it('has every hole of the horn, a hole’s radius at half of its diameter’s', () => {
     const loaded = demoHorn('alto');
-    const by = plusMinusOf(loaded);
+    const by = plusMinusOf(loaded).keys;
     expect([...by.keys()].sort()).toEqual(loaded.horn.holes.map(({ id }) => id).sort());
     for (const hole of loaded.horn.holes) {
       const { opening, holeRadius } = by.get(hole.id)!;
@@ -125,6 +126,6 @@ describe('the ± of a horn’s readings', () => {
         },
       },
     };
-    expect(plusMinusOf(measured).get('e')!.holeRadius).toBeCloseTo(0.04e-3, 12);
+    expect(plusMinusOf(measured).keys.get('e')!.holeRadius).toBeCloseTo(0.04e-3, 12);
   });
 });

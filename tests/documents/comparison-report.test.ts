@@ -31,7 +31,7 @@ describe('the report of setups side by side', () => {
       setup: raised('e', 2e-3),
       air: makeAirColumn({ mouthpieceC: 30, bellC: 25 }),
       a4: 442,
-      plusMinus: new Map([['e', { opening: 2e-4 }]]),
+      plusMinus: { keys: new Map([['e', { opening: 2e-4 }]]) },
     }),
     side('the other horn', demoHorn('tenor')),
   ]);
@@ -103,6 +103,7 @@ describe('the sentence', () => {
     const difference = {
       cents,
       centsPlusMinus,
+      next: [],
       strengthDb,
       strengthDbPlusMinus,
       strengthPercent: 0,

@@ -1,10 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { StudyReport } from '../../src/ui/state/study-report.ts';
-import {
-  halfSpreadMm,
-  makeAnswerSentences,
-  type Manner,
-} from '../../src/ui/views/key-study/answer-sentences.ts';
+import { makeAnswerSentences, type Manner } from '../../src/ui/views/key-study/answer-sentences.ts';
 import { noteLabel, signedCents } from '../../src/ui/parts/note-names.ts';
 import { plain, report } from './demo.ts';
 
@@ -40,11 +36,11 @@ describe('the answer in words', () => {
     );
   });
 
-  it('tells what a further step would buy, and half the pad model’s spread as the ±', () => {
+  it('tells what a further step would buy, and how sure the answer is', () => {
     const told = words(e);
     expect(told.reason).toContain('another 0.5 mm (0.020 in) buys less than 1 cent on any note');
-    const half = (e.spreadMm.high! - e.spreadMm.low!) / 2;
-    expect(halfSpreadMm(e)).toBe(half);
+    const half = e.budgets.answerMm!.plusMinus;
+    expect(half).toBeGreaterThan(0);
     expect(told.sure).toContain(`± ${half.toFixed(1)} mm`);
     expect(told.sure).toContain('pad model');
     expect(told.sure).toContain('± 0.2 mm');

@@ -1,15 +1,18 @@
+import type { AirColumn } from '../air/air.ts';
 import type { PadModel } from '../holes/pad-models/pad-model.ts';
 import { holeEnd, padEnd, standingPad } from '../holes/pad-over-hole.ts';
 import type { Horn, Setup, ToneHole } from '../horn.ts';
 import type { PadPose } from '../keywork/hinge.ts';
 import type { Measured } from './noticed.ts';
-import { standingPlusMinus, type KeyPlusMinus } from './readings-worth.ts';
+import { EXACT, prepareReadings, type PlusMinus, type Readings, type Slopes } from './readings.ts';
+import { budgetOf, differenceBudget, frontSlopes, shareSlopes } from './uncertainty.ts';
 
 /** Setups whose keys are compared. */
 export interface KeysOf {
   readonly horn: Horn;
   readonly setup: Setup;
-  readonly plusMinus?: ReadonlyMap<string, KeyPlusMinus>;
+  readonly air: AirColumn;
+  readonly plusMinus?: PlusMinus;
 }
 
 /** One key as it stands in one setup, links considered. */
@@ -20,11 +23,11 @@ export interface KeyInSetup {
   /** m */
   readonly holeDiameter: number;
   readonly pose: PadPose;
-  /** m, how far the front opening may be off by the reading of the stop that decides it */
+  /** m, how far the front opening may be off by the readings of the stop and links that decide it */
   readonly frontPlusMinus: number;
   /** m, the opening of a parallel pad with the same vent share */
   readonly equivalentParallel: number;
-  readonly ventShare: number;
+  readonly ventShare: Measured;
   /** whose arm holds it below its own stop; null where none does */
   readonly ruledBy: string | null;
   /** sentences, where the pad lies outside its model's range */
@@ -37,7 +40,7 @@ export interface KeyDifference {
   readonly front: Measured;
   /** m */
   readonly equivalentParallel: number;
-  readonly ventShare: number;
+  readonly ventShare: Measured;
 }
 
 /** One key in every setup. */
@@ -58,13 +61,24 @@ export function compareKeys(
   sameHorn: readonly boolean[],
   padModel: PadModel,
 ): ComparedKey[] {
+  const columns = compared.map((of): Column => ({
+    of,
+    readings: prepareReadings(of.horn, of.setup, of.air, of.plusMinus ?? EXACT),
+    padModel,
+  }));
   return alignHoles(compared.map(({ horn }) => horn))
     .map((holes): ComparedKey => {
-      const setups = holes.map((hole, i) => (hole === null ? null : keyIn(compared[i], hole, padModel)));
-      const [first, ...others] = setups;
-      return { setups, differences: others.map((other, i) => differenceOf(first, other, sameHorn[i])) };
+      const keys = holes.map((hole, i) => (hole === null ? null : standingKey(columns[i], hole)));
+      const [first, ...others] = keys;
+      return {
+        setups: keys.map((key) => key?.shown ?? null),
+        differences: others.map((other, i) => differenceOf(first, other, sameHorn[i])),
+      };
     })
-    .map((key) => ({ key, weight: Math.max(...key.differences.map((d) => Math.abs(d?.ventShare ?? 0))) }))
+    .map((key) => ({
+      key,
+      weight: Math.max(...key.differences.map((d) => Math.abs(d?.ventShare.value ?? 0))),
+    }))
     .sort((a, b) => b.weight - a.weight)
     .map(({ key }) => key);
 }
@@ -92,35 +106,61 @@ function alignHoles(horns: readonly Horn[]): (ToneHole | null)[][] {
   return rows;
 }
 
-function keyIn({ horn, setup, plusMinus }: KeysOf, hole: ToneHole, model: PadModel): KeyInSetup {
+/** One setup, its readings ready. */
+interface Column {
+  readonly of: KeysOf;
+  readonly readings: Readings;
+  readonly padModel: PadModel;
+}
+
+/** A key as it stands, and how front and vent share answer to what was read. */
+interface StandingKey {
+  readonly column: Column;
+  readonly shown: KeyInSetup;
+  readonly front: Slopes;
+  readonly share: Slopes;
+}
+
+function standingKey(column: Column, hole: ToneHole): StandingKey {
+  const { of, readings, padModel } = column;
+  const { horn, setup } = of;
   const { pose, ruledBy } = standingPad(horn, setup, hole.id);
-  const end = padEnd(hole, setup, pose, model);
-  return {
+  const end = padEnd(hole, setup, pose, padModel);
+  const front = frontSlopes(hole.id);
+  const share = shareSlopes(horn, setup, hole.id, padModel);
+  const plusMinus = (slopes: Slopes): number => budgetOf(readings, slopes, padModel).plusMinus;
+  const shown: KeyInSetup = {
     id: hole.id,
     number: hole.number,
     name: hole.name,
     holeDiameter: 2 * hole.holeRadius,
     pose,
-    frontPlusMinus: standingPlusMinus(horn, setup, hole.id, plusMinus ?? new Map()),
+    frontPlusMinus: plusMinus(front),
     equivalentParallel: end.equivalentParallel,
-    ventShare: holeEnd(hole, end, pose.centre).ventShare,
+    ventShare: { value: holeEnd(hole, end, pose.centre).ventShare, plusMinus: plusMinus(share) },
     ruledBy: ruledBy?.driver ?? null,
     warnings: end.warnings,
   };
+  return { column, shown, front, share };
 }
 
-/** Of one horn, an opening that stands the same with the same ± is one reading, and no difference. */
+/** Of one horn, what was read once for both is no difference. */
 function differenceOf(
-  first: KeyInSetup | null,
-  other: KeyInSetup | null,
+  first: StandingKey | null,
+  other: StandingKey | null,
   sameHorn: boolean,
 ): KeyDifference | null {
   if (first === null || other === null) return null;
-  const value = other.pose.front - first.pose.front;
-  const once = sameHorn && value === 0 && first.frontPlusMinus === other.frontPlusMinus;
+  const plusMinus = (slopes: (key: StandingKey) => Slopes): number => {
+    const [a, b] = [first, other].map((key) => ({ ...key.column, slopes: slopes(key) }));
+    return differenceBudget(a, b, sameHorn ? 'same horn' : 0).plusMinus;
+  };
   return {
-    front: { value, plusMinus: once ? 0 : Math.hypot(first.frontPlusMinus, other.frontPlusMinus) },
-    equivalentParallel: other.equivalentParallel - first.equivalentParallel,
-    ventShare: other.ventShare - first.ventShare,
+    front: { value: other.shown.pose.front - first.shown.pose.front, plusMinus: plusMinus((k) => k.front) },
+    equivalentParallel: other.shown.equivalentParallel - first.shown.equivalentParallel,
+    ventShare: {
+      value: other.shown.ventShare.value - first.shown.ventShare.value,
+      plusMinus: plusMinus((k) => k.share),
+    },
   };
 }

@@ -1,12 +1,13 @@
 import type { AirColumn } from '../air/air.ts';
 import { DEFAULT_PAD_MODEL } from '../holes/pad-models/index.ts';
-import { scaledPadModel } from '../holes/pad-models/pad-model.ts';
+import type { PadModel } from '../holes/pad-models/pad-model.ts';
 import type { Horn, Setup } from '../horn.ts';
 import { FINGERINGS, type Fingering } from '../keywork/fingerings.ts';
 import type { NetworkOptions } from '../network/network.ts';
 import { moreNoticed, whoNoticesPitch, whoNoticesStrength, type Measured, type Notice } from './noticed.ts';
-import { asItStands, readingsWorth, type KeyPlusMinus, type ReadingsWorth } from './readings-worth.ts';
-import { playWholeHorn, type Answer, type WholeHornNote } from './whole-horn.ts';
+import { asItStands, EXACT, prepareReadings, type PlusMinus, type Readings } from './readings.ts';
+import { differenceBudget, MODEL_ERROR, noteSlopes, type Budget } from './uncertainty.ts';
+import { playWholeHorn, type NoteAnswers, type WholeHornNote } from './whole-horn.ts';
 
 /**
  * Side by side: two to four setups, of one horn or of several, the first of them the reference.
@@ -25,8 +26,8 @@ export interface Compared {
   readonly air: AirColumn;
   /** Hz, sounding A4, default 440 */
   readonly a4?: number;
-  /** by hole id; what is left out counts as exact */
-  readonly plusMinus?: ReadonlyMap<string, KeyPlusMinus>;
+  /** what is left out counts as exact */
+  readonly plusMinus?: PlusMinus;
 }
 
 /** Choices about the comparison. */
@@ -53,6 +54,8 @@ export type NoteInSetup =
 /** One fingering against the reference. */
 export interface NoteDifference {
   readonly cents: Measured;
+  /** what the ± of the cents is made of */
+  readonly budget: Budget;
   /** of resonance height, dB; null where the horns sound at different pitches, whose heights are no measure of each other */
   readonly strengthDb: Measured | null;
   /** Hz; null where either has none */
@@ -62,21 +65,6 @@ export interface NoteDifference {
   /** the more noticed of the two */
   readonly noticedBy: Notice;
 }
-
-/**
- * What a plane-wave model may err by on a whole instrument, cents.
- *
- * **Source:** Lefebvre 2010, thesis, McGill University (abstract read).
- */
-export const MODEL_CENTS = 10;
-
-/**
- * What the height of a resonance may err by, as a share: half of the span 4…19 % by which open holes that hear
- * each other lower it, which this model leaves out. Taken as an error, that span's middle being common to horns.
- *
- * **Source:** Lefebvre, Scavone & Kergomard 2013 (abstract read) for the span; the halving is ours.
- */
-export const MODEL_STRENGTH = 0.075;
 
 const DB_PER_LOG = 20 / Math.LN10;
 
@@ -105,16 +93,15 @@ export function isSameHorn(a: Horn, b: Horn): boolean {
   );
 }
 
-/** One setup played: its notes, what its readings are worth, and what the pad model's error does. */
+/** One setup played: its notes, and the readings its answers rest on. */
 export interface Played {
   readonly compared: Compared;
   readonly notes: ReadonlyMap<string, WholeHornNote>;
-  readonly worth: ReadingsWorth;
-  /** by fingering id: what the pad model's stated error does, either way; left out where the note is lost by it */
-  readonly padModel: ReadonlyMap<string, Answer>;
+  readonly readings: Readings;
+  readonly padModel: PadModel;
 }
 
-/** Plays one setup, and once more with the pad model erring either way. */
+/** Plays one setup with its answers. */
 export function playCompared(compared: Compared, options: CompareOptions): Played {
   const { horn, setup, air, a4, plusMinus } = compared;
   const touches = new Set(horn.keywork.touches.map(({ id }) => id));
@@ -122,38 +109,11 @@ export function playCompared(compared: Compared, options: CompareOptions): Playe
   const standing = asItStands(horn, setup);
   const playing = { ...options, ...(a4 === undefined ? {} : { a4 }), fingerings };
   const notes = playWholeHorn(standing.horn, standing.setup, air, playing);
-  const near = new Map(
-    notes.flatMap(({ fingering, outcome }) =>
-      outcome.found ? [[fingering.id, outcome.resonance.frequency] as const] : [],
-    ),
-  );
-  const model = options.padModel ?? DEFAULT_PAD_MODEL;
-  const erring = [1 - model.relativeError, 1 + model.relativeError].map((factor) =>
-    playWholeHorn(standing.horn, standing.setup, air, {
-      ...playing,
-      near,
-      answers: false,
-      padModel: scaledPadModel(model, factor),
-    }),
-  );
   return {
     compared,
     notes: new Map(notes.map((note) => [note.fingering.id, note])),
-    worth: readingsWorth(horn, setup, plusMinus ?? new Map(), notes),
-    padModel: new Map(
-      notes.flatMap(({ fingering }, i) => {
-        const spread = halfBetween(erring[0][i], erring[1][i]);
-        return spread === null ? [] : [[fingering.id, spread] as const];
-      }),
-    ),
-  };
-}
-
-function halfBetween(low: WholeHornNote, high: WholeHornNote): Answer | null {
-  if (!low.outcome.found || !high.outcome.found) return null;
-  return {
-    cents: (high.outcome.cents - low.outcome.cents) / 2,
-    logHeight: Math.log(high.outcome.resonance.height / low.outcome.resonance.height) / 2,
+    readings: prepareReadings(horn, setup, air, plusMinus ?? EXACT),
+    padModel: options.padModel ?? DEFAULT_PAD_MODEL,
   };
 }
 
@@ -175,7 +135,7 @@ export function noteIn({ notes }: Played, { id, touches }: Fingering): NoteInSet
   };
 }
 
-/** One fingering against the reference; null where it is lost in either, or by the pad model's error. */
+/** One fingering against the reference; null where it is lost in either. */
 export function compareNote(
   first: Played,
   other: Played,
@@ -184,17 +144,23 @@ export function compareNote(
 ): NoteDifference | null {
   const a = noteIn(first, fingering);
   const b = noteIn(other, fingering);
-  const spread = plusMinusOf(first, other, sameHorn, fingering.id);
-  if (!a.found || !b.found || spread === null) return null;
-  const cents = { value: b.cents - a.cents, plusMinus: spread.cents };
+  const answers = [first, other].map(({ notes }) => answersTo(notes.get(fingering.id)));
+  if (!a.found || !b.found || answers[0] === null || answers[1] === null) return null;
+  const of = { first, other, sameHorn, answers: [answers[0], answers[1]] as const };
+  const budget = budgetOfDifference(of, 'cents');
+  const cents = { value: b.cents - a.cents, plusMinus: budget.plusMinus };
   const samePitch = first.compared.horn.transposition === other.compared.horn.transposition;
   const strengthDb = samePitch
-    ? { value: DB_PER_LOG * Math.log(b.height / a.height), plusMinus: DB_PER_LOG * spread.logHeight }
+    ? {
+        value: DB_PER_LOG * Math.log(b.height / a.height),
+        plusMinus: DB_PER_LOG * budgetOfDifference(of, 'logHeight').plusMinus,
+      }
     : null;
   const byPitch = whoNoticesPitch(cents);
   const byStrength = strengthDb === null ? null : whoNoticesStrength(strengthDb);
   return {
     cents,
+    budget,
     strengthDb,
     cutoff: a.cutoff === null || b.cutoff === null ? null : b.cutoff - a.cutoff,
     byPitch,
@@ -203,38 +169,24 @@ export function compareNote(
   };
 }
 
-/** The ± of one note's difference; null where the pad model's error loses the note. */
-function plusMinusOf(first: Played, other: Played, sameHorn: boolean, id: string): Answer | null {
-  const modelA = first.padModel.get(id);
-  const modelB = other.padModel.get(id);
-  const a = first.worth.effects.get(id);
-  const b = other.worth.effects.get(id);
-  if (modelA === undefined || modelB === undefined || a === undefined || b === undefined) return null;
-  const parts: Answer[] = sameHorn
-    ? [less(modelB, modelA)]
-    : [modelA, modelB, ...[1, 2].map(() => ({ cents: MODEL_CENTS, logHeight: Math.log1p(MODEL_STRENGTH) }))];
-  const once = sameHorn ? sameReadings(first.worth, other.worth) : a.map(() => false);
-  a.forEach((effect, i) => {
-    if (once[i]) parts.push(less(b[i], effect));
-    else parts.push(effect);
-  });
-  b.forEach((effect, i) => {
-    if (!once[i]) parts.push(effect);
-  });
-  return {
-    cents: Math.hypot(...parts.map((part) => part.cents)),
-    logHeight: Math.hypot(...parts.map((part) => part.logHeight)),
-  };
+function answersTo(note: WholeHornNote | undefined): NoteAnswers | null {
+  return note !== undefined && note.outcome.found ? note.outcome.answers : null;
 }
 
-/** Which readings of one horn are one reading in both setups: the same value at the same point, the same ±. */
-function sameReadings(a: ReadingsWorth, b: ReadingsWorth): boolean[] {
-  return a.readings.map((reading, i) => {
-    const other = b.readings[i];
-    return reading.value === other.value && reading.at === other.at && reading.plusMinus === other.plusMinus;
-  });
+/** One note in two setups. */
+interface InTwo {
+  readonly first: Played;
+  readonly other: Played;
+  readonly sameHorn: boolean;
+  readonly answers: readonly [NoteAnswers, NoteAnswers];
 }
 
-function less(a: Answer, b: Answer): Answer {
-  return { cents: a.cents - b.cents, logHeight: a.logHeight - b.logHeight };
+/** What the ± of one note's difference is made of. */
+function budgetOfDifference({ first, other, sameHorn, answers }: InTwo, of: 'cents' | 'logHeight'): Budget {
+  const [a, b] = [first, other].map(({ readings, padModel }, i) => ({
+    readings,
+    padModel,
+    slopes: noteSlopes(answers[i], of),
+  }));
+  return differenceBudget(a, b, sameHorn ? 'same horn' : MODEL_ERROR[of]);
 }

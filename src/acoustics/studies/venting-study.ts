@@ -1,6 +1,4 @@
 import type { AirColumn } from '../air/air.ts';
-import { DEFAULT_PAD_MODEL } from '../holes/pad-models/index.ts';
-import { scaledPadModel } from '../holes/pad-models/pad-model.ts';
 import type { Horn, Setup } from '../horn.ts';
 import {
   DEFAULT_THRESHOLDS,
@@ -8,6 +6,8 @@ import {
   type DiminishingReturn,
   type ReturnThresholds,
 } from './diminishing-return.ts';
+import type { Knowledge } from './scale-budgets.ts';
+import { ventingBudgets, type VentingBudgets } from './venting-budgets.ts';
 import {
   heldDownBy,
   LEAST_OPENING,
@@ -32,8 +32,8 @@ export interface VentingStudy {
   /** the key as it stands, were its pad parallel at the same front opening */
   readonly presentParallel: VentingPoint;
   readonly diminishingReturn: DiminishingReturn;
-  /** m at the front: the same point if the pad model errs by its stated share either way; null out of reach */
-  readonly returnSpread: { readonly low: number | null; readonly high: number | null };
+  /** how sure all this is */
+  readonly budgets: VentingBudgets;
   readonly thresholds: ReturnThresholds;
   /** pads whose arms this key would hold down if set lower */
   readonly holdsDown: readonly HeldDown[];
@@ -42,7 +42,7 @@ export interface VentingStudy {
 }
 
 /** Choices about the study. */
-export interface VentingStudyOptions extends VentingOptions {
+export interface VentingStudyOptions extends VentingOptions, Knowledge {
   readonly thresholds?: ReturnThresholds;
   /** how many openings the curve has, default 41 */
   readonly points?: number;
@@ -77,20 +77,9 @@ export function studyVenting(
     parallelCurve: fronts.map((front) => ventingAt(parallel, front)),
     presentParallel: ventingAt(parallel, presentFront),
     diminishingReturn,
-    returnSpread: returnSpread(context, thresholds),
+    budgets: ventingBudgets(context, diminishingReturn, thresholds, air, options),
     thresholds,
     holdsDown: heldDownBy(horn, setup, id),
     warnings,
   };
-}
-
-/** Where the point of diminishing return would lie if the pad model erred by its stated share either way. */
-function returnSpread(context: VentingContext, thresholds: ReturnThresholds): VentingStudy['returnSpread'] {
-  const model = context.options.padModel ?? DEFAULT_PAD_MODEL;
-  const fronts = [1 - model.relativeError, 1 + model.relativeError].map((factor) => {
-    const options = { ...context.options, padModel: scaledPadModel(model, factor) };
-    const outcome = findDiminishingReturn({ ...context, options }, thresholds);
-    return outcome.kind === 'none in reach' ? null : outcome.at.pose.front;
-  });
-  return { low: fronts[0], high: fronts[1] };
 }

@@ -1,19 +1,16 @@
 import type { AirColumn } from '../air/air.ts';
-import { flangedEndLength, flangedEndSlope } from '../bore/open-end.ts';
 import { ventShareSlopes } from '../holes/hole-lengths.ts';
-import { DEFAULT_PAD_MODEL } from '../holes/pad-models/index.ts';
-import type { PadEnd, PadLengths, PadModel } from '../holes/pad-models/pad-model.ts';
 import { leakEndsIn } from '../holes/leak-ends.ts';
-import { holeEnd, padEnd, standingPad } from '../holes/pad-over-hole.ts';
+import { GEOMETRY, openHole, type EndMotion, type OpenHole } from '../holes/open-hole.ts';
+import { DEFAULT_PAD_MODEL } from '../holes/pad-models/index.ts';
 import { CLOSED, type HoleEnd } from '../holes/tone-hole.ts';
-import { keySetupOf, type Horn, type Setup, type ToneHole } from '../horn.ts';
-import { add, mul, type Complex } from '../numerics/complex.ts';
+import type { Horn, Setup } from '../horn.ts';
 import { centsBetween, FINGERINGS, noteFrequency, type Fingering } from '../keywork/fingerings.ts';
-import { centrePerFront, HINGE_LENGTHS, makePadPose, poseSlopes, type PadPose } from '../keywork/hinge.ts';
 import { padStates } from '../keywork/linkage.ts';
 import { inputAdmittanceAt } from '../network/input-admittance.ts';
 import { makeNetworkWithEnds, withHoleEnds, type Network, type NetworkOptions } from '../network/network.ts';
 import { sensitivitiesAt, type HoleSensitivity } from '../network/sensitivities.ts';
+import { add, mul, type Complex } from '../numerics/complex.ts';
 import { latticeCutoff, type CutoffOutcome } from '../resonance/lattice-cutoff.ts';
 import { followResonance, resonanceNear, type Resonance } from '../resonance/resonances.ts';
 
@@ -49,8 +46,7 @@ export interface KeyAnswer {
   readonly geometry: GeometryAnswers;
 }
 
-/** What else is measured of a key: its pad's radius, its hinge, its rim. */
-export const GEOMETRY = [...HINGE_LENGTHS, 'rimThickness'] as const;
+/** Answers to what else is measured of a key, each with the pad standing as high at its front. */
 export type GeometryAnswers = Readonly<Record<(typeof GEOMETRY)[number], Answer>>;
 
 /** How one note answers to everything. */
@@ -65,6 +61,8 @@ export interface NoteAnswers {
   readonly mouthpiecePlace: Answer;
   /** per m of bell correction */
   readonly bell: Answer;
+  /** per unit of the pad model's factor: what every pad adds to its hole larger by so much, as one */
+  readonly padModel: Answer;
 }
 
 /** One fingering on the whole horn. */
@@ -134,149 +132,6 @@ export function playWholeHorn(
   });
 }
 
-/** How an open hole's end moves along one direction: its length, its gap's share (m each) and the gap's logarithm. */
-interface EndMotion {
-  readonly length: number;
-  readonly noPadLength: number;
-  readonly gapShare: number;
-  readonly lnGap: number;
-}
-
-/** An open hole, with what it contributes to the chain rule. */
-interface OpenHole {
-  readonly end: HoleEnd;
-  readonly lengths: PadLengths<number>;
-  /** per m of the front opening of the stop that decides it; null where no stop does */
-  readonly byOpening: EndMotion | null;
-  /** whose own stop that is: its own, or a driver's through links */
-  readonly ruler: string;
-  /** per m of pad thickness at the same stop */
-  readonly byThickness: EndMotion;
-  /** per m of hole radius */
-  readonly byRadius: EndMotion;
-  /** per m of the rest, the front held; worked out when first called */
-  readonly byGeometry: () => GeometryMotions;
-}
-
-type GeometryMotions = Readonly<Record<(typeof GEOMETRY)[number], EndMotion>>;
-
-const STILL: EndMotion = Object.freeze({ length: 0, noPadLength: 0, gapShare: 0, lnGap: 0 });
-const ALL_STILL: GeometryMotions = Object.freeze({
-  padRadius: STILL,
-  hingeDistance: STILL,
-  hingeHeight: STILL,
-  rimThickness: STILL,
-});
-
-/** A hole standing open: as its stop and links let it, or no further than a touch opens it (m at the front). */
-function openHole(
-  horn: Horn,
-  setup: Setup,
-  hole: ToneHole,
-  padModel: PadModel,
-  byTouch: number | undefined,
-): OpenHole {
-  if (hole.hinge === null) return openVent(hole);
-  const { padRadius } = keySetupOf(setup, hole.id);
-  const { pose: asSet } = standingPad(horn, setup, hole.id);
-  const limited = byTouch !== undefined && byTouch < asSet.front;
-  const pose = limited ? makePadPose(hole.hinge, padRadius, { at: 'front', height: byTouch }) : asSet;
-  const model = padEnd(hole, setup, pose, padModel);
-  const end = holeEnd(hole, model, pose.centre);
-  const ruler = rulerOf(horn, setup, hole.id);
-  const shut = {
-    end,
-    lengths: model,
-    byOpening: null,
-    ruler: hole.id,
-    byThickness: STILL,
-    byRadius: STILL,
-    byGeometry: () => ALL_STILL,
-  };
-  if (model.length === Infinity) return shut;
-  const { centreHeight, holeRadius, padThickness } = model.slopes;
-  const rise = centrePerFront(hole.hinge, padRadius, pose) * ruler.ratio;
-  // A pad that gains thickness sinks along its own normal.
-  const sink = -Math.cos(pose.angle);
-  return {
-    end,
-    lengths: model,
-    byOpening: limited ? null : motion(centreHeight, rise, rise / pose.centre),
-    ruler: ruler.id,
-    byThickness: {
-      length: padThickness.length + sink * centreHeight.length,
-      noPadLength: 0,
-      gapShare: padThickness.gapShare + sink * centreHeight.gapShare,
-      lnGap: sink / pose.centre,
-    },
-    byRadius: motion(holeRadius, 1, 0),
-    byGeometry: whenFirstCalled(() => geometryMotions(hole, padRadius, pose, model)),
-  };
-}
-
-/** How the end moves with what else is measured, the front opening held: by itself, and by the centre's rise. */
-function geometryMotions(
-  { hinge }: ToneHole,
-  padRadius: number,
-  pose: PadPose,
-  { slopes }: PadEnd,
-): GeometryMotions {
-  const rises = poseSlopes(hinge!, padRadius, pose, 'front');
-  const along = (own: PadLengths<number>, rise: number): EndMotion => ({
-    length: own.length + rise * slopes.centreHeight.length,
-    noPadLength: own.noPadLength + rise * slopes.centreHeight.noPadLength,
-    gapShare: own.gapShare + rise * slopes.centreHeight.gapShare,
-    lnGap: rise / pose.centre,
-  });
-  // A pad that stays parallel has no hinge to measure.
-  const hinged = (length: 'hingeDistance' | 'hingeHeight'): EndMotion =>
-    hinge!.distance === Infinity ? STILL : along(slopes[length], rises[length].centre);
-  return {
-    padRadius: along(slopes.padRadius, rises.padRadius.centre),
-    hingeDistance: hinged('hingeDistance'),
-    hingeHeight: hinged('hingeHeight'),
-    rimThickness: along(slopes.rimThickness, 0),
-  };
-}
-
-function whenFirstCalled<T>(work: () => T): () => T {
-  let known: { readonly value: T } | null = null;
-  return () => (known ??= { value: work() }).value;
-}
-
-function motion(slopes: PadLengths<number>, by: number, lnGap: number): EndMotion {
-  return {
-    length: by * slopes.length,
-    noPadLength: by * slopes.noPadLength,
-    gapShare: by * slopes.gapShare,
-    lnGap,
-  };
-}
-
-/** A vent: only its own radius changes its end. */
-function openVent(hole: ToneHole): OpenHole {
-  const length = flangedEndLength(hole.holeRadius, hole.rimThickness);
-  const slope = flangedEndSlope(hole.holeRadius, hole.rimThickness);
-  return {
-    end: { endLength: length, ventShare: 1 },
-    lengths: { length, noPadLength: length, gapShare: 0 },
-    byOpening: null,
-    ruler: hole.id,
-    byThickness: STILL,
-    byRadius: { length: slope, noPadLength: slope, gapShare: 0, lnGap: 0 },
-    byGeometry: () => ALL_STILL,
-  };
-}
-
-/** Follows the links that rule a pad to the stop that decides, multiplying their ratios. */
-function rulerOf(horn: Horn, setup: Setup, id: string): { id: string; ratio: number } {
-  const { ruledBy, pose } = standingPad(horn, setup, id);
-  if (ruledBy === null) return { id, ratio: 1 };
-  const driver = standingPad(horn, setup, ruledBy.driver);
-  const above = rulerOf(horn, setup, ruledBy.driver);
-  return { id: above.id, ratio: (above.ratio * pose.front) / driver.pose.front };
-}
-
 function answersOf(
   horn: Horn,
   network: Network,
@@ -291,6 +146,7 @@ function answersOf(
     return { cents: (1200 / Math.LN2) * (df / f), logHeight: -(dRe + y[2] * df) / y[0] };
   };
   const byStop = new Map<string, Complex>();
+  let byPadModel: Complex = { re: 0, im: 0 };
   const own = s.holes.map((hole, i) => {
     const standing = open.get(hole.id);
     if (standing === undefined || standing.lengths.length === Infinity) {
@@ -304,6 +160,7 @@ function answersOf(
     }
     const share = ventShareSlopes(horn.holes[i], standing.lengths.length, standing.lengths.noPadLength);
     const moved = (by: EndMotion): Complex => endAnswer(hole, standing, share, by);
+    byPadModel = add(byPadModel, moved(standing.byPadModel));
     if (standing.byOpening !== null) addTo(byStop, standing.ruler, moved(standing.byOpening));
     const thicker = moved(standing.byThickness);
     const wider = moved(standing.byRadius);
@@ -337,6 +194,7 @@ function answersOf(
     mouthpieceVolume: answer(s.mouthpieceRe, s.mouthpieceIm),
     mouthpiecePlace: answer(s.mouthpiecePlace.re, s.mouthpiecePlace.im),
     bell: answer(s.bell.re, s.bell.im),
+    padModel: answer(byPadModel.re, byPadModel.im),
   };
 }
 

@@ -1,4 +1,5 @@
 import { makeAirColumn, studyVenting, ventingAt, type VentingContext } from '../../acoustics/index.ts';
+import { plusMinusOf } from '../../documents/plus-minus.ts';
 import { loadHorn, type HornAndSetup, type LoadedHorn } from '../../documents/to-acoustics.ts';
 import { buffersOf } from '../state/scale-report.ts';
 import { findEnough, makeSheetReport, prepareSheet, type PreparedSheet } from '../state/sheet-numbers.ts';
@@ -23,9 +24,10 @@ type Work = { readonly [Kind in PhysicsKind]: (request: Requests[Kind]) => Outco
 const WORK: Work = {
   ...REGULATION_WORK,
   study: ({ id, documents, keyId, airC, a4Hz }) =>
-    withHorn(documents, ({ horn, setup }) => {
+    withHorn(documents, (loaded) => {
+      const { horn, setup } = loaded;
       const air = makeAirColumn({ mouthpieceC: airC });
-      const result = studyVenting(horn, setup, keyId, air, { a4: a4Hz });
+      const result = studyVenting(horn, setup, keyId, air, { a4: a4Hz, plusMinus: plusMinusOf(loaded) });
       key = { id, context: result.context };
       return makeStudyReport(result);
     }),

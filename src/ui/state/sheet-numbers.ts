@@ -1,12 +1,24 @@
-import { makeAirColumn, studyVenting, holeOf, type AirColumn } from '../../acoustics/index.ts';
+import {
+  budgetOf,
+  DEFAULT_PAD_MODEL,
+  frontSlopes,
+  holeOf,
+  makeAirColumn,
+  prepareReadings,
+  shareSlopes,
+  standingPad,
+  standingThere,
+  studyVenting,
+  type AirColumn,
+  type Slopes,
+} from '../../acoustics/index.ts';
 import { SETUP_ROLES, type SetupRole } from '../../documents/bench-contents.ts';
 import { layered } from '../../documents/complete-setup.ts';
 import { keyedHoles, type HornDocument } from '../../documents/horn-document.ts';
+import { plusMinusOf } from '../../documents/plus-minus.ts';
 import type { SetupDocument } from '../../documents/setup-document.ts';
-import { knownHornLength, knownSetupLength } from '../../documents/sheet-edits.ts';
 import { loadHorn, type LoadedHorn } from '../../documents/to-acoustics.ts';
 import type { EnoughReport, SheetReport, StandingReport } from './sheet-report.ts';
-import { standingWorth, type FourReadings } from './standing-worth.ts';
 import { ventedNotes } from './study-report.ts';
 
 /** A horn with its three setups, as stored. */
@@ -48,62 +60,54 @@ export function prepareSheet(
 }
 
 /** Every key as found, as proposed and as set: pose, vent share, ruling link, each with its ±. */
-export function makeSheetReport({ loaded }: PreparedSheet): SheetReport {
+export function makeSheetReport({ loaded, air }: PreparedSheet): SheetReport {
+  const found = standingReports(loaded.asFound, air);
+  const otherwise = (role: SetupRole): ((id: string) => StandingReport) =>
+    loaded[role] === loaded.asFound ? found : standingReports(loaded[role], air);
+  const [proposed, asSet] = [otherwise('proposed'), otherwise('asSet')];
   return {
-    keys: keyedHoles(loaded.asFound.documents.horn).map(({ id }) => {
-      const asFound = standingReport(loaded.asFound, id);
-      const otherwise = (role: SetupRole): StandingReport =>
-        loaded[role] === loaded.asFound ? asFound : standingReport(loaded[role], id);
-      return { pad: id, asFound, proposed: otherwise('proposed'), asSet: otherwise('asSet') };
-    }),
+    keys: keyedHoles(loaded.asFound.documents.horn).map(({ id }) => ({
+      pad: id,
+      asFound: found(id),
+      proposed: proposed(id),
+      asSet: asSet(id),
+    })),
     vents: ventedNotes(loaded.asFound.horn),
   };
 }
 
-function standingReport({ documents, horn, setup }: LoadedHorn, id: string): StandingReport {
-  const { pose, ruledBy, ownFront, ...worth } = standingWorth({ horn, setup }, id, (pad) =>
-    readingsOf(documents.horn, { ...documents.setup, keys: [...documents.setup.keys] }, pad),
-  );
-  const inMm = (metres: number | null): number | null => (metres === null ? null : metres / MM);
-  return {
-    frontMm: pose.front / MM,
-    centreMm: pose.centre / MM,
-    backMm: pose.back / MM,
-    plusMinusMm: inMm(worth.frontPlusMinus),
-    ventShare: worth.ventShare,
-    plusMinusShare: worth.sharePlusMinus,
-    ruledBy:
-      ruledBy === null ? null : { driverName: holeOf(horn, ruledBy.driver).name, ownFrontMm: ownFront / MM },
+/** One setup's keys, its readings made ready once for all of them. */
+function standingReports(loaded: LoadedHorn, air: AirColumn): (id: string) => StandingReport {
+  const { horn, setup } = loaded;
+  const readings = prepareReadings(horn, setup, air, plusMinusOf(loaded));
+  const plusMinus = (slopes: Slopes): number => budgetOf(readings, slopes, DEFAULT_PAD_MODEL).plusMinus;
+  return (id) => {
+    const { pose, ruledBy, ownFront } = standingPad(horn, setup, id);
+    return {
+      frontMm: pose.front / MM,
+      centreMm: pose.centre / MM,
+      backMm: pose.back / MM,
+      plusMinusMm: plusMinus(frontSlopes(id)) / MM,
+      ventShare: standingThere(horn, setup, id, DEFAULT_PAD_MODEL).ventShare,
+      plusMinusShare: plusMinus(shareSlopes(horn, setup, id, DEFAULT_PAD_MODEL)),
+      ruledBy:
+        ruledBy === null
+          ? null
+          : { driverName: holeOf(horn, ruledBy.driver).name, ownFrontMm: ownFront / MM },
+    };
   };
-}
-
-/** How far the readings of a pad may be off, m; radii by half their diameters' ±. */
-function readingsOf(horn: HornDocument, setup: SetupDocument, pad: string): FourReadings {
-  return {
-    opening: (knownSetupLength(setup, pad, 'openingMm')?.plusMinusMm ?? 0) * MM,
-    holeRadius: ((knownHornLength(horn, pad, 'diameterMm')?.plusMinusMm ?? 0) / 2) * MM,
-    padRadius: ((knownSetupLength(setup, pad, 'padDiameterMm')?.plusMinusMm ?? 0) / 2) * MM,
-    hingeDistance: (knownHornLength(horn, pad, 'hingeMm')?.plusMinusMm ?? 0) * MM,
-  };
-}
-
-/** Half of what lies between the answers of a model off either way; where one is out of reach, the other counts. */
-function halfSpreadMm(front: number, low: number | null, high: number | null): number | null {
-  if (low !== null && high !== null) return (high - low) / 2 / MM;
-  if (low !== null) return (front - low) / MM;
-  return high === null ? null : (high - front) / MM;
 }
 
 /** Where more height on a key stops helping, the horn as it stands now: as set where it was set. */
 export function findEnough({ loaded, air, a4Hz }: PreparedSheet, pad: string): EnoughReport {
   const { horn, setup } = loaded.asSet;
-  const { diminishingReturn: found, returnSpread } = studyVenting(horn, setup, pad, air, {
+  const { diminishingReturn: found, budgets } = studyVenting(horn, setup, pad, air, {
     a4: a4Hz,
     points: 2,
+    plusMinus: plusMinusOf(loaded.asSet),
   });
   if (found.kind === 'none in reach') return { kind: found.kind, reason: found.reason };
   const { pose, ventShare } = found.at;
-  const { low, high } = returnSpread;
   return {
     kind: 'reached',
     frontMm: pose.front / MM,
@@ -111,6 +115,6 @@ export function findEnough({ loaded, air, a4Hz }: PreparedSheet, pad: string): E
     backMm: pose.back / MM,
     ventShare,
     decidedBy: found.decidedBy,
-    plusMinusMm: halfSpreadMm(pose.front, low, high),
+    plusMinusMm: budgets.diminishingReturn === null ? null : budgets.diminishingReturn.plusMinus / MM,
   };
 }

@@ -6,10 +6,10 @@ export interface StandingReport {
   readonly frontMm: number;
   readonly centreMm: number;
   readonly backMm: number;
-  /** of the front, by the readings; null where it cannot be told */
-  readonly plusMinusMm: number | null;
+  /** of the front, by the readings and links that decide it */
+  readonly plusMinusMm: number;
   readonly ventShare: number;
-  readonly plusMinusShare: number | null;
+  readonly plusMinusShare: number;
   /** set where a link holds the key lower than its own stop */
   readonly ruledBy: { readonly driverName: string; readonly ownFrontMm: number } | null;
 }
@@ -33,7 +33,7 @@ export type EnoughReport =
       readonly backMm: number;
       readonly ventShare: number;
       readonly decidedBy: Decision;
-      /** mm at the front: half of what the pad model may be off by; null where both ways lead out of reach */
+      /** mm at the front; null where the least opening decides */
       readonly plusMinusMm: number | null;
     }
   | { readonly kind: 'none in reach'; readonly reason: string }

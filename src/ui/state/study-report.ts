@@ -3,11 +3,18 @@ import {
   holeOf,
   keySetupOf,
   padStates,
+  type Budget,
   type Decision,
   type Horn,
   type VentingPoint,
   type VentingStudy,
 } from '../../acoustics/index.ts';
+import {
+  reportBudget,
+  reportNext,
+  type BudgetReport,
+  type NextReport,
+} from '../../documents/uncertainty-report.ts';
 
 /** One governed note at one opening, in bench units. */
 export interface NoteReport {
@@ -76,8 +83,16 @@ export interface StudyReport {
   /** as it stands, were the pad parallel at the same front opening */
   readonly presentParallel: PointReport;
   readonly answer: AnswerReport;
-  /** mm at the front, if the pad model errs by its stated share either way; null out of reach */
-  readonly spreadMm: { readonly low: number | null; readonly high: number | null };
+  /** how sure it is: the answer's and the present front, mm, the vent share, every governed note's cents */
+  readonly budgets: {
+    readonly answerMm: BudgetReport | null;
+    readonly presentMm: BudgetReport;
+    readonly ventShare: BudgetReport;
+    readonly pitchCents: readonly (BudgetReport | null)[];
+    readonly changeCents: readonly (BudgetReport | null)[];
+  };
+  /** what to measure next for the answer, the best first */
+  readonly next: readonly NextReport[];
   readonly stepMm: number;
   readonly stepCents: number;
   readonly stepShare: number;
@@ -144,10 +159,7 @@ export function makeStudyReport(study: VentingStudy): StudyReport {
     parallelCurve: study.parallelCurve.map(makePointReport),
     presentParallel: makePointReport(study.presentParallel),
     answer: answerReport(study, nameOf),
-    spreadMm: {
-      low: study.returnSpread.low === null ? null : study.returnSpread.low * TO_MM,
-      high: study.returnSpread.high === null ? null : study.returnSpread.high * TO_MM,
-    },
+    ...sureness(study),
     stepMm: thresholds.step * TO_MM,
     stepCents: thresholds.cents,
     stepShare: thresholds.share,
@@ -166,6 +178,26 @@ export function makeStudyReport(study: VentingStudy): StudyReport {
     reachMm: context.reach * TO_MM,
     warnings: study.warnings,
     vents: ventedNotes(horn),
+  };
+}
+
+function sureness({ context, budgets }: VentingStudy): Pick<StudyReport, 'budgets' | 'next'> {
+  const { horn, governed } = context;
+  const { diminishingReturn: answer } = budgets;
+  const ofNotes = (of: ReadonlyMap<string, Budget>): (BudgetReport | null)[] =>
+    governed.map(({ fingering }) => {
+      const budget = of.get(fingering.id);
+      return budget === undefined ? null : reportBudget(horn, budget);
+    });
+  return {
+    budgets: {
+      answerMm: answer === null ? null : reportBudget(horn, answer, TO_MM),
+      presentMm: reportBudget(horn, budgets.front, TO_MM),
+      ventShare: reportBudget(horn, budgets.ventShare),
+      pitchCents: ofNotes(budgets.notes),
+      changeCents: ofNotes(budgets.changes),
+    },
+    next: answer === null ? [] : reportNext(horn, answer, TO_MM),
   };
 }
 

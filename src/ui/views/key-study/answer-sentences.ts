@@ -123,14 +123,9 @@ function decision({ answer }: StudyReport): string {
   }
 }
 
-/** Half the distance between the answers of a pad model that errs one way and the other. */
-export function halfSpreadMm({ spreadMm }: StudyReport): number | null {
-  return spreadMm.low === null || spreadMm.high === null ? null : (spreadMm.high - spreadMm.low) / 2;
-}
-
 function sure(report: StudyReport, { unit }: Manner): string {
   if (report.answer.kind === 'none in reach') return '';
-  const half = halfSpreadMm(report);
+  const half = report.budgets.answerMm?.plusMinus ?? null;
   const model =
     half === null
       ? 'If the pad model is off by all it may be, the answer lies out of reach.'
@@ -173,7 +168,7 @@ function standing(report: StudyReport, manner: Manner): string {
   const stands = `As found it stands at ${openingWords(present, manner)}`;
   if (answer.kind === 'none in reach' || report.governed.length === 0) return `${stands}, ${share}.`;
   const apart = Math.abs(present.frontMm - answer.point.frontMm);
-  const half = halfSpreadMm(report);
+  const half = report.budgets.answerMm?.plusMinus ?? null;
   const within = half !== null && apart < half ? ' That is within the ±.' : '';
   const worst = furthestNote(report, answer.point);
   const notes =

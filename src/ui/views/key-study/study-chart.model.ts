@@ -63,7 +63,7 @@ export function makeChart(report: StudyReport, unit: LengthUnit, measure: Measur
     x,
     y: report.curve.map((p) => measured(p.notes[i], measure)),
   }));
-  const { low, high } = report.spreadMm;
+  const { answer, budgets } = report;
   return {
     lines,
     share: { x, y: report.curve.map((p) => 100 * p.ventShare) },
@@ -81,7 +81,13 @@ export function makeChart(report: StudyReport, unit: LengthUnit, measure: Measur
     xRange: [0, x[x.length - 1]],
     yRange: paddedRange(shownValues(report, measure), least),
     shareRange: [0, 100],
-    band: low === null || high === null ? null : [axis(low), axis(high)],
+    band:
+      answer.kind === 'none in reach' || budgets.answerMm === null
+        ? null
+        : ([-1, 1].map((way) => axis(answer.point.frontMm + way * budgets.answerMm!.plusMinus)) as [
+            number,
+            number,
+          ]),
     fixedMarkers: [
       { id: 'found', word: 'as found', x: axis(report.present.frontMm) },
       ...(report.answer.kind === 'none in reach'
