@@ -18,6 +18,7 @@ import { accept, BadInput } from './bad-input.ts';
 import { DAY, json, neighbours, type Command } from './command.ts';
 import { comparisonText } from './comparison-text.ts';
 import { readHorn, readJson } from './files.ts';
+import { measureNextCommand } from './measure-next-command.ts';
 import {
   a4Option,
   airOption,
@@ -65,6 +66,7 @@ const COMMANDS: Readonly<Record<string, Command>> = {
     allowed: ['setup', 'json', 'a4', 'neighbours', ...DAY],
     run: printComparison,
   },
+  'measure-next': measureNextCommand,
   ...REGULATION_COMMANDS,
 };
 

@@ -46,6 +46,7 @@ const VALUED = [
   'seat-mm',
   'seats-mm',
   'done-mm',
+  'question',
 ] as const;
 const ALONE = ['json', 'with-reed', 'neighbours', 'map', 'dropped-in'] as const;
 

@@ -13,7 +13,7 @@ import {
 } from '../acoustics/index.ts';
 import { comparisonSentence } from './comparison-words.ts';
 import { noteLabel } from './note-label.ts';
-import { reportNext, type NextReport } from './uncertainty-report.ts';
+import { reportNext, type NextReport, type SideNames } from './uncertainty-report.ts';
 
 /** A comparison in bench units, for the terminal and the screen; everything compared is against the first setup. */
 export interface ComparisonReport {
@@ -139,7 +139,7 @@ export function reportComparison(comparison: SetupComparison): ComparisonReport 
     bellAirC: air.bellC,
     a4Hz: a4 ?? 440,
   }));
-  const notes = comparison.notes.map((note) => reportNote(note, compared[0].horn));
+  const notes = comparison.notes.map((note) => reportNote(note, compared));
   return {
     setups,
     sentences: setups.slice(1).map((_, i) => comparisonSentence({ setups, notes }, i)),
@@ -158,7 +158,10 @@ export function reportComparison(comparison: SetupComparison): ComparisonReport 
   };
 }
 
-function reportNote({ fingering, setups, differences }: ComparedNote, horn: Horn): ComparedNoteReport {
+function reportNote(
+  { fingering, setups, differences }: ComparedNote,
+  [first, ...others]: SetupComparison['compared'],
+): ComparedNoteReport {
   const { id, note, way, register } = fingering;
   return {
     fingering: id,
@@ -167,8 +170,13 @@ function reportNote({ fingering, setups, differences }: ComparedNote, horn: Horn
     way,
     register,
     setups: setups.map(reportNoteIn),
-    differences: differences.map((difference) =>
-      difference === null ? null : reportDifference(difference, horn),
+    differences: differences.map((difference, i) =>
+      difference === null
+        ? null
+        : reportDifference(difference, first.horn, {
+            first: `“${first.label}”`,
+            other: `“${others[i].label}”`,
+          }),
     ),
   };
 }
@@ -182,11 +190,12 @@ function reportNoteIn(note: NoteInSetup): NoteInSetupReport {
 function reportDifference(
   { cents, budget, strengthDb, cutoff, noticedBy }: NoteDifference,
   horn: Horn,
+  sides: SideNames,
 ): NoteDifferenceReport {
   return {
     cents: cents.value,
     centsPlusMinus: cents.plusMinus,
-    next: reportNext(horn, budget),
+    next: reportNext(horn, budget, 1, sides),
     strengthDb: strengthDb?.value ?? null,
     strengthDbPlusMinus: strengthDb?.plusMinus ?? null,
     strengthPercent: strengthDb === null ? null : 100 * (10 ** (strengthDb.value / 20) - 1),

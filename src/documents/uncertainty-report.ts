@@ -85,13 +85,16 @@ const MANNERS: Readonly<Record<ReadingKind, Manner>> = {
 /** Parts smaller than this share of the ± are not listed: together they hardly show. */
 const LEAST_LISTED = 0.02;
 
+/** What each of two horns is called beside a reading that was taken on one of them only. */
+export type SideNames = Readonly<Record<'first' | 'other', string>>;
+
 /** A ± in bench units. @param scale bench units of the answer per SI unit */
-export function reportBudget(horn: Horn, budget: Budget, scale = 1): BudgetReport {
+export function reportBudget(horn: Horn, budget: Budget, scale = 1, sides?: SideNames): BudgetReport {
   const listed = budget.readings.filter(({ effect }) => Math.abs(effect) > LEAST_LISTED * budget.plusMinus);
   return {
     plusMinus: budget.plusMinus * scale,
-    readings: listed.map(({ reading, effect }) => ({
-      ...reportReading(horn, reading),
+    readings: listed.map(({ reading, effect, side }) => ({
+      ...reportReading(horn, reading, nameOfSide(side, sides)),
       effect: effect * scale,
     })),
     padModel: budget.padModel * scale,
@@ -101,14 +104,14 @@ export function reportBudget(horn: Horn, budget: Budget, scale = 1): BudgetRepor
 }
 
 /** What to measure next for an answer, the best first, in bench units. */
-export function reportNext(horn: Horn, budget: Budget, scale = 1): NextReport[] {
+export function reportNext(horn: Horn, budget: Budget, scale = 1, sides?: SideNames): NextReport[] {
   const attainable = ({ kind, value }: Reading): number | null => {
     const { attainable: best, scale: own } = MANNERS[kind];
     if (best === null) return null;
     return kind === 'linkRatio' ? best * value : best / own;
   };
-  return measureNext(budget, attainable).map(({ reading, becomes, alone, together }) => ({
-    ...reportReading(horn, reading),
+  return measureNext(budget, attainable).map(({ reading, side, becomes, alone, together }) => ({
+    ...reportReading(horn, reading, nameOfSide(side, sides)),
     tool: MANNERS[reading.kind].tool,
     becomes: becomes * MANNERS[reading.kind].scale,
     alone: alone * scale,
@@ -126,7 +129,11 @@ export function nextSentence(next: NextReport, plusMinus: number, unit: string):
 
 const plain = (value: number): string => String(Number(value.toPrecision(2)));
 
-function reportReading(horn: Horn, { id, kind, plusMinus }: Reading): ReadingReport {
+function nameOfSide(side: 'first' | 'other' | undefined, sides: SideNames | undefined): string {
+  return side === undefined || sides === undefined ? '' : ` of ${sides[side]}`;
+}
+
+function reportReading(horn: Horn, { id, kind, plusMinus }: Reading, ofSide: string): ReadingReport {
   const { name, unit, scale } = MANNERS[kind];
   const nameOf = (pad: string): string => horn.holes.find((hole) => hole.id === pad)?.name ?? pad;
   const hole = horn.holes.find((h) => h.id === id);
@@ -138,5 +145,5 @@ function reportReading(horn: Horn, { id, kind, plusMinus }: Reading): ReadingRep
     if (hole === undefined) return name;
     return `${name} of the ${hole.name}${hole.hinge === null ? '' : ' key'}`;
   };
-  return { label: of(), pad: hole?.id ?? null, kind, unit, plusMinus: plusMinus * scale };
+  return { label: of() + ofSide, pad: hole?.id ?? null, kind, unit, plusMinus: plusMinus * scale };
 }

@@ -1,5 +1,5 @@
 import type { Reading } from './readings.ts';
-import type { Budget } from './uncertainty.ts';
+import type { Budget, ReadingPart } from './uncertainty.ts';
 
 /**
  * What to measure next: which reading, taken more carefully, narrows an answer most.
@@ -9,8 +9,7 @@ import type { Budget } from './uncertainty.ts';
  * Each reading errs on its own, so that what several bring together is the sum of their squares, and the best
  * set is that of the best single ones. **Source:** JCGM 100:2008, 5.1.2; the ranking is ours.
  */
-export interface NextReading {
-  readonly reading: Reading;
+export interface NextReading extends Pick<ReadingPart, 'reading' | 'side'> {
   /** its own ± once measured, in its unit */
   readonly becomes: number;
   /** the answer's ± once this one is measured */
@@ -31,19 +30,19 @@ export const LEAST_GAIN = 0.02;
 export function measureNext(budget: Budget, attainable: (reading: Reading) => number | null): NextReading[] {
   const { plusMinus } = budget;
   const candidates = budget.readings
-    .flatMap(({ reading, effect }) => {
+    .flatMap(({ effect, ...read }) => {
+      const { reading } = read;
       const becomes = attainable(reading);
       if (becomes === null || !(becomes < reading.plusMinus)) return [];
-      return [{ reading, becomes, squareGain: effect ** 2 * (1 - (becomes / reading.plusMinus) ** 2) }];
+      return [{ ...read, becomes, squareGain: effect ** 2 * (1 - (becomes / reading.plusMinus) ** 2) }];
     })
     .filter(({ squareGain }) => plusMinus - without(plusMinus, squareGain) > LEAST_GAIN * plusMinus)
     .sort((a, b) => b.squareGain - a.squareGain);
   let gained = 0;
-  return candidates.map(({ reading, becomes, squareGain }) => {
+  return candidates.map(({ squareGain, ...candidate }) => {
     gained += squareGain;
     return {
-      reading,
-      becomes,
+      ...candidate,
       alone: without(plusMinus, squareGain),
       together: without(plusMinus, gained),
     };

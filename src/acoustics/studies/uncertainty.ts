@@ -41,6 +41,8 @@ export interface Budget {
 export interface ReadingPart {
   readonly reading: Reading;
   readonly effect: number;
+  /** of a difference: the one of the two setups it was read in; left out where it was read once for both */
+  readonly side?: 'first' | 'other';
 }
 
 /** Parts that are not readings. */
@@ -117,12 +119,14 @@ export function differenceBudget(
   const parts = first.readings.list.map((reading, i): ReadingPart => {
     const j = ofOther.get(nameOf(reading));
     if (!sameHorn || j === undefined || !isSameReading(reading, other.readings.list[j])) {
-      return { reading, effect: -a[i] };
+      return { reading, effect: -a[i], side: 'first' };
     }
     ofOther.delete(nameOf(reading));
     return { reading, effect: b[j] - a[i] };
   });
-  for (const j of ofOther.values()) parts.push({ reading: other.readings.list[j], effect: b[j] });
+  for (const j of ofOther.values()) {
+    parts.push({ reading: other.readings.list[j], effect: b[j], side: 'other' });
+  }
   const [modelA, modelB] = [first, other].map(
     ({ slopes, padModel }) => (slopes.padModel ?? 0) * padModel.relativeError,
   );

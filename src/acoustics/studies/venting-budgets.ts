@@ -27,7 +27,7 @@ import { playWholeHorn, type NoteAnswers } from './whole-horn.ts';
  *   dh/dq = −(∂G/∂q)/(∂G/∂h)
  *
  * with every ∂g exact at both openings. Its own key's opening does not enter: the point does not depend on where
- * the key stands now. **Source:** the implicit function theorem; checked by moving each reading in the tests.
+ * the key stands now. **Source:** ours, by the implicit function theorem; checked by moving each reading in the tests.
  * **Holds for:** readings off so little that the same note goes on deciding.
  */
 export interface VentingBudgets {
