@@ -57,10 +57,9 @@ export interface HoleSensitivity {
   readonly radiusIm: number;
   /**
    * per m towards the bell: the bore before the hole longer, that after it shorter; the bore's radius at the hole
-   * held, and its distances outside the horn
+   * held, and its distances outside the horn. Worked out when called: few questions need it.
    */
-  readonly placeRe: number;
-  readonly placeIm: number;
+  readonly place: () => Complex;
 }
 
 /** All first-order answers of a network's input admittance (with reed) at one frequency. */
@@ -110,7 +109,8 @@ export function sensitivitiesAt(network: Network, f: number): Sensitivities {
   let wMouthRe = 0;
   let wMouthIm = 0;
   let wPlace: Complex = NOTHING;
-  const holes: Mutable<HoleSensitivity>[] = [];
+  const holes: Mutable<Omit<HoleSensitivity, 'place'>>[] = [];
+  const moves: Move[] = [];
 
   for (let i = elements.length - 1; i >= 0; i--) {
     const element = elements[i];
@@ -140,16 +140,11 @@ export function sensitivitiesAt(network: Network, f: number): Sensitivities {
       onePort[1] = y;
       applyShunt(onePort, state, false);
       const mouthpiece = pieceBeside(elements, i, -1);
-      if (mouthpiece !== null) wPlace = stretchOf(mouthpiece, mouthpiece.r2, f);
+      wPlace = stretchOf(mouthpiece, mouthpiece?.r2 ?? 0, f, squaresOf(state));
     } else {
-      const after = pieceBeside(elements, i, 1);
-      const before = pieceBeside(elements, i, -1);
-      const { boreRadius } = element.hole;
-      const shorter = after === null ? NOTHING : stretchOf(after, boreRadius, f);
+      const bellSide = squaresOf(state);
       const hole = passHole(element, f, around?.extras.get(element.hole.id));
-      const place = sub(before === null ? NOTHING : stretchOf(before, boreRadius, f), shorter);
-      hole.sensitivity.placeRe = place.re;
-      hole.sensitivity.placeIm = place.im;
+      moves.push({ i, radius: element.hole.boreRadius, bellSide, mouthSide: squaresOf(state) });
       holes.push(hole.sensitivity);
       wTempRe += hole.temperatureRe;
       wTempIm += hole.temperatureIm;
@@ -174,7 +169,19 @@ export function sensitivitiesAt(network: Network, f: number): Sensitivities {
   const mouth = network.mouthWarming;
   const reedSlope = -omega * network.reedCompliance * (mouth.density + 2 * mouth.soundSpeed);
   return {
-    holes: holes.reverse(),
+    holes: holes
+      .map((hole, n): HoleSensitivity => {
+        const { i, radius, bellSide, mouthSide } = moves[n];
+        const place = (): Complex => {
+          const longer = stretchOf(pieceBeside(elements, i, -1), radius, f, mouthSide);
+          return mul(sub(longer, stretchOf(pieceBeside(elements, i, 1), radius, f, bellSide)), {
+            re: iRe,
+            im: iIm,
+          });
+        };
+        return Object.assign(hole, { place });
+      })
+      .reverse(),
     temperatureRe: wTempRe * iRe - wTempIm * iIm + (around?.warming.re ?? 0),
     temperatureIm: wTempRe * iIm + wTempIm * iRe + reedSlope + (around?.warming.im ?? 0),
     mouthpieceRe: wMouthRe * iRe - wMouthIm * iIm,
@@ -192,7 +199,6 @@ const PARTS = [
   ['shareRe', 'shareIm'],
   ['chimneyRe', 'chimneyIm'],
   ['radiusRe', 'radiusIm'],
-  ['placeRe', 'placeIm'],
 ] as const;
 
 const NOTHING: Complex = Object.freeze({ re: 0, im: 0 });
@@ -206,12 +212,26 @@ function pieceBeside(elements: Network['elements'], from: number, step: 1 | -1):
   return null;
 }
 
-/** W per m of bore added where the state stands. */
-function stretchOf(piece: ConePiece, radius: number, f: number): Complex {
+/** Where a hole stands among the elements, and the state on both its sides. */
+interface Move {
+  readonly i: number;
+  readonly radius: number;
+  readonly bellSide: Squares;
+  readonly mouthSide: Squares;
+}
+
+/** p² and u², real and imaginary parts. */
+type Squares = readonly [number, number, number, number];
+
+function squaresOf(at: Float64Array): Squares {
+  return [at[0] * at[0] - at[1] * at[1], 2 * at[0] * at[1], at[2] * at[2] - at[3] * at[3], 2 * at[2] * at[3]];
+}
+
+/** W per m of bore added where a state stands; nothing where there is no bore. */
+function stretchOf(piece: ConePiece | null, radius: number, f: number, at: Squares): Complex {
+  if (piece === null) return NOTHING;
   const { z, y } = borePerMetreAt(piece, radius, f);
-  const p2 = { re: state[0] * state[0] - state[1] * state[1], im: 2 * state[0] * state[1] };
-  const u2 = { re: state[2] * state[2] - state[3] * state[3], im: 2 * state[2] * state[3] };
-  return sub(mul(p2, y), mul(u2, z));
+  return sub(mul({ re: at[0], im: at[1] }, y), mul({ re: at[2], im: at[3] }, z));
 }
 
 /** Takes the state past a hole and gives the W of each of its changes, still undivided by p². */
@@ -219,7 +239,7 @@ function passHole(
   element: HoleElement,
   f: number,
   extra: Complex | undefined,
-): { sensitivity: Mutable<HoleSensitivity>; temperatureRe: number; temperatureIm: number } {
+): { sensitivity: Mutable<Omit<HoleSensitivity, 'place'>>; temperatureRe: number; temperatureIm: number } {
   const { hole, tube, end, air, warming, halfSeriesPerHz } = element;
   // Both halves of the series impedance: −(u₂² + u₁²)·δz, δz = jωρδt_a/2S.
   let uRe = state[2] * state[2] - state[3] * state[3];
@@ -255,8 +275,6 @@ function passHole(
       chimneyIm: pRe * v[3] + pIm * v[2] - uRe * chimneyX,
       radiusRe: pRe * v[4] - pIm * v[5] + uIm * radiusX,
       radiusIm: pRe * v[5] + pIm * v[4] - uRe * radiusX,
-      placeRe: 0,
-      placeIm: 0,
     },
     temperatureRe: pRe * v[6] - pIm * v[7] + uIm * warmX,
     temperatureIm: pRe * v[7] + pIm * v[6] - uRe * warmX,

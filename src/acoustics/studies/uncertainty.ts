@@ -144,17 +144,17 @@ function isSameReading(a: Reading, b: Reading): boolean {
 
 /** Slopes of a note's pitch (cents) or of the logarithm of its height, from its answers as it stands. */
 export function noteSlopes(answers: NoteAnswers, of: 'cents' | 'logHeight'): Slopes {
-  const keys = answers.keys.map(({ id, opening, holeRadius, chimney, place, geometry }) => {
+  const keys = answers.keys.map(({ id, opening, holeRadius, chimney, geometry }) => {
     const slopes: KeySlopes = {
       front: opening[of],
       holeRadius: holeRadius[of],
       chimney: chimney[of],
-      place: place[of],
-      padThickness: geometry.padThickness[of],
-      padRadius: geometry.padRadius[of],
-      hingeDistance: geometry.hingeDistance[of],
-      hingeHeight: geometry.hingeHeight[of],
-      rimThickness: geometry.rimThickness[of],
+      place: geometry('place')[of],
+      padThickness: geometry('padThickness')[of],
+      padRadius: geometry('padRadius')[of],
+      hingeDistance: geometry('hingeDistance')[of],
+      hingeHeight: geometry('hingeHeight')[of],
+      rimThickness: geometry('rimThickness')[of],
     };
     return [id, slopes] as const;
   });

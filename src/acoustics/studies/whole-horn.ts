@@ -40,14 +40,12 @@ export interface KeyAnswer {
   readonly holeRadius: Answer;
   /** per m of chimney */
   readonly chimney: Answer;
-  /** per m of the hole's place, towards the bell */
-  readonly place: Answer;
-  /** per m of what else is measured, the pad standing as high at its front; worked out when read */
-  readonly geometry: GeometryAnswers;
+  /** per m of what else is measured, the pad standing as high at its front; worked out when called */
+  readonly geometry: (by: Geometry) => Answer;
 }
 
-/** Answers to what else is measured of a key, each with the pad standing as high at its front. */
-export type GeometryAnswers = Readonly<Record<(typeof GEOMETRY)[number], Answer>>;
+/** What else is measured of a key and its hole: besides its lengths, the hole's place, towards the bell. */
+export type Geometry = (typeof GEOMETRY)[number] | 'place';
 
 /** How one note answers to everything. */
 export interface NoteAnswers {
@@ -145,6 +143,10 @@ function answersOf(
     const df = -dIm / y[3];
     return { cents: (1200 / Math.LN2) * (df / f), logHeight: -(dRe + y[2] * df) / y[0] };
   };
+  const placed = (hole: HoleSensitivity): Answer => {
+    const { re, im } = hole.place();
+    return answer(re, im);
+  };
   const byStop = new Map<string, Complex>();
   let byPadModel: Complex = { re: 0, im: 0 };
   const own = s.holes.map((hole, i) => {
@@ -154,8 +156,7 @@ function answersOf(
         padThickness: NOTHING,
         holeRadius: answer(hole.radiusRe, hole.radiusIm),
         chimney: answer(hole.chimneyRe, hole.chimneyIm),
-        place: answer(hole.placeRe, hole.placeIm),
-        geometry: NO_GEOMETRY,
+        geometry: (by: Geometry) => (by === 'place' ? placed(hole) : NOTHING),
       };
     }
     const share = ventShareSlopes(horn.holes[i], standing.lengths.length, standing.lengths.noPadLength);
@@ -174,11 +175,11 @@ function answersOf(
         hole.chimneyRe + hole.shareRe * share.chimney,
         hole.chimneyIm + hole.shareIm * share.chimney,
       ),
-      place: answer(hole.placeRe, hole.placeIm),
-      geometry: geometryWhenRead((by) => {
+      geometry: (by: Geometry) => {
+        if (by === 'place') return placed(hole);
         const { re, im } = moved(standing.byGeometry()[by]);
         return answer(re, im);
-      }),
+      },
     };
   });
   const temperature = answer(s.temperatureRe, s.temperatureIm);
@@ -199,17 +200,6 @@ function answersOf(
 }
 
 const NOTHING: Answer = Object.freeze({ cents: 0, logHeight: 0 });
-const NO_GEOMETRY = geometryWhenRead(() => NOTHING);
-
-/** Answers to the rest of a key's geometry, each worked out when read: few questions need them. */
-function geometryWhenRead(answerTo: (by: (typeof GEOMETRY)[number]) => Answer): GeometryAnswers {
-  const properties = GEOMETRY.map((by) => [by, { enumerable: true, get: () => answerTo(by) }]);
-  return Object.defineProperties(
-    {},
-    Object.fromEntries(properties) as PropertyDescriptorMap,
-  ) as GeometryAnswers;
-}
-
 function addTo(sums: Map<string, Complex>, id: string, part: Complex): void {
   const sum = sums.get(id);
   sums.set(id, sum === undefined ? part : add(sum, part));
