@@ -4,7 +4,7 @@ import { generateSW } from 'workbox-build';
 
 /**
  * Writes the service worker that keeps every file of the program at the first visit, so that the bench needs no
- * network. A newer program waits until no tab has the older one open: nothing is reloaded under a person's hands.
+ * network. A newer program waits until a person takes it: nothing is reloaded under anybody's hands.
  */
 function offline(): Plugin {
   return {
@@ -13,7 +13,7 @@ function offline(): Plugin {
     async writeBundle({ dir }) {
       const { warnings } = await generateSW({
         globDirectory: dir!,
-        globPatterns: ['**/*.{html,js,css}'],
+        globPatterns: ['**/*.{html,js,css,svg,png,webmanifest}'],
         swDest: `${dir!}/sw.js`,
         navigateFallback: 'index.html',
         // A page that was there before the worker has its late files from it too.

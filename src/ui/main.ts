@@ -4,7 +4,7 @@ import { openBench } from './shell/bench.ts';
 import { demoAlto, DEMO_HORNS, makeId, today, USUAL_A4_HZ } from './shell/demo-horns.ts';
 import { keepContents } from './shell/keep-contents.ts';
 import type { Library } from './shell/library.ts';
-import { keepForOffline } from './shell/offline.ts';
+import { keepForOffline, type NewerProgram } from './shell/offline.ts';
 import type { WorkerPort } from './shell/physics-client.ts';
 import { mayHaveLibrary, rememberedBench, rememberedUnit, rememberUnit } from './shell/remembered.ts';
 import { recallStock } from './shell/remembered-stock.ts';
@@ -52,6 +52,7 @@ document.addEventListener('visibilitychange', () => {
   if (document.hidden) store.update(endMovements);
 });
 
+let newer: NewerProgram | null = null;
 const start = (): void => {
   document.querySelector('vw-workbench')!.bench = openBench(store, {
     makeWorker,
@@ -59,6 +60,7 @@ const start = (): void => {
     makeId,
     today,
     library,
+    takeNewer: () => newer?.take(),
   });
 };
 
@@ -71,4 +73,7 @@ if (last === null) {
     .then((may) => (may ? keeper.comeBack(null) : undefined))
     .catch(failed);
 } else void keeper.comeBack(last).catch(failed).finally(start);
-void keepForOffline();
+void keepForOffline((program) => {
+  newer = program;
+  store.update((state) => ({ ...state, newer: 'ready' }));
+});

@@ -21,10 +21,15 @@ export async function serveBuiltSite(): Promise<BuiltSite> {
   if (!existsSync(join(DIST, 'index.html'))) {
     throw new Error(`There is no built site in ${DIST}. Run npm run build first; npm test does.`);
   }
+  return serveSite(DIST);
+}
+
+/** Serves a built site in any folder. */
+export async function serveSite(folder: string): Promise<BuiltSite> {
   const server = await preview({
     root: ROOT,
     logLevel: 'silent',
-    build: { outDir: DIST },
+    build: { outDir: folder },
     preview: { host: '127.0.0.1', port: 20_000 + (process.pid % 30_000), open: false },
   });
   return { url: server.resolvedUrls!.local[0], close: () => server.close() };

@@ -77,6 +77,7 @@ async function openAt(view: BenchState['view']) {
   const bench = openBench(store, {
     makeWorker: workers.make,
     keeper,
+    takeNewer: () => undefined,
     library,
     makeId,
     today: () => '2026-06-01',

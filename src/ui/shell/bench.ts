@@ -97,6 +97,8 @@ export interface Bench {
   /** Tells a browser failure. */
   tell(message: string): void;
   dismissAlert(): void;
+  /** Takes a newer program that waits, once all that was done here is saved; or puts it off. */
+  newer(how: 'take' | 'put off'): Promise<void>;
   readonly links: LinksActs;
   readonly leaks: LeaksActs;
   readonly pads: PadsActs;
@@ -114,12 +116,14 @@ export interface BenchMeans {
   readonly makeId: () => string;
   /** such as 2026-05-31 */
   readonly today: () => string;
+  /** loads the page anew with the newer program that waits */
+  readonly takeNewer: () => void;
 }
 
 /** Opens the bench: acts on the store, and the physics behind it. */
 export function openBench(
   store: Store<BenchState>,
-  { makeWorker, keeper, makeId, today, library }: BenchMeans,
+  { makeWorker, keeper, makeId, today, library, takeNewer }: BenchMeans,
 ): Bench {
   followPhysics(store, makeWorker);
   fetchSideBySide(store, library);
@@ -269,6 +273,16 @@ export function openBench(
     redo: () => store.update((state) => withHorn({ ...state, point: null }, redone)),
     tell: (alert) => store.update((state) => ({ ...state, alert })),
     dismissAlert: () => store.update((state) => ({ ...state, alert: null })),
+    async newer(how) {
+      store.update((state) => ({ ...endMovements(state), newer: how === 'take' ? 'ready' : 'put off' }));
+      if (how === 'put off') return;
+      if (await keeper.allSaved()) takeNewer();
+      else {
+        const alert =
+          'Something done here is not saved yet; the newer Ventwright can be taken once that is settled.';
+        store.update((state) => ({ ...state, alert }));
+      }
+    },
     links: makeLinksActs(store, reading),
     leaks: makeLeaksActs(store, reading),
     pads: makePadsActs(store, reading),

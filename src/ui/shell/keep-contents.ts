@@ -18,6 +18,8 @@ export interface ContentsKeeper {
   untouched(contents: BenchContents): void;
   /** After a conflict: what the other tab wrote comes to the bench, or what is here is kept beside it. */
   settle(how: 'theirs' | 'copy'): Promise<void>;
+  /** Waits for what is on its way; whether all that was done on the bench is in the library then. */
+  allSaved(): Promise<boolean>;
 }
 
 /** What the keeper needs. */
@@ -148,6 +150,10 @@ export function keepContents(store: Store<BenchState>, { library, makeId }: Keep
       const latest = others.reduce((a, b) => (b.changedMs > a.changedMs ? b : a), first);
       const problem = await open(latest.id, undefined, isWanted);
       if (problem !== null) alert(problem);
+    },
+    async allSaved() {
+      await saving.settled();
+      return Object.keys(store.get().horns).every((hornId) => saving.isAllSaved(hornId));
     },
     async settle(how) {
       const { keeping, horns } = store.get();

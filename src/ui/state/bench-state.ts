@@ -82,6 +82,8 @@ export interface BenchState {
   readonly visits: KnownVisits;
   /** a browser failure to tell, or null */
   readonly alert: string | null;
+  /** a newer program that waits to be taken, unless a person put that off */
+  readonly newer: 'none' | 'ready' | 'put off';
 }
 
 /** The note that the key the bench opens with vents. */
@@ -113,6 +115,7 @@ export function makeBenchState(shelf: BenchState['shelf'], contents: BenchConten
     keeping: { kind: 'untouched' },
     visits: { hornId, list: [] },
     alert: null,
+    newer: 'none',
   };
 }
 

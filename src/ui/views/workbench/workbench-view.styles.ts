@@ -74,6 +74,29 @@ export const workbenchStyles = css`
     outline: 3px solid #fff;
     outline-offset: 1px;
   }
+  .wb-newer {
+    position: fixed;
+    left: 1rem;
+    bottom: 1rem;
+    z-index: 5;
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: 0.5rem;
+    max-width: calc(100vw - 2rem);
+    padding: 0.5rem 0.5rem 0.5rem 1rem;
+    background: var(--vw-sheet);
+    border: 2px solid var(--vw-try);
+    border-radius: var(--vw-round);
+  }
+  .wb-newer p {
+    margin: 0;
+  }
+  /* Never in the middle of an entry: while a text is being typed it steps aside. */
+  body:has(input:not([type='radio'], [type='range'], [type='checkbox']):focus, textarea:focus) .wb-newer {
+    visibility: hidden;
+  }
+  .wb-newer button,
   .wb-alert button {
     min-height: var(--vw-touch);
     padding: 0 0.9rem;
@@ -84,6 +107,7 @@ export const workbenchStyles = css`
     border-radius: var(--vw-round);
     cursor: pointer;
   }
+  .wb-newer button:focus-visible,
   .wb-alert button:focus-visible {
     outline: 3px solid var(--vw-try);
     outline-offset: 2px;
@@ -200,6 +224,7 @@ export const workbenchStyles = css`
     .wb-kept,
     .wb-views,
     .wb-steps,
+    .wb-newer,
     .wb-alert {
       display: none;
     }

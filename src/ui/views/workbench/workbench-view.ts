@@ -8,6 +8,7 @@ import { hornInHand, type BenchState } from '../../state/bench-state.ts';
 import type { Keeping } from '../../state/keeping.ts';
 import type { ViewName } from '../../state/view-names.ts';
 import { BenchView } from '../bench-view.ts';
+import { newerNotice } from './newer-notice.ts';
 import { entryOf, VIEWS } from './views.ts';
 import { workbenchStyles } from './workbench-view.styles.ts';
 
@@ -25,6 +26,7 @@ function shownOf(state: BenchState): readonly unknown[] {
     state.shelf,
     state.unit,
     state.alert,
+    state.newer,
     state.keeping,
     past.length === 0,
     future.length === 0,
@@ -103,6 +105,7 @@ export class VwWorkbench extends BenchView {
         ></vw-choice>
       </header>
       <div class="wb-alerts">${this.#alert(state, bench)} ${this.#conflict(state, bench)}</div>
+      ${state.newer === 'ready' ? newerNotice(bench) : nothing}
       <div @vw-browser-failure=${this.#failed}>${this.#view(state.view, bench)}</div>
     `;
   }
