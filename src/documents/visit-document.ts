@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { daySteps } from './day-steps.ts';
 import { documentVersion, quantity, text } from './schema-parts.ts';
 
 /** Version of the visit document this program writes. */
@@ -41,6 +42,7 @@ export const visitSchema = z.strictObject({
     .max(5000, 'expected at most 5000 moves')
     .optional()
     .describe('moves made towards the setup proposed, in the order they were made'),
+  daySteps: daySteps.optional().describe('steps of the day that a person said are done or not needed'),
   asFound: text('setup id').describe('id of the setup the horn came with; it is whole'),
   proposed: text('setup id').describe('id of the setup proposed, read over as found'),
   asSet: text('setup id').describe('id of the setup it leaves with, read over as found'),
