@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { PAD_MODELS, type PadOverHole } from '../../src/acoustics/index.ts';
+import { PAD_DIRECTIONS, PAD_MODELS, type PadOverHole } from '../../src/acoustics/index.ts';
 import { DIFFERENCE, relative } from '../acoustics/tolerances.ts';
 
 /** A model may find the equivalent opening by search. */
@@ -30,12 +30,14 @@ describe.each(PAD_MODELS.map((m) => [m.id, m] as const))('the pad model %s', (_,
     }
   });
 
-  it.each(['centreHeight', 'holeRadius', 'padThickness'] as const)(
+  it.each(PAD_DIRECTIONS)(
     'has the slopes of its own lengths along %s',
     (key) => {
       const h = 1e-7;
       for (const centreHeight of [0.0008, 0.002, 0.005, 0.009]) {
         for (const hingeDistance of [0.021, 0.03, Infinity]) {
+          // A pad that stays parallel has no rod to move.
+          if (hingeDistance === Infinity && key.startsWith('hinge')) continue;
           const here = { ...pad, centreHeight, hingeDistance };
           const { slopes } = model.endOf(here);
           const [up, down] = [h, -h].map((by) => model.endOf({ ...here, [key]: here[key] + by }));
