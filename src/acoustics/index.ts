@@ -66,6 +66,17 @@ export * from './studies/scale-budgets.ts';
 export * from './studies/venting-budgets.ts';
 export * from './studies/pad-change.ts';
 export * from './studies/pad-fit.ts';
+export { type Enough } from './studies/proposal-enough.ts';
+export {
+  PROPOSAL_TERMS,
+  PROPOSAL_WEIGHTS,
+  type ProposalOptions,
+  type ProposalTerm,
+  type ProposalWeights,
+  type TunedBy,
+} from './studies/proposal-problem.ts';
+export { type ProposalDrive, type ProposalHold, type ProposedKey } from './studies/proposal-reasons.ts';
+export * from './studies/proposal.ts';
 export * from './studies/regulation-order.ts';
 export * from './studies/scale.ts';
 export * from './studies/diminishing-return.ts';
