@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import { daySteps } from './day-steps.ts';
+import { calibrationChoice, MOST_TAKES, take } from './pitch-log.ts';
 import { documentVersion, quantity, text } from './schema-parts.ts';
 
 /** Version of the visit document this program writes. */
@@ -43,6 +44,14 @@ export const visitSchema = z.strictObject({
     .optional()
     .describe('moves made towards the setup proposed, in the order they were made'),
   daySteps: daySteps.optional().describe('steps of the day that a person said are done or not needed'),
+  played: z
+    .array(take)
+    .max(MOST_TAKES, `expected at most ${MOST_TAKES} takes`)
+    .optional()
+    .describe('notes played and measured, one entry a take, in the order they were taken'),
+  calibration: calibrationChoice
+    .optional()
+    .describe('what is fitted to the notes played, and whether it is in use; the fit itself is worked out'),
   asFound: text('setup id').describe('id of the setup the horn came with; it is whole'),
   proposed: text('setup id').describe('id of the setup proposed, read over as found'),
   asSet: text('setup id').describe('id of the setup it leaves with, read over as found'),
