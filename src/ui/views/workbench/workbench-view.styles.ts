@@ -136,6 +136,15 @@ export const workbenchStyles = css`
     outline: 3px solid #fff;
     outline-offset: 1px;
   }
+  /* The path of the day has its place before its code has come. */
+  vw-guidance {
+    display: block;
+    min-height: calc(var(--vw-touch) + 1px);
+    background: var(--vw-well);
+  }
+  vw-guidance[data-away] {
+    min-height: 0;
+  }
   /* In sight wherever the page is scrolled to; the page ends above it. */
   :root {
     --wb-alert-room: 7rem;

@@ -5,6 +5,7 @@ import type { LengthUnit } from '../../../documents/length-format.ts';
 import '../../parts/vw-choice.ts';
 import type { Bench } from '../../shell/bench.ts';
 import { hornInHand, type BenchState } from '../../state/bench-state.ts';
+import { rememberedFold } from '../../shell/remembered-guidance.ts';
 import type { Keeping } from '../../state/keeping.ts';
 import type { ViewName } from '../../state/view-names.ts';
 import { BenchView } from '../bench-view.ts';
@@ -106,6 +107,7 @@ export class VwWorkbench extends BenchView {
       </header>
       <div class="wb-alerts">${this.#alert(state, bench)} ${this.#conflict(state, bench)}</div>
       ${state.newer === 'ready' ? newerNotice(bench) : nothing}
+      <vw-guidance .bench=${bench} ?data-away=${rememberedFold() === 'away'}></vw-guidance>
       <div @vw-browser-failure=${this.#failed}>${this.#view(state.view, bench)}</div>
     `;
   }
@@ -127,7 +129,12 @@ export class VwWorkbench extends BenchView {
     }
     this.#loaded.add(name);
     if (this.bench?.store.get().view === name) this.requestUpdate();
-    if (isFirst) this.#fetchOthers();
+    if (!isFirst) return;
+    // What guides comes after what is looked at; without it the bench works all the same.
+    import('./guidance-view.ts').catch((error: unknown) =>
+      this.bench?.tell(`The path of the day could not be fetched: ${String(error)}`),
+    );
+    this.#fetchOthers();
   }
 
   /** What is not looked at yet comes in when nothing else is to do, so that it is there without a network. */

@@ -1,0 +1,113 @@
+import { withSaid, type DayStepName, type Said } from '../../documents/day-steps.ts';
+import { hornInHand, withHorn } from '../state/bench-state.ts';
+import { makeStore, type Store } from '../state/bench-store.ts';
+import type { StepGoal } from '../state/day-path-facts.ts';
+import type { GuidanceState, PathFold } from '../state/guidance-state.ts';
+import { stepped } from '../state/horn-on-bench.ts';
+import { chooseColumns } from '../state/side-by-side-state.ts';
+import type { Bench } from './bench.ts';
+import { isFirstVisit, rememberedFold, rememberFold, rememberStory } from './remembered-guidance.ts';
+
+/** Everything that guides a person round the bench, as calls. */
+export interface Guidance {
+  readonly store: Store<GuidanceState>;
+  fold(fold: PathFold): void;
+  /** Says a step of the day is done or not needed, or takes that back: a step of the horn’s history. */
+  say(step: DayStepName, said: Said | null): void;
+  /** Shows where a step is worked on, and goes to the field that asks for a hand first. */
+  go(goal: StepGoal): void;
+  /** Puts how the horn was left on a day before beside how it came today. */
+  compareWithLast(visitId: string): Promise<void>;
+  /** Shows a card of the story; null leaves it. */
+  turnTo(card: number | null): void;
+  /** Learns whether the browser may clear its library. */
+  askStanding(): Promise<void>;
+}
+
+const known = new WeakMap<Bench, Guidance>();
+
+/** The guidance of a bench: one, whichever view asks for it. */
+export function guidanceOf(bench: Bench): Guidance {
+  const made = known.get(bench) ?? makeGuidance(bench);
+  known.set(bench, made);
+  return made;
+}
+
+function makeGuidance(bench: Bench): Guidance {
+  const store = makeStore<GuidanceState>({
+    fold: rememberedFold(),
+    card: isFirstVisit() ? 0 : null,
+    mayBeCleared: null,
+  });
+  const set = (part: Partial<GuidanceState>): void => store.update((state) => ({ ...state, ...part }));
+  if (store.get().card !== null) rememberStory();
+
+  return {
+    store,
+    fold(fold) {
+      set({ fold });
+      // Unfolded is for now; a line or nothing is for good.
+      rememberFold(fold === 'away' ? 'away' : 'line');
+    },
+    say: (step, said) =>
+      bench.store.update((state) =>
+        withHorn(state, (horn) => {
+          const { visit } = horn.contents;
+          const document = withSaid(visit.document, step, said);
+          return stepped(horn, { ...horn.contents, visit: { ...visit, document } }, null);
+        }),
+      ),
+    go({ view, keyId, field }) {
+      if (keyId !== null) bench.chooseKey(keyId);
+      if (field?.kind === 'cell') bench.setColumns('openings');
+      location.hash = view;
+      if (field !== null) void focusWhenThere(field);
+    },
+    async compareWithLast(visitId) {
+      const { hornId } = bench.store.get();
+      try {
+        const { records } = await (await bench.library()).read([hornId]);
+        const last = records.visits.find(({ id }) => id === visitId);
+        if (last === undefined) return;
+        const { asFound } = hornInHand(bench.store.get()).contents;
+        const chosen = [last.document.asSet, asFound.id].map((setupId) => ({ hornId, setupId }));
+        bench.sideBySide((side) => chooseColumns(side, chosen));
+        location.hash = 'side-by-side';
+      } catch (error) {
+        bench.tell(`The last visit could not be read: ${String(error)}`);
+      }
+    },
+    turnTo: (card) => set({ card }),
+    async askStanding() {
+      try {
+        set({ mayBeCleared: (await (await bench.library()).standing()) !== 'kept' });
+      } catch {
+        // The library itself tells when it cannot be opened; here only a caution is left out.
+        set({ mayBeCleared: null });
+      }
+    },
+  };
+}
+
+/** As long as a view may take to come, ms. */
+const PATIENCE_MS = 4000;
+
+/** Goes to a field once its view stands; a head that is folded is unfolded. */
+async function focusWhenThere(field: NonNullable<StepGoal['field']>): Promise<void> {
+  const selector =
+    field.kind === 'head'
+      ? `#sh-${CSS.escape(field.id)}`
+      : `input[data-pad="${CSS.escape(field.pad)}"][data-cell="${CSS.escape(field.id)}"]`;
+  const until = performance.now() + PATIENCE_MS;
+  while (performance.now() < until) {
+    const found = document.querySelector<HTMLElement>(selector);
+    if (found !== null) {
+      const head = found.closest('details');
+      if (head !== null) head.open = true;
+      found.focus();
+      found.scrollIntoView({ block: 'center' });
+      return;
+    }
+    await new Promise((done) => requestAnimationFrame(done));
+  }
+}

@@ -1,0 +1,95 @@
+import type { DayStepName, Said } from '../../documents/day-steps.ts';
+import { keyedHoles } from '../../documents/horn-document.ts';
+import { stackOf, type DayFacts, type StepFacts } from './day-path-facts.ts';
+import {
+  findAsFound,
+  findAsSet,
+  findHornIn,
+  findLastVisit,
+  findPlayersSheet,
+  findShopsFile,
+} from './day-path-steps.ts';
+import { findPlayed, findSeals, findStack } from './day-path-work.ts';
+
+/** A step: what it is called, and how far it is. */
+interface DayStepPlan {
+  readonly name: DayStepName;
+  readonly title: string;
+  find(facts: DayFacts): StepFacts;
+}
+
+/** In the order of the day. */
+const DAY_STEP_PLANS: readonly DayStepPlan[] = [
+  { name: 'horn in', title: 'Horn in', find: findHornIn },
+  { name: 'as found', title: 'As found', find: findAsFound },
+  { name: 'seals and links', title: 'Seals and links', find: findSeals },
+  { name: 'lower stack', title: 'Lower stack', find: (facts) => findStack('lower stack', facts) },
+  { name: 'upper stack', title: 'Upper stack', find: (facts) => findStack('upper stack', facts) },
+  { name: 'other keys', title: 'The other keys', find: (facts) => findStack('other keys', facts) },
+  { name: 'played', title: 'Played', find: findPlayed },
+  { name: 'as set', title: 'As set', find: findAsSet },
+  { name: 'player’s sheet', title: 'The player’s sheet', find: findPlayersSheet },
+  { name: 'shop’s file', title: 'The shop’s file', find: findShopsFile },
+  { name: 'last visit', title: 'Last visit', find: findLastVisit },
+];
+
+/** One step of the day. */
+export interface DayStep extends StepFacts {
+  readonly name: DayStepName;
+  readonly title: string;
+  /** a person’s own word, which goes before what was counted; null where nobody spoke */
+  readonly said: Said | null;
+}
+
+/** The day at the bench: how far every step is, which is next, and where the page is now. */
+export interface DayPath {
+  readonly steps: readonly DayStep[];
+  /** the first that is neither done nor needless; null at the end of the day */
+  readonly next: DayStep | null;
+  /** the step the view on screen belongs to; null where it serves none */
+  readonly here: DayStepName | null;
+  /** visits of days before, the latest first */
+  readonly earlier: DayFacts['earlier'];
+}
+
+/** Where the day stands by what is on the bench. Nothing is asked for, nothing is in the way. */
+export function makeDayPath(facts: DayFacts): DayPath {
+  const steps = DAY_STEP_PLANS.map(({ name, title, find }): DayStep => {
+    const found = find(facts);
+    const said = facts.visit.daySteps?.find((entry) => entry.step === name)?.said ?? null;
+    return { ...found, name, title, said, standing: said ?? found.standing, told: toldOf(found, said) };
+  });
+  const inOrder = facts.earlier.length === 0 ? steps : withLastVisitEarly(steps);
+  return {
+    steps: inOrder,
+    next: inOrder.find(({ standing }) => standing === 'not begun' || standing === 'begun') ?? null,
+    here: hereOf(inOrder, facts),
+    earlier: facts.earlier,
+  };
+}
+
+/** A word against what was counted does not hide it. */
+function toldOf({ standing, told }: StepFacts, said: Said | null): string {
+  if (said === null || said === standing) return told;
+  if (said === 'not needed') return 'You said it is not needed.';
+  return standing === 'begun' ? `You said it is done. ${told}` : 'You said it is done.';
+}
+
+/** Of a horn that was here before, how it was left is of use once it has been read again. */
+function withLastVisitEarly(steps: readonly DayStep[]): DayStep[] {
+  const last = steps.filter(({ name }) => name === 'last visit');
+  const others = steps.filter(({ name }) => name !== 'last visit');
+  const after = others.findIndex(({ name }) => name === 'as found') + 1;
+  return [...others.slice(0, after), ...last, ...others.slice(after)];
+}
+
+/** Of several steps that one view serves, the first that is not through; at a key, the stack it belongs to. */
+function hereOf(steps: readonly DayStep[], { view, keyId, contents }: DayFacts): DayStepName | null {
+  if (view === 'key') {
+    const key = keyedHoles(contents.horn.document).find(({ id }) => id === keyId);
+    return key === undefined ? null : stackOf(key.number);
+  }
+  const served = steps.filter(({ goal }) => goal.view === view);
+  const open = served.find(({ standing }) => standing === 'not begun' || standing === 'begun');
+  return (open ?? served.at(-1))?.name ?? null;
+}
