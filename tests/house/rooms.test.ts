@@ -38,7 +38,9 @@ const PACKAGES: readonly (readonly [string, RegExp])[] = [
   ['quadprog', /^src\/acoustics\/numerics\/quadratic-program\.ts$/],
   ['zod', /^src\/documents\//],
   ['papaparse', /^src\/documents\/(sheet|pitch-log)-csv\.ts$/],
+  ['pitchy', /^src\/ui\/state\/hear-pitch\.ts$/],
   ['idb', /^src\/ui\/shell\/library/],
+  ['marked', /^src\/ui\/views\/notes\/note-blocks\.model\.ts$/],
   ['workbox-window', /^src\/ui\/shell\//],
   ['virtual:pwa-register', /^src\/ui\/shell\//],
 ];
