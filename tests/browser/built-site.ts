@@ -85,6 +85,7 @@ const WAITS: Readonly<Record<ViewName, (page: Page) => Promise<void>>> = {
   leaks: waitForLeakMap,
   pads: waitForTabs,
   work: waitForTabs,
+  notes: async (page) => void (await page.waitForSelector('.nt-page h1')),
 };
 
 /** Waits until a view shows what it has to show. */

@@ -55,6 +55,8 @@ export interface StudyState {
 export interface BenchState {
   /** what can be put on the bench, and its name */
   readonly view: ViewName;
+  /** what of the view the page's hash names, as a note and its heading; empty where it names nothing */
+  readonly place: string;
   readonly shelf: readonly { readonly id: string; readonly label: string }[];
   readonly hornId: string;
   readonly horns: Readonly<Record<string, HornOnBench>>;
@@ -93,6 +95,7 @@ export function makeBenchState(shelf: BenchState['shelf'], contents: BenchConten
   const hornId = contents.horn.id;
   return {
     view: FIRST_VIEW,
+    place: '',
     shelf,
     hornId,
     horns: { [hornId]: onBench(contents) },

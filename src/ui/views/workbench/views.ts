@@ -91,6 +91,13 @@ export const VIEWS: readonly ViewPlan[] = [
     load: () => import('../new-horn/new-horn-view.ts'),
     show: (bench) => html`<vw-new-horn .bench=${bench}></vw-new-horn>`,
   },
+  {
+    name: 'notes',
+    label: null,
+    title: 'Ventwright: how the numbers are made',
+    load: () => import('../notes/notes-view.ts'),
+    show: (bench) => html`<vw-notes-view .bench=${bench}></vw-notes-view>`,
+  },
 ];
 
 /** The view whose entry in the navigation is marked while a view is shown. */

@@ -145,6 +145,25 @@ export const workbenchStyles = css`
   vw-guidance[data-away] {
     min-height: 0;
   }
+  .wb-foot {
+    display: flex;
+    justify-content: center;
+    padding-bottom: 1rem;
+  }
+  .wb-foot[hidden] {
+    display: none;
+  }
+  .wb-foot a {
+    display: grid;
+    place-items: center;
+    min-height: var(--vw-touch);
+    padding: 0 1rem;
+    color: var(--vw-soft);
+  }
+  .wb-foot a:focus-visible {
+    outline: 3px solid var(--vw-try);
+    outline-offset: 2px;
+  }
   /* In sight wherever the page is scrolled to; the page ends above it. */
   :root {
     --wb-alert-room: 7rem;
@@ -233,6 +252,7 @@ export const workbenchStyles = css`
     .wb-kept,
     .wb-views,
     .wb-steps,
+    .wb-foot,
     .wb-newer,
     .wb-alert {
       display: none;

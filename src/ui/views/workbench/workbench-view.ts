@@ -109,6 +109,9 @@ export class VwWorkbench extends BenchView {
       ${state.newer === 'ready' ? newerNotice(bench) : nothing}
       <vw-guidance .bench=${bench} ?data-away=${rememberedFold() === 'away'}></vw-guidance>
       <div @vw-browser-failure=${this.#failed}>${this.#view(state.view, bench)}</div>
+      <footer class="wb-foot" ?hidden=${state.view === 'notes'}>
+        <a href="#notes">How the numbers are made</a>
+      </footer>
     `;
   }
 
