@@ -1,4 +1,4 @@
-import { readdirSync, readFileSync } from 'node:fs';
+import { readdirSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { placeOfHash, viewOfHash } from '../../src/ui/state/view-names.ts';
 import {
