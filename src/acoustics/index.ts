@@ -68,6 +68,7 @@ export * from './studies/pad-change.ts';
 export * from './studies/pad-fit.ts';
 export { type Enough } from './studies/proposal-enough.ts';
 export {
+  makeProposalProblem,
   PROPOSAL_TERMS,
   PROPOSAL_WEIGHTS,
   type ProposalOptions,
@@ -76,6 +77,7 @@ export {
   type TunedBy,
 } from './studies/proposal-problem.ts';
 export { type ProposalDrive, type ProposalHold, type ProposedKey } from './studies/proposal-reasons.ts';
+export * from './studies/proposal-budgets.ts';
 export * from './studies/proposal.ts';
 export * from './studies/regulation-order.ts';
 export * from './studies/scale.ts';

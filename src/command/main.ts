@@ -29,6 +29,7 @@ import {
   sortWords,
   type Words,
 } from './options.ts';
+import { proposeCommand } from './propose-command.ts';
 import { REGULATION_COMMANDS } from './regulation-commands.ts';
 import { scaleTable, studyText } from './tables.ts';
 
@@ -67,6 +68,7 @@ const COMMANDS: Readonly<Record<string, Command>> = {
     run: printComparison,
   },
   'measure-next': measureNextCommand,
+  propose: proposeCommand,
   ...REGULATION_COMMANDS,
 };
 

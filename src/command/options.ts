@@ -47,6 +47,11 @@ const VALUED = [
   'seats-mm',
   'done-mm',
   'question',
+  'lock',
+  'most-mm',
+  'prefer',
+  'weights',
+  'tuned-by',
 ] as const;
 const ALONE = ['json', 'with-reed', 'neighbours', 'map', 'dropped-in'] as const;
 

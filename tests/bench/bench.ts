@@ -21,6 +21,7 @@ import { demoHorn } from '../acoustics/demo-horns.ts';
 import { chainOf, type Chain } from './chain.ts';
 import { mathjsImpedance } from './mathjs-chain.ts';
 import { liveRows } from './live.ts';
+import { proposalAgainst } from './proposal.ts';
 import { compare, timeRuns, type Comparison } from './timing.ts';
 import { costGrowth, wholeHornAgainst } from './whole-horn.ts';
 
@@ -105,6 +106,7 @@ const perEvaluation = {
   numpy: typeof numpy === 'string' ? null : numpy.milliseconds.map((t) => t / FREQUENCIES),
 };
 results.push(...wholeHornAgainst(perEvaluation));
+results.push(proposalAgainst());
 const growth = costGrowth();
 const live = await liveRows();
 

@@ -53,8 +53,8 @@ export interface PadCurve {
   readonly at: (front: number) => PadOnCurve;
 }
 
-/** Cubic pieces: at a quarter of a millimetre each they err by less than a millionth of the length. */
-const PIECES = 32;
+/** Cubic pieces: at half a millimetre each they err by less than a hundred thousandth of the length. */
+const PIECES = 24;
 
 /** Tabulates a pad with its slopes; beyond its ends the curve goes on straight. */
 export function makePadCurve(at: (front: number) => PadThere, from: number, to: number): PadCurve {

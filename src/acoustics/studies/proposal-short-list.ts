@@ -56,17 +56,17 @@ export function shortListOf(of: ShortListOf, enoughShare: number): ShortList {
   const at = standIn(problem, found, meanSlopes(of));
   const chosen: number[] = [];
   const listed: ShortListed[] = [];
-  let stops = found.stops;
+  let { stops, near } = found;
   let share = 0;
   while (whole > 0 && share < enoughShare && chosen.length < candidates.length) {
     const best = bestNext(of, at(stops), chosen, candidates);
     if (best === null) break;
     const asked = askedFor(of, [...chosen, best]);
     const solved = solveStandIn(asked, startOf(asked, at, stops), at);
-    const played = playLook(problem, notes, solved.look.stops, found.near, false);
+    const played = playLook(problem, notes, solved.look.stops, near, false);
     if (played === null) break;
     chosen.push(best);
-    stops = solved.look.stops;
+    ({ stops, near } = played);
     share = (merit(foundWorth) - merit(worthOf(problem, notes, played, of.enough))) / whole;
     listed.push({ id: keys[best].id, share });
   }

@@ -28,10 +28,17 @@ export interface ProposedNote {
   readonly fingering: Fingering;
   /** how much it counts, 0…1 */
   readonly weight: number;
-  /** cents from equal temperament */
-  readonly found: number;
-  readonly proposed: number;
-  readonly shortList: number;
+  readonly found: NotePitch;
+  readonly proposed: NotePitch;
+  readonly shortList: NotePitch;
+}
+
+/** A note's pitch, cents. */
+export interface NotePitch {
+  /** from equal temperament */
+  readonly cents: number;
+  /** from the mean of what it is tuned by */
+  readonly about: number;
 }
 
 /** An arm that holds a pad below its own stop though neither was to move. Metres at the front. */
@@ -91,20 +98,21 @@ export function proposeSetup(
   );
   const few = playLook(problem, notes, list.stops, found.near, false) ?? found;
   const place = new Map(problem.keys.map(({ id }, k) => [id, k]));
+  const [was, is, some] = [found, look, few].map((each) => pitchesOf(problem, notes, each));
   return {
     setup: withStops(problem, look.stops),
     keys: reasonsOf(solved),
     notes: notes.map(({ fingering, weight }, n) => ({
       fingering,
       weight,
-      found: found.cents[n],
-      proposed: look.cents[n],
-      shortList: few.cents[n],
+      found: was[n],
+      proposed: is[n],
+      shortList: some[n],
     })),
     spread: {
-      found: spreadOf(problem, notes, found),
-      proposed: spreadOf(problem, notes, look),
-      shortList: spreadOf(problem, notes, few),
+      found: spreadOf(notes, was),
+      proposed: spreadOf(notes, is),
+      shortList: spreadOf(notes, some),
     },
     shortList: {
       keys: list.keys.map((key) => ({ ...key, front: list.stops[place.get(key.id)!] })),
@@ -171,11 +179,14 @@ function startFrom(asked: Asked, found: PlayedLook, from: PlayedLook): PlayedLoo
 
 const frontsOf = (enough: readonly Enough[]): Float64Array => Float64Array.from(enough, ({ front }) => front);
 
-function spreadOf(problem: ProposalProblem, notes: readonly ProposalNote[], look: Look): number {
-  const rows = pitchRows(problem, notes, look);
-  const weights = rows.reduce((sum, { weight }) => sum + weight, 0);
+function pitchesOf(problem: ProposalProblem, notes: readonly ProposalNote[], look: Look): NotePitch[] {
+  return pitchRows(problem, notes, look).map(({ value }, n) => ({ cents: look.cents[n], about: value }));
+}
+
+function spreadOf(notes: readonly ProposalNote[], pitches: readonly NotePitch[]): number {
+  const weights = notes.reduce((sum, { weight }) => sum + weight, 0);
   if (weights === 0) return 0;
-  return Math.sqrt(rows.reduce((sum, { weight, value }) => sum + weight * value * value, 0) / weights);
+  return Math.sqrt(notes.reduce((sum, { weight }, n) => sum + weight * pitches[n].about ** 2, 0) / weights);
 }
 
 function heldApartIn(problem: ProposalProblem, stops: Float64Array): HeldApart[] {

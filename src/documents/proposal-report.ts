@@ -1,0 +1,247 @@
+import {
+  ownPose,
+  proposalBudgets,
+  proposeSetup,
+  type AirColumn,
+  type Proposal,
+  type ProposalOptions,
+  type ProposalWeights,
+  type TunedBy,
+} from '../acoustics/index.ts';
+import { plusMinusOf } from './plus-minus.ts';
+import { headline, heldApartSentence, reasonOf, type ProposalReason } from './proposal-words.ts';
+import type { LoadedHorn } from './to-acoustics.ts';
+
+/** What a person may ask of a proposal, in a word or two; `balanced` where nothing is said. */
+export const PREFERENCES = ['balanced', 'in tune', 'low keys', 'few moves'] as const;
+export type Preference = (typeof PREFERENCES)[number];
+
+/** What each changes of the usual weights; our choice. */
+export const PREFERENCE_WEIGHTS: Readonly<Record<Preference, Partial<ProposalWeights>>> = {
+  balanced: {},
+  'in tune': { pitch: 0.04 },
+  'low keys': { height: 0.08 },
+  'few moves': { stay: 0.3 },
+};
+
+/** Choices about a proposal, bench units. */
+export interface ProposalChoices {
+  readonly air: AirColumn;
+  readonly a4Hz?: number;
+  readonly neighbours?: boolean;
+  /** pad ids */
+  readonly locked?: readonly string[];
+  /** mm at the front by pad id: as far as it may open */
+  readonly mostMm?: ReadonlyMap<string, number>;
+  readonly prefer?: Preference;
+  readonly weights?: Partial<ProposalWeights>;
+  readonly tunedBy?: TunedBy;
+}
+
+/** One key of the proposal, mm at the front. */
+export interface ProposedKeyReport {
+  readonly pad: string;
+  readonly number: number;
+  readonly name: string;
+  readonly foundMm: number;
+  readonly proposedMm: number;
+  readonly moveMm: number;
+  /** of the reading as found */
+  readonly plusMinusMm: number;
+  /** where more height stops helping; null where that is nowhere within reach */
+  readonly enoughMm: number | null;
+  readonly reason: ProposalReason;
+  /** why, in one or two sentences */
+  readonly why: string;
+}
+
+/** One note of the proposal, cents. */
+export interface ProposedNoteReport {
+  readonly fingering: string;
+  readonly way: string;
+  readonly weight: number;
+  readonly foundCents: number;
+  readonly proposedCents: number;
+  readonly shortListCents: number;
+  /** from the mean of what it is tuned by */
+  readonly foundAboutCents: number;
+  readonly proposedAboutCents: number;
+  readonly changeCents: number;
+  readonly changePlusMinusCents: number;
+}
+
+/** One key of the short list, the one that brings most first. */
+export interface ShortListedReport {
+  readonly pad: string;
+  readonly number: number;
+  readonly name: string;
+  readonly foundMm: number;
+  readonly proposedMm: number;
+  readonly moveMm: number;
+  /** of the whole gain, up to and with this key */
+  readonly sharePercent: number;
+}
+
+/** A proposal in bench units, with its words. */
+export interface ProposalReport {
+  readonly horn: string;
+  readonly setup: string;
+  readonly a4Hz: number;
+  readonly prefer: Preference;
+  readonly tunedBy: TunedBy;
+  readonly answer: string;
+  readonly keys: readonly ProposedKeyReport[];
+  readonly shortList: readonly ShortListedReport[];
+  readonly notes: readonly ProposedNoteReport[];
+  /** how far notes stand from their mean, and what the proposal changes of that */
+  readonly spread: {
+    readonly foundCents: number;
+    readonly proposedCents: number;
+    readonly shortListCents: number;
+    readonly changeCents: number;
+    readonly changePlusMinusCents: number;
+  };
+  readonly spreadSentence: string;
+  /** arms that hold a pad below its own stop, where neither was to move */
+  readonly heldApart: readonly string[];
+  readonly cautions: readonly string[];
+}
+
+/** What to keep in mind at the bench. Common practice, no source. */
+export const PROPOSAL_CAUTIONS: readonly string[] = [
+  'Seal first: a leak undoes what an opening gives.',
+  'A cork or felt changed, or a key bent a little, can be put back. What is filed, cut or soldered cannot: leave that to trained practice.',
+  'Move one key, then play. The links come after the heights, since every height moves them.',
+];
+
+const MM = 1e-3;
+const A4_HZ = 440;
+
+/** Solves for a loaded horn as it stands and puts the answer in bench units and words. */
+export function reportProposal(loaded: LoadedHorn, choices: ProposalChoices): ProposalReport {
+  const { prefer = 'balanced', tunedBy = 'each register', a4Hz = A4_HZ } = choices;
+  const plusMinus = plusMinusOf(loaded);
+  const fronts = frontPlusMinus(loaded);
+  const playing = {
+    a4: a4Hz,
+    ...(choices.neighbours === undefined ? {} : { neighbours: choices.neighbours }),
+  };
+  const options: ProposalOptions = {
+    ...playing,
+    tunedBy,
+    plusMinus: fronts,
+    locked: new Set(choices.locked ?? []),
+    most: new Map([...(choices.mostMm ?? [])].map(([pad, mm]) => [pad, mm * MM])),
+    weights: { ...PREFERENCE_WEIGHTS[prefer], ...choices.weights },
+  };
+  const proposal = proposeSetup(loaded.horn, loaded.setup, choices.air, options);
+  const budgets = proposalBudgets(loaded.horn, loaded.setup, proposal, choices.air, {
+    ...playing,
+    plusMinus,
+  });
+  const keys = keysOf(loaded, proposal, fronts);
+  const shortList = shortListOf(keys, proposal);
+  const { spread } = proposal;
+  const change = spread.proposed - spread.found;
+  return {
+    horn: loaded.documents.horn.name,
+    setup: loaded.documents.setup.name,
+    a4Hz,
+    prefer,
+    tunedBy,
+    answer: headline(keys, shortList),
+    keys,
+    shortList,
+    notes: proposal.notes.map(({ fingering, weight, found, proposed, shortList: few }) => ({
+      fingering: fingering.id,
+      way: fingering.way,
+      weight,
+      foundCents: found.cents,
+      proposedCents: proposed.cents,
+      shortListCents: few.cents,
+      foundAboutCents: found.about,
+      proposedAboutCents: proposed.about,
+      changeCents: proposed.cents - found.cents,
+      changePlusMinusCents: budgets.notes.get(fingering.id)?.plusMinus ?? 0,
+    })),
+    spread: {
+      foundCents: spread.found,
+      proposedCents: spread.proposed,
+      shortListCents: spread.shortList,
+      changeCents: change,
+      changePlusMinusCents: budgets.spread.plusMinus,
+    },
+    spreadSentence: spreadSentence(spread, budgets.spread.plusMinus, tunedBy),
+    heldApart: proposal.heldApart.map((apart) => heldApartSentence(loaded.horn, apart)),
+    cautions: PROPOSAL_CAUTIONS,
+  };
+}
+
+/** m at the front: every opening's ±, carried there from where it was read by the ratio of the heights. */
+function frontPlusMinus(loaded: LoadedHorn): Map<string, number> {
+  const { horn, setup } = loaded;
+  const readings = plusMinusOf(loaded).keys;
+  return new Map(
+    [...setup.keys].map(([pad, { opening }]) => {
+      const pose = ownPose(horn, setup, pad);
+      const read = readings.get(pad)?.opening ?? 0;
+      const carried = opening.height > 0 ? (read * pose.front) / opening.height : read;
+      return [pad, carried];
+    }),
+  );
+}
+
+function keysOf(
+  { horn }: LoadedHorn,
+  proposal: Proposal,
+  plusMinus: ReadonlyMap<string, number>,
+): ProposedKeyReport[] {
+  return proposal.keys.map((key) => {
+    const hole = horn.holes.find(({ id }) => id === key.id)!;
+    const off = plusMinus.get(key.id) ?? 0;
+    const { reason, why } = reasonOf(horn, key, off);
+    return {
+      pad: key.id,
+      number: hole.number,
+      name: hole.name,
+      foundMm: key.found / MM,
+      proposedMm: key.proposed / MM,
+      moveMm: (key.proposed - key.found) / MM,
+      plusMinusMm: off / MM,
+      enoughMm: key.enough.reached ? key.enough.front / MM : null,
+      reason,
+      why,
+    };
+  });
+}
+
+function shortListOf(keys: readonly ProposedKeyReport[], proposal: Proposal): ShortListedReport[] {
+  return proposal.shortList.keys.map(({ id, share, front }) => {
+    const { pad, number, name, foundMm } = keys.find((key) => key.pad === id)!;
+    return {
+      pad,
+      number,
+      name,
+      foundMm,
+      proposedMm: front / MM,
+      moveMm: front / MM - foundMm,
+      sharePercent: 100 * share,
+    };
+  });
+}
+
+const TUNED: Readonly<Record<TunedBy, string>> = {
+  'each register': 'Notes stand from the mean of their register',
+  'all notes': 'Notes stand from the mean of all',
+  'equal temperament': 'Notes stand from equal temperament',
+};
+
+function spreadSentence(spread: Proposal['spread'], plusMinus: number, tunedBy: TunedBy): string {
+  const change = spread.proposed - spread.found;
+  const from = `${TUNED[tunedBy]} by ${spread.found.toFixed(1)} cents as found, ${spread.proposed.toFixed(1)} as proposed`;
+  if (Math.abs(change) <= plusMinus) {
+    return `${from}: no difference that can be shown (±${plusMinus.toFixed(1)}).`;
+  }
+  const way = change < 0 ? 'closer' : 'further apart';
+  return `${from}: ${Math.abs(change).toFixed(1)} ± ${plusMinus.toFixed(1)} cents ${way}.`;
+}

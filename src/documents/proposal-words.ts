@@ -1,0 +1,129 @@
+import type { HeldApart, Horn, ProposedKey } from '../acoustics/index.ts';
+import { formatBoth, formatLength } from './length-format.ts';
+import { noteLabel } from './note-label.ts';
+import type { ProposedKeyReport, ShortListedReport } from './proposal-report.ts';
+
+/** Words for a proposal: why each key, and the answer at the head. */
+
+/** What decides a key, in a word. */
+export type ProposalReason = 'vent' | 'link' | 'pitch' | 'reach' | 'height' | 'evenness' | 'locked' | 'stays';
+
+const MM = 1e-3;
+const both = (metres: number): string => formatBoth(metres / MM, 'mm');
+
+/** Why a key is where it is. @param plusMinus m, of its reading */
+export function reasonOf(
+  horn: Horn,
+  key: ProposedKey,
+  plusMinus: number,
+): { readonly reason: ProposalReason; readonly why: string } {
+  const { drive, hold, enough, found, proposed } = key;
+  const nameOf = (id: string): string => horn.holes.find((hole) => hole.id === id)?.name ?? id;
+  const up = proposed > found;
+  switch (drive.by) {
+    case 'locked':
+      return { reason: 'locked', why: 'Locked: left as found.' };
+    case 'stays':
+      return {
+        reason: 'stays',
+        why:
+          drive.within === 'its reading'
+            ? `As found: the move would be within what a reading can tell (±${formatLength(plusMinus / MM, 'mm')}).`
+            : 'As found: nothing asks for a move.',
+      };
+    case 'reach':
+      return { reason: 'reach', why: `Lowered to the most it may open, ${both(key.highest)}.` };
+    case 'evenness':
+      return { reason: 'evenness', why: `${up ? 'Raised' : 'Lowered'} to vent more like its neighbours.` };
+    case 'height':
+      return {
+        reason: 'height',
+        why: `Lowered: above ${both(enough.front)} more height stops helping, and a lower key is quicker.`,
+      };
+    case 'pitch': {
+      const note = noteLabel(drive.fingering);
+      const why = up ? `Raised for ${note}, which is flat` : `Lowered for ${note}, which is sharp`;
+      return {
+        reason: hold?.by === 'reach' ? 'reach' : 'pitch',
+        why: `${why} beside its register.${stopsAt(key)}`,
+      };
+    }
+    case 'link':
+      return {
+        reason: 'link',
+        why: drive.drives
+          ? `${up ? 'Raised' : 'Lowered'} so that its arm lets ${nameOf(drive.with)} stand where it is wanted.`
+          : `Lowered: the arm of ${nameOf(drive.with)} holds it down from there anyway.`,
+      };
+    case 'vent': {
+      const short = enough.front - proposed > plusMinus;
+      const over = proposed - enough.front > plusMinus;
+      const why = short ? shortOf(key, nameOf) : `Under-vented: raised to where more height stops helping.`;
+      if (short && hold?.by === 'link' && !hold.drives) return { reason: 'link', why };
+      if (short && hold?.by === 'reach') return { reason: 'reach', why };
+      if (over && hold?.by === 'link' && hold.drives) {
+        return {
+          reason: 'link',
+          why: `Under-vented, and raised past its own ${both(enough.front)} so that its arm lets ${nameOf(hold.with)} open.`,
+        };
+      }
+      return { reason: 'vent', why: why + lastToGain(key) };
+    }
+  }
+}
+
+function lastToGain({ enough: { fingering, reached } }: ProposedKey): string {
+  return fingering === null || !reached ? '' : ` ${noteLabel(fingering)} is the last to gain.`;
+}
+
+function shortOf({ hold, enough, highest }: ProposedKey, nameOf: (id: string) => string): string {
+  const wants = enough.reached ? `it helps up to ${both(enough.front)}` : 'it helps beyond reach';
+  if (hold?.by === 'link' && !hold.drives) {
+    return `Under-vented: raised as far as the arm of ${nameOf(hold.with)} lets it; ${wants}.`;
+  }
+  if (hold?.by === 'reach')
+    return `Under-vented: raised to the most it may open, ${both(highest)}; ${wants}.`;
+  return `Under-vented: raised, but not all the way: ${wants}, and pitch, travel and evenness count too.`;
+}
+
+function stopsAt({ hold, highest }: ProposedKey): string {
+  return hold?.by === 'reach' ? ` The most it may open, ${both(highest)}, stops it.` : '';
+}
+
+/** An arm that holds a pad, neither to be moved. */
+export function heldApartSentence(horn: Horn, { driver, driven, own, lets }: HeldApart): string {
+  const nameOf = (id: string): string => horn.holes.find((hole) => hole.id === id)?.name ?? id;
+  return `The arm of ${nameOf(driver)} holds ${nameOf(driven)} at ${both(lets)}, below its own stop at ${both(own)}; neither was to move.`;
+}
+
+const NUMBERS = ['No', 'One', 'Two', 'Three', 'Four', 'Five', 'Six', 'Seven', 'Eight', 'Nine', 'Ten'];
+const word = (count: number): string => NUMBERS[count] ?? String(count);
+/** How many keys are named at the head. */
+const NAMED = 3;
+
+/** A move with its sign: `E +0.8 mm`. */
+export function moveWords({ name, moveMm }: Pick<ShortListedReport, 'name' | 'moveMm'>): string {
+  return `${name} ${moveMm < 0 ? '' : '+'}${formatLength(moveMm, 'mm')}`;
+}
+
+/** The answer in a sentence or two. */
+export function headline(
+  keys: readonly ProposedKeyReport[],
+  shortList: readonly ShortListedReport[],
+): string {
+  const moved = keys.filter(({ moveMm }) => moveMm !== 0).length;
+  if (moved === 0 || shortList.length === 0) {
+    return moved === 0
+      ? 'No key needs to move by more than a reading can tell.'
+      : `${word(moved)} ${moved === 1 ? 'key moves' : 'keys move'}; no few of them bring most of the gain.`;
+  }
+  const last = shortList[shortList.length - 1];
+  const first = shortList.slice(0, NAMED);
+  const named = first.map(moveWords).join(', ');
+  const keysBring = (count: number): string => `${word(count)} ${count === 1 ? 'key brings' : 'keys bring'}`;
+  if (shortList.length <= NAMED) {
+    return `${keysBring(shortList.length)} ${Math.round(last.sharePercent)} % of it: ${named}.`;
+  }
+  const part = Math.round(first[NAMED - 1].sharePercent);
+  return `${word(shortList.length)} of ${moved} moves bring ${Math.round(last.sharePercent)} % of it; the first three ${part} %: ${named}.`;
+}

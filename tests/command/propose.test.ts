@@ -1,0 +1,55 @@
+import { spawnSync } from 'node:child_process';
+import { describe, expect, it } from 'vitest';
+import { makeAirColumn } from '../../src/acoustics/index.ts';
+import { reportProposal, type ProposalReport } from '../../src/documents/proposal-report.ts';
+import { demoHorn } from '../acoustics/demo-horns.ts';
+
+const ALTO = 'datasets/horns/demo-alto.json';
+
+/** A run of the program as a person starts it. */
+function run(...args: readonly string[]): { code: number | null; out: string; err: string } {
+  const done = spawnSync('npm', ['run', '--silent', 'ventwright', '--', 'propose', ...args], {
+    encoding: 'utf8',
+  });
+  return { code: done.status, out: done.stdout, err: done.stderr };
+}
+
+describe('propose', () => {
+  it('prints as JSON what the study says, with locks and reach by pad number or id', () => {
+    const { code, out } = run(ALTO, '--lock', '7,bis', '--most-mm', '8=6', '--prefer', 'low-keys', '--json');
+    expect(code).toBe(0);
+    const report = reportProposal(demoHorn('alto'), {
+      air: makeAirColumn(),
+      neighbours: false,
+      locked: ['e', 'bis'],
+      mostMm: new Map([['side-f-sharp', 6]]),
+      prefer: 'low keys',
+    });
+    expect(JSON.parse(out) as ProposalReport).toEqual(JSON.parse(JSON.stringify(report)));
+    expect(report.keys.filter(({ reason }) => reason === 'locked').map(({ number }) => number)).toEqual([
+      7, 15,
+    ]);
+  });
+
+  it('prints for a technician: the answer, every key in mm and inches with why, the cautions', () => {
+    const { code, out } = run(ALTO);
+    expect(code).toBe(0);
+    expect(out).toContain(reportProposal(demoHorn('alto'), { air: makeAirColumn() }).answer);
+    expect(out).toMatch(/^11 G♯ +6\.2 mm \(0\.244 in\) +7\.\d mm \(0\.\d+ in\) +\+1\.\d mm +Under-vented/m);
+    expect(out).toContain('! Seal first');
+  });
+
+  it('refuses in a sentence', () => {
+    for (const [args, sentence] of [
+      [['--lock', '99'], /invalid --lock: "99"; expected 1 \(low-b-flat\)/],
+      [['--most-mm', '7=0'], /invalid --most-mm: 0 mm; expected 0\.5 to 60 mm/],
+      [['--prefer', 'loud'], /invalid --prefer: "loud"; expected balanced, in tune, low keys, few moves/],
+      [['--weights', 'noise=1'], /invalid --weights: "noise"; expected pitch, venting/],
+      [['--tuned-by', 'ear'], /invalid --tuned-by: "ear"; expected register, all, equal/],
+    ] as const) {
+      const { code, out, err } = run(ALTO, ...args);
+      expect([code, out]).toEqual([2, '']);
+      expect(err).toMatch(sentence);
+    }
+  });
+});

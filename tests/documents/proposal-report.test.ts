@@ -1,0 +1,86 @@
+import { describe, expect, it } from 'vitest';
+import { makeAirColumn, withOpening } from '../../src/acoustics/index.ts';
+import { PREFERENCES, reportProposal } from '../../src/documents/proposal-report.ts';
+import type { LoadedHorn } from '../../src/documents/to-acoustics.ts';
+import { demoHorn } from '../acoustics/demo-horns.ts';
+
+const air = makeAirColumn();
+const alto = demoHorn('alto');
+const report = reportProposal(alto, { air });
+const keyIn = (r: typeof report, pad: string): (typeof report.keys)[number] =>
+  r.keys.find((k) => k.pad === pad)!;
+const MM = 1e-3;
+
+/** The alto with some stops put elsewhere, mm at the front. */
+function withFronts(loaded: LoadedHorn, frontsMm: Readonly<Record<string, number>>): LoadedHorn {
+  const setup = Object.entries(frontsMm).reduce(
+    (whole, [pad, mm]) => withOpening(whole, pad, { at: 'front', height: mm * MM }),
+    loaded.setup,
+  );
+  return { ...loaded, setup };
+}
+
+describe('a proposal in bench units', () => {
+  it('has every pad with a hinge once, from the bell up, each with a reason in a sentence', () => {
+    const numbers = report.keys.map(({ number }) => number);
+    expect(numbers).toEqual([...numbers].sort((a, b) => a - b));
+    expect(numbers).toHaveLength(alto.setup.keys.size);
+    for (const { why } of report.keys) expect(why).toMatch(/^[A-Z].*\.$/);
+  });
+
+  it('adds up: found and move make proposed, changes are those of the notes', () => {
+    for (const { foundMm, moveMm, proposedMm } of report.keys)
+      expect(foundMm + moveMm).toBeCloseTo(proposedMm, 9);
+    for (const { foundCents, proposedCents, changeCents, changePlusMinusCents } of report.notes) {
+      expect(proposedCents - foundCents).toBeCloseTo(changeCents, 9);
+      if (Math.abs(changeCents) > 0.01) expect(changePlusMinusCents).toBeGreaterThan(0);
+    }
+  });
+
+  it('gives a spread’s change with the ± of a difference, not of an absolute', () => {
+    expect(report.spread.changePlusMinusCents).toBeLessThan(2);
+    expect(report.spread.changeCents).toBeCloseTo(report.spread.proposedCents - report.spread.foundCents, 9);
+  });
+
+  it('names what holds a key', () => {
+    const held = reportProposal(alto, { air, mostMm: new Map([['side-f-sharp', 6]]) });
+    expect(keyIn(held, 'side-f-sharp')).toMatchObject({ reason: 'reach' });
+    expect(keyIn(held, 'side-f-sharp').why).toContain('the most it may open, 6.0 mm (0.236 in)');
+    expect(keyIn(held, 'g-sharp')).toMatchObject({ reason: 'link' });
+    expect(keyIn(held, 'g-sharp').why).toContain('as far as the arm of F♯ auxiliary lets it');
+  });
+
+  it('says locked of a locked key, and that an arm holds a pad when neither may move', () => {
+    const low = withFronts(alto, { 'f-sharp-auxiliary': 5 });
+    const locked = [...alto.setup.keys.keys()];
+    const nothing = reportProposal(low, { air, locked });
+    expect(nothing.keys.every(({ reason, moveMm }) => reason === 'locked' && moveMm === 0)).toBe(true);
+    expect(nothing.answer).toBe('No key needs to move by more than a reading can tell.');
+    expect(nothing.heldApart[0]).toMatch(/^The arm of F♯ auxiliary holds G♯ at 4\.4 mm/);
+    expect(nothing.spreadSentence).toContain('no difference that can be shown');
+  });
+
+  it('heads a short list of a few keys with them, and a long one with the first three', () => {
+    expect(report.answer).toMatch(/^\w+ of \d+ moves bring \d+ % of it; the first three \d+ %: /);
+    const nearly = { ...alto, setup: reportSetup(report) };
+    const put = reportProposal(withFronts(nearly, { d: 6 }), { air });
+    expect(put.answer).toMatch(/^One key brings \d+ % of it: D \+\d\.\d mm\.$/);
+  });
+
+  it('bends to what is preferred', () => {
+    const [, inTune, low, few] = PREFERENCES.map((prefer) => reportProposal(alto, { air, prefer }));
+    const travel = (r: typeof report): number => r.keys.reduce((sum, { proposedMm }) => sum + proposedMm, 0);
+    const moves = (r: typeof report): number => r.keys.filter(({ moveMm }) => moveMm !== 0).length;
+    expect(inTune.spread.proposedCents).toBeLessThan(report.spread.proposedCents);
+    expect(travel(low)).toBeLessThan(travel(report));
+    expect(moves(few)).toBeLessThan(moves(report));
+  });
+});
+
+/** The setup that a report proposes, SI. */
+function reportSetup({ keys }: typeof report): LoadedHorn['setup'] {
+  return keys.reduce(
+    (whole, { pad, proposedMm }) => withOpening(whole, pad, { at: 'front', height: proposedMm * MM }),
+    alto.setup,
+  );
+}
