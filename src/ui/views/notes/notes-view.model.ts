@@ -6,7 +6,7 @@ export interface NoteEntry {
   readonly name: string;
   readonly href: string;
   readonly title: string;
-  /** how it begins */
+  /** what it answers, or else how it begins */
   readonly about: string;
 }
 
@@ -37,16 +37,23 @@ export type NotesView =
       readonly next: NoteEntry | null;
     };
 
-/** From the bench to the answer, as one would read them; notes not named here follow in the order of the alphabet. */
-const READING_ORDER = [
-  'venting-study',
-  'hinged-pad',
-  'uncertainty',
-  'chain',
-  'whole-horn',
-  'side-by-side',
-  'regulation',
-];
+/**
+ * What a note answers, from the bench to the whole horn as one would read them; a note not named here follows and
+ * says how it begins.
+ */
+const QUESTIONS: ReadonlyMap<string, string> = new Map([
+  ['venting-study', 'When does more height stop helping?'],
+  ['hinged-pad', 'What does a key that swings on its rod let through?'],
+  ['uncertainty', 'How sure is a number, and what is worth measuring next?'],
+  ['side-by-side', 'Would the player notice the difference?'],
+  ['regulation', 'What do leaks, links and pads do to the notes?'],
+  ['proposal', 'Which heights suit all keys at once?'],
+  ['calibration', 'What do played notes tell about this horn?'],
+  ['chain', 'How do measurements become a note?'],
+  ['whole-horn', 'What does one key do to every note?'],
+  ['glossary', 'What is meant by a word?'],
+  ['sources', 'Who found it, and was it read or remembered?'],
+]);
 
 /** What is looked up rather than read. */
 const REFERENCE = ['glossary', 'sources'];
@@ -95,8 +102,8 @@ function makeList(texts: ReadonlyMap<string, string>, names: readonly string[], 
 function readingOrder(names: readonly string[]): string[] {
   const place = (name: string): number => {
     if (REFERENCE.includes(name)) return 1000 + REFERENCE.indexOf(name);
-    const at = READING_ORDER.indexOf(name);
-    return at < 0 ? READING_ORDER.length : at;
+    const at = [...QUESTIONS.keys()].indexOf(name);
+    return at < 0 ? QUESTIONS.size : at;
   };
   return [...names].sort((a, b) => place(a) - place(b) || (a < b ? -1 : 1));
 }
@@ -108,7 +115,7 @@ function entryOf(name: string, texts: ReadonlyMap<string, string>): NoteEntry {
     name,
     href: noteHref({ note: name, heading: '' }),
     title: titleOf(blocks),
-    about: first?.kind === 'paragraph' ? firstSentence(plainWords(first.spans)) : '',
+    about: QUESTIONS.get(name) ?? (first?.kind === 'paragraph' ? firstSentence(plainWords(first.spans)) : ''),
   };
 }
 

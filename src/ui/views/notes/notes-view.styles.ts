@@ -40,25 +40,22 @@ export const notesStyles = css`
   }
   .nt-entries {
     display: grid;
-    grid-template-columns: repeat(auto-fill, minmax(min(20rem, 100%), 1fr));
-    gap: 0.75rem;
+    max-width: 44rem;
     margin: 0;
     padding: 0;
     list-style: none;
+    border-top: 1px solid var(--vw-edge);
   }
   .nt-entries a {
     display: grid;
-    align-content: start;
-    gap: 0.25rem;
-    height: 100%;
+    gap: 0.125rem;
     min-height: var(--vw-touch);
-    padding: 0.75rem 1rem;
-    color: var(--vw-ink);
+    padding: 0.75rem 0;
     text-decoration: none;
-    background: var(--vw-sheet);
-    border: 1px solid var(--vw-edge);
-    border-left: 4px solid var(--vw-try);
-    border-radius: var(--vw-round);
+    border-bottom: 1px solid var(--vw-edge);
+  }
+  .nt-entries b {
+    font-size: 1.125rem;
   }
   .nt-entries a:hover b {
     text-decoration: underline;
@@ -182,7 +179,7 @@ export const notesStyles = css`
   }
   .nt-note th,
   .nt-note td {
-    min-width: 4.5rem;
+    min-width: 7.5rem;
     padding: 0.45rem 0.75rem;
     text-align: left;
     vertical-align: top;

@@ -49,7 +49,7 @@ function noteList({ headline, standing, physics, words }: NotesView & { kind: 'l
       ${list.map(
         ({ href, title, about }) =>
           html`<li>
-            <a href=${href}><b>${title}</b> <span>${about}</span></a>
+            <a href=${href}><b>${about}</b> <span>${title}</span></a>
           </li>`,
       )}
     </ul>
