@@ -52,6 +52,10 @@ export {
   type NoteDifference,
   type NoteInSetup,
 } from './studies/compare-notes.ts';
+export * from './studies/calibration.ts';
+export * from './studies/calibration-causes.ts';
+export { type Told, type AlikePair, type ToldUnknown } from './studies/calibration-told.ts';
+export * from './studies/calibration-unknowns.ts';
 export * from './studies/compare-setups.ts';
 export * from './studies/follow-openings.ts';
 export * from './studies/leak-map.ts';

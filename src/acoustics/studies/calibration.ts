@@ -1,0 +1,331 @@
+import type { AirColumn } from '../air/air.ts';
+import type { Horn, Setup } from '../horn.ts';
+import type { Fingering } from '../keywork/fingerings.ts';
+import { findLeast, HUBER, SQUARES, type Misfits } from '../numerics/damped-least-squares.ts';
+import { inverseOfSquares } from '../numerics/linear-system.ts';
+import { medianOf, robustScatter, unexplainedScatter, type Residual } from '../numerics/scatter.ts';
+import { playLog, type NoteThere, type PlayedThere } from './calibration-playing.ts';
+import { whatIsTold, type Told } from './calibration-told.ts';
+import {
+  EXPECTED,
+  heightSlopeOf,
+  inOrder,
+  slopeOf,
+  type Amounts,
+  type Unknown,
+} from './calibration-unknowns.ts';
+import { MODEL_CENTS, MODEL_ERROR, type AbsoluteParts } from './uncertainty.ts';
+import type { NoteAnswers, WholeHornOptions } from './whole-horn.ts';
+
+/**
+ * Calibration: a few unknowns of horn, mouthpiece, air and player fitted to the notes as they were played.
+ *
+ *   played = model(unknowns) + the take's own ± + what nothing here explains
+ *
+ * Three stages, each on exact derivatives:
+ *
+ *   1 a robust fit, whose scatter comes from the median
+ *   2 notes farther off than {@link FAR} of that scatter are left out, and named
+ *   3 least squares over the rest, whose scatter comes from the sum of squares
+ *
+ * What nothing explains, the whole horn's model included, is thus estimated from the notes; as long as they
+ * are too few to tell, it is what such a model may err by.
+ */
+
+/** One note as played. */
+export interface LoggedNote {
+  readonly fingering: Fingering;
+  /** cents from equal temperament */
+  readonly cents: number;
+  /** cents, > 0: how far the take itself may be off */
+  readonly plusMinus: number;
+}
+
+/** Notes played on a horn in one of its setups. */
+export interface LoggedSetup {
+  readonly horn: Horn;
+  readonly setup: Setup;
+  readonly notes: readonly LoggedNote[];
+}
+
+/** One unknown as fitted, in its own unit. */
+export interface FittedUnknown {
+  readonly unknown: Unknown;
+  readonly amount: number;
+  readonly plusMinus: number;
+  /** its ± before anything was played */
+  readonly expected: number;
+}
+
+/** One note after the fit; cents. */
+export interface CalibratedNote {
+  /** which of the setups it was played in */
+  readonly setup: number;
+  readonly note: LoggedNote;
+  readonly standing: 'fitted' | 'left out' | 'not heard by the model';
+  /** null where the model hears no such note */
+  readonly fit: {
+    readonly predicted: number;
+    /** played less predicted */
+    readonly residual: number;
+    /** of the residual: the take's and the prediction's */
+    readonly plusMinus: number;
+    readonly answers: NoteAnswers;
+  } | null;
+}
+
+/** What the notes say of the horn. */
+export interface Calibration {
+  /** those that were fitted, in the order of the list of unknowns */
+  readonly fitted: readonly FittedUnknown[];
+  readonly amounts: Amounts;
+  /** of the amounts, in their units, in the order of `fitted` */
+  readonly covariance: readonly (readonly number[])[];
+  /** in the order they were given, setup by setup */
+  readonly notes: readonly CalibratedNote[];
+  /** cents that each note scatters by beyond its own ± */
+  readonly unexplained: number;
+  /** whether the notes told it, or it is what a model of a whole horn may err by */
+  readonly unexplainedFrom: 'notes' | 'model';
+  readonly told: Told;
+  /** why the fit is not the best there is; null where it is */
+  readonly problem: string | null;
+}
+
+/** A note farther off than so many times its ± and the scatter together does not belong to the rest; ours. */
+export const FAR = 3.5;
+
+/** With fewer notes to spare than this, scatter cannot be told; ours. */
+export const LEAST_FREEDOM = 5;
+
+/**
+ * Fits unknowns to played notes.
+ *
+ * @param played   setups of one horn, with the notes played in each
+ * @param unknowns which to fit; the others stay as described
+ * @throws RangeError for cents that are no number, or a ± that is not above 0
+ */
+
+export function calibrate(
+  played: readonly LoggedSetup[],
+  air: AirColumn,
+  unknowns: readonly Unknown[],
+  options: Omit<WholeHornOptions, 'answers' | 'fingerings' | 'near'> = {},
+): Calibration {
+  checkNotes(played);
+  const fitting = inOrder(unknowns);
+  const play = (x: readonly number[]): PlayedThere => playLog(played, air, amountsOf(fitting, x), options);
+  const there = play(fitting.map(() => 0));
+  const heard = there.notes.flatMap((note, i) => (note === null ? [] : [i]));
+  const log = played.flatMap(({ notes }, setup) => notes.map((note) => ({ setup, note })));
+  const fit = makeFit(
+    log.map(({ note }) => note),
+    fitting,
+    play,
+  );
+
+  const first = fit.robust(heard, fit.weighed(there, heard, 0)!);
+  const isFar = (i: number): boolean => {
+    const { plusMinus, value } = fit.residuals(first.misfits, [i])[0];
+    return Math.abs(value) > FAR * Math.hypot(plusMinus, first.scatter);
+  };
+  const kept = heard.filter((i) => !isFar(i));
+  const last = fit.least(kept, first);
+  const { x, misfits, scatter, problem } = last;
+
+  const scaled = fit.covariance(misfits);
+  const covariance = scaled.map((row, j) =>
+    row.map((value, k) => value * EXPECTED[fitting[j]] * EXPECTED[fitting[k]]),
+  );
+  const notes = log.map(({ setup, note }, i): CalibratedNote => {
+    const heardThere = misfits.playing.notes[i];
+    if (heardThere === null) return { setup, note, standing: 'not heard by the model', fit: null };
+    const slopes = fitting.map((unknown) => slopeOf(unknown, heardThere.answers, note.fingering.note));
+    return {
+      setup,
+      note,
+      standing: kept.includes(i) ? 'fitted' : 'left out',
+      fit: {
+        predicted: heardThere.cents,
+        residual: note.cents - heardThere.cents,
+        plusMinus: Math.hypot(note.plusMinus, plusMinusAlong(covariance, slopes)),
+        answers: heardThere.answers,
+      },
+    };
+  });
+  return {
+    fitted: fitting.map((unknown, j) => ({
+      unknown,
+      amount: x[j] * EXPECTED[unknown],
+      plusMinus: Math.sqrt(covariance[j][j]),
+      expected: EXPECTED[unknown],
+    })),
+    amounts: amountsOf(fitting, x),
+    covariance,
+    notes,
+    unexplained: scatter,
+    unexplainedFrom: last.from,
+    told: whatIsTold(fitting, misfits.slopes, scaled),
+    problem,
+  };
+}
+
+/** What an absolute answer may be off by once a horn is calibrated: what the fit leaves, and what nothing explains. */
+export function calibratedParts({ fitted, covariance, unexplained }: Calibration): AbsoluteParts {
+  return (answers, of) => {
+    const slopes = fitted.map(({ unknown }) => {
+      if (of === 'logHeight') return heightSlopeOf(unknown, answers);
+      // The player's trend is no part of the horn's pitch.
+      return unknown === 'player’s trend' ? 0 : slopeOf(unknown, answers, 'A4');
+    });
+    // Played pitches say nothing of how high resonances are.
+    const wholeHorn = of === 'cents' ? unexplained : MODEL_ERROR.logHeight;
+    return { wholeHorn, calibration: plusMinusAlong(covariance, slopes) };
+  };
+}
+
+/** √(gᵀCg) */
+function plusMinusAlong(covariance: readonly (readonly number[])[], g: readonly number[]): number {
+  const square = covariance.reduce(
+    (sum, row, j) => sum + g[j] * row.reduce((inner, value, k) => inner + value * g[k], 0),
+    0,
+  );
+  return Math.sqrt(Math.max(0, square));
+}
+
+function amountsOf(fitting: readonly Unknown[], x: readonly number[]): Amounts {
+  return Object.fromEntries(fitting.map((unknown, j) => [unknown, x[j] * EXPECTED[unknown]]));
+}
+
+/** Misfits with the playing they come from. */
+interface Weighed extends Misfits {
+  readonly playing: PlayedThere;
+}
+
+/** A place, the notes there, and how they scatter. */
+interface Place {
+  readonly x: readonly number[];
+  readonly misfits: Weighed;
+  readonly scatter: number;
+}
+
+/** Where a stage ended. */
+interface Stage extends Place {
+  readonly from: Calibration['unexplainedFrom'];
+  readonly problem: string | null;
+}
+
+/** Scatter and fit depend on each other; so many turns at most. */
+const MOST_TURNS = 40;
+
+/** How exactly a stage is finished: cents of scatter that stay, and the last step as a share of what was known. */
+const ROBUST = { loss: HUBER, scatterOf: robustScatter, agreed: 1e-2, lastStep: 1e-4 } as const;
+const LEAST = { loss: SQUARES, scatterOf: unexplainedScatter, agreed: 1e-9, lastStep: 1e-10 } as const;
+type Manner = typeof ROBUST | typeof LEAST;
+
+/** The stages of a fit, over the notes by their place in the log. */
+function makeFit(
+  log: readonly LoggedNote[],
+  fitting: readonly Unknown[],
+  play: (x: readonly number[]) => PlayedThere,
+) {
+  /** null where one of the notes is not heard there */
+  const weighed = (playing: PlayedThere, of: readonly number[], scatter: number): Weighed | null => {
+    const heard = of.map((i) => playing.notes[i]);
+    if (heard.includes(null)) return null;
+    const sigma = of.map((i) => Math.hypot(log[i].plusMinus, scatter));
+    const slopes = (heard as NoteThere[]).map(({ answers }, n) =>
+      fitting.map(
+        (unknown) => (-slopeOf(unknown, answers, log[of[n]].fingering.note) * EXPECTED[unknown]) / sigma[n],
+      ),
+    );
+    const values = (heard as NoteThere[]).map(({ cents }, n) => (log[of[n]].cents - cents) / sigma[n]);
+    return { values, slopes, playing };
+  };
+  const residuals = ({ playing }: Weighed, of: readonly number[]): Residual[] =>
+    of.map((i) => ({ value: log[i].cents - playing.notes[i]!.cents, plusMinus: log[i].plusMinus }));
+  const covariance = ({ slopes }: Misfits): number[][] =>
+    fitting.length === 0
+      ? []
+      : inverseOfSquares([...slopes, ...fitting.map((_, j) => fitting.map((__, k) => (k === j ? 1 : 0)))]);
+  /** notes less what was fitted to them; what was known beforehand needs no notes */
+  const freedom = (misfits: Weighed): number =>
+    misfits.values.length - fitting.length + covariance(misfits).reduce((sum, row, j) => sum + row[j], 0);
+
+  /** The notes as they go along their slopes from one place: playing without the horn. */
+  const alongSlopes =
+    (from: readonly number[], playing: PlayedThere) =>
+    (x: readonly number[]): PlayedThere => ({
+      notes: playing.notes.map((note, i) => {
+        if (note === null) return null;
+        const moved = fitting.map(
+          (unknown, j) =>
+            slopeOf(unknown, note.answers, log[i].fingering.note) * EXPECTED[unknown] * (x[j] - from[j]),
+        );
+        return { ...note, cents: moved.reduce((sum, by) => sum + by, note.cents) };
+      }),
+    });
+
+  /** One fit, and the scatter that it leaves. */
+  const turn = (
+    of: readonly number[],
+    { x, misfits, scatter }: Place,
+    playing: typeof play,
+    { loss, scatterOf, lastStep }: Manner,
+  ): Stage => {
+    const at = (there: readonly number[]): Weighed | null => weighed(playing(there), of, scatter);
+    const least = findLeast(at, { x, misfits }, { loss, lastStep });
+    const free = freedom(least.misfits);
+    const from = free < LEAST_FREEDOM ? 'model' : 'notes';
+    const next = from === 'model' ? MODEL_CENTS : scatterOf(residuals(least.misfits, of), free);
+    const { playing: there } = least.misfits;
+    return { ...least, misfits: weighed(there, of, next)!, scatter: next, from };
+  };
+
+  /** Fit and scatter in turns until both stay. */
+  const inTurns = (of: readonly number[], start: Place, playing: typeof play, manner: Manner): Stage => {
+    let stage = turn(of, start, playing, manner);
+    for (let i = 1, before = start.scatter; i < MOST_TURNS; i++) {
+      if (Math.abs(stage.scatter - before) <= manner.agreed) break;
+      before = stage.scatter;
+      stage = turn(of, stage, playing, manner);
+    }
+    return stage;
+  };
+
+  /** As the notes go along their slopes first, which needs no playing; then as they are. */
+  const stageFrom = (of: readonly number[], start: Place, manner: Manner): Stage => {
+    const misfits = weighed(start.misfits.playing, of, start.scatter)!;
+    const begin = { ...start, misfits };
+    const guess = inTurns(of, begin, alongSlopes(start.x, misfits.playing), manner);
+    const there = weighed(play(guess.x), of, guess.scatter);
+    const isBetter =
+      there !== null && sumOfSquares(there) <= sumOfSquares(weighed(misfits.playing, of, guess.scatter)!);
+    return inTurns(of, isBetter ? { ...guess, misfits: there } : begin, play, manner);
+  };
+
+  const robust = (of: readonly number[], misfits: Weighed): Stage => {
+    const raw = residuals(misfits, of);
+    // An offset that all share is what is to be fitted, not scatter.
+    const middle = raw.length === 0 ? 0 : medianOf(raw.map(({ value }) => value));
+    const centred = raw.map((r) => ({ ...r, value: r.value - middle }));
+    const free = raw.length - fitting.length;
+    const scatter = free < LEAST_FREEDOM ? MODEL_CENTS : robustScatter(centred, free);
+    return stageFrom(of, { x: fitting.map(() => 0), misfits, scatter }, ROBUST);
+  };
+  const least = (of: readonly number[], start: Stage): Stage => stageFrom(of, start, LEAST);
+
+  return { weighed, residuals, covariance, robust, least };
+}
+
+const sumOfSquares = ({ values }: Misfits): number => values.reduce((sum, u) => sum + u * u, 0);
+
+function checkNotes(played: readonly LoggedSetup[]): void {
+  for (const { fingering, cents, plusMinus } of played.flatMap(({ notes }) => notes)) {
+    if (!(Math.abs(cents) < Infinity))
+      throw new RangeError(`invalid pitch of ${fingering.id}: ${cents} cents; expected a number`);
+    if (!(plusMinus > 0 && plusMinus < Infinity)) {
+      throw new RangeError(`invalid ± of ${fingering.id}: ${plusMinus} cents; expected more than 0`);
+    }
+  }
+}
