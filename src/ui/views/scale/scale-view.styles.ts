@@ -87,7 +87,7 @@ export const scaleStyles = css`
     flex-direction: column;
     align-items: stretch;
     padding: 0.35rem 0.35rem 0 0.5rem;
-    height: clamp(460px, calc(100vh - 320px), 700px);
+    height: clamp(430px, calc(100vh - 320px - var(--wb-path)), 700px);
   }
   .sc-tools {
     display: flex;

@@ -137,13 +137,16 @@ export const workbenchStyles = css`
     outline-offset: 1px;
   }
   /* The path of the day has its place before its code has come. */
+  vw-workbench {
+    --wb-path: calc(var(--vw-touch) + 1px);
+  }
+  vw-workbench:has(vw-guidance[data-away]) {
+    --wb-path: 0px;
+  }
   vw-guidance {
     display: block;
-    min-height: calc(var(--vw-touch) + 1px);
+    min-height: var(--wb-path);
     background: var(--vw-well);
-  }
-  vw-guidance[data-away] {
-    min-height: 0;
   }
   .wb-foot {
     display: flex;
