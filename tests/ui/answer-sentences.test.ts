@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { StudyReport } from '../../src/ui/state/study-report.ts';
 import { makeAnswerSentences, type Manner } from '../../src/ui/views/key-study/answer-sentences.ts';
 import { noteLabel, signedCents } from '../../src/ui/parts/note-names.ts';
-import { plain, report } from './demo.ts';
+import { plain, report, sureReport } from './demo.ts';
 
 const MM: Manner = { unit: 'mm', readAt: 'front' };
 
@@ -13,20 +13,21 @@ function words(of: StudyReport, manner = MM, proposedMm = of.present.frontMm): R
 }
 
 describe('the answer in words', () => {
-  const e = report('e');
+  const e = sureReport('e');
   const answer = e.answer.kind === 'none in reach' ? null : e.answer.point;
+  const half = e.budgets.answerMm!.plusMinus;
 
   it('tells the opening that is enough, in both units, with its measuring point', () => {
     const mm = answer!.frontMm;
     expect(words(e).headline).toBe(
-      `Open the E key to ${mm.toFixed(1)} mm (${(mm / 25.4).toFixed(3)} in) at the front.`,
+      `Open the E key to ${mm.toFixed(1)} ± ${half.toFixed(1)} mm (${(mm / 25.4).toFixed(3)} in) at the front.`,
     );
   });
 
   it('puts the inch first when lengths are read in inches', () => {
     const mm = answer!.frontMm;
     expect(words(e, { unit: 'thou', readAt: 'front' }).headline).toContain(
-      `to ${(mm / 25.4).toFixed(3)} in (${mm.toFixed(1)} mm) at the front`,
+      `to ${(mm / 25.4).toFixed(3)} ± ${(half / 25.4).toFixed(3)} in (${mm.toFixed(1)} mm) at the front`,
     );
   });
 
@@ -39,11 +40,13 @@ describe('the answer in words', () => {
   it('tells what a further step would buy, and how sure the answer is', () => {
     const told = words(e);
     expect(told.reason).toContain('another 0.5 mm (0.020 in) buys less than 1 cent on any note');
-    const half = e.budgets.answerMm!.plusMinus;
-    expect(half).toBeGreaterThan(0);
-    expect(told.sure).toContain(`± ${half.toFixed(1)} mm`);
-    expect(told.sure).toContain('pad model');
-    expect(told.sure).toContain('± 0.2 mm');
+    const { readings, padModel } = e.budgets.answerMm!;
+    expect(half).toBeGreaterThan(Math.abs(padModel));
+    expect(readings.length).toBeGreaterThan(0);
+    expect(told.sure).toBe(
+      `± ${half.toFixed(1)} mm (${(half / 25.4).toFixed(3)} in) at the front: what was read and the pad model, ` +
+        `together. The opening as found is known to ± ${e.budgets.presentMm.plusMinus.toFixed(1)} mm.`,
+    );
   });
 
   it('tells where the key stands and which note lies furthest from there', () => {
@@ -51,9 +54,12 @@ describe('the answer in words', () => {
       .map(({ id }, i) => ({ id, cents: answer!.notes[i]!.cents }))
       .sort((a, b) => Math.abs(b.cents) - Math.abs(a.cents))[0];
     expect(furthest.cents).toBeGreaterThan(0);
+    const ofNote = e.budgets.changeCents[e.governed.findIndex(({ id }) => id === furthest.id)]!.plusMinus;
+    const away = Math.hypot(half, e.budgets.presentMm.plusMinus);
     expect(words(e).standing).toBe(
-      `As found it stands at 8.0 mm (0.315 in) at the front: ${noteLabel(furthest.id)} would rise ${furthest.cents.toFixed(1)} ` +
-        `cents there, vent share ${Math.round(100 * e.present.ventShare)} %.`,
+      `As found it stands at 8.0 mm (0.315 in) at the front: ${(answer!.frontMm - 8).toFixed(1)} ± ${away.toFixed(1)} mm lower; ` +
+        `${noteLabel(furthest.id)} would rise ${furthest.cents.toFixed(1)} ± ${ofNote.toFixed(1)} cents there, ` +
+        `vent share ${Math.round(100 * e.present.ventShare)} ± 1 %.`,
     );
   });
 
@@ -64,10 +70,18 @@ describe('the answer in words', () => {
     expect(told.standing).toMatch(/would fall .* cents there/);
   });
 
-  it('says so when the difference lies within the ±', () => {
-    const near = report('e', { e: { openingMm: answer!.frontMm - 0.2 } });
-    expect(words(near).standing).toContain('within the ±');
-    expect(words(e).standing).not.toContain('within the ±');
+  it('says that no difference can be shown where it lies inside its ±, and only there', () => {
+    const away = Math.hypot(half, e.budgets.presentMm.plusMinus);
+    const inside = words(sureReport('e', { e: { openingMm: answer!.frontMm - 0.9 * away } }));
+    expect(inside.headline).toMatch(
+      / is enough for the E key, and as far as can be shown it stands there\.$/,
+    );
+    expect(inside.standing).toContain('from there is no difference that can be shown.');
+    const outside = words(sureReport('e', { e: { openingMm: answer!.frontMm - 1.1 * away } }));
+    expect(outside.headline).toMatch(/^Open the E key to/);
+    expect(outside.standing).not.toContain('can be shown');
+    const above = words(sureReport('e', { e: { openingMm: answer!.frontMm + 0.9 * away } }));
+    expect(above.standing).toContain('no difference that can be shown');
   });
 
   it('warns of the arm that would hold another pad down, and presses where the proposal runs into it', () => {

@@ -242,6 +242,7 @@ describe('the view of a study', () => {
     expect(view.proposal.changes[0]).toEqual({
       label: 'F4',
       change: `+${answer!.notes[0]!.cents.toFixed(1)}`,
+      plusMinus: e.budgets.changeCents[0]!.plusMinus.toFixed(1),
     });
   });
 

@@ -6,6 +6,7 @@ import {
   type VentingStudy,
   type VentingStudyOptions,
 } from '../../src/acoustics/index.ts';
+import { plusMinusOf } from '../../src/documents/plus-minus.ts';
 import { loadHorn, type HornAndSetup } from '../../src/documents/to-acoustics.ts';
 import { demoDocument, demoFile, type DemoName } from '../acoustics/demo-horns.ts';
 import { withKeyLengths, type KeyLengths } from '../../src/ui/state/key-lengths.ts';
@@ -50,6 +51,13 @@ export function study(
 /** The same as the worker would send it. */
 export function report(keyId: string, typed: Typed = {}, options: VentingStudyOptions = {}): StudyReport {
   return makeStudyReport(study(keyId, typed, options));
+}
+
+/** The study with every reading’s ±, as the worker sends it. */
+export function sureReport(keyId: string, typed: Typed = {}, documents = ALTO): StudyReport {
+  const read = loadHorn(typedOver(documents, typed));
+  if (!read.ok) throw new Error(read.issues[0].message);
+  return makeStudyReport(study(keyId, typed, { plusMinus: plusMinusOf(read.value) }, documents));
 }
 
 /** The whole horn, prepared and as found, as the worker prepares it. */

@@ -1,7 +1,14 @@
-import { ruleOfThumbParallel, type MeasuringPoint } from '../../../acoustics/index.ts';
+import { canBeShown, ruleOfThumbParallel, type MeasuringPoint } from '../../../acoustics/index.ts';
 import { formatBoth, formatLength, type LengthUnit } from '../../../documents/length-format.ts';
 import type { PointReport, StudyReport } from '../../state/study-report.ts';
 import { listed, noteLabel, unbroken } from '../../parts/note-names.ts';
+import {
+  barePlusMinus,
+  centsWithPlusMinus,
+  lengthBothWithPlusMinus,
+  lengthWithPlusMinus,
+  plusMinusBoth,
+} from '../../parts/plus-minus-words.ts';
 
 /** The answer in words, biggest first. */
 export interface AnswerSentences {
@@ -32,8 +39,8 @@ export interface Manner {
   readonly readAt: MeasuringPoint;
 }
 
-/** Reading a pad's opening with a wedge repeats to this, common practice. */
-const READING_REPEAT_MM = 0.2;
+/** What is said of a difference inside its ±. */
+export const NOT_SHOWN = 'no difference that can be shown';
 
 /** Closer than this an arm and its pad count as touching. */
 const TOUCHING_MM = 0.005;
@@ -77,10 +84,13 @@ function headline(report: StudyReport, manner: Manner): string {
     return `No note moves by more than a cent with ${key(report)}: set it by ear and feel.`;
   }
   switch (answer.kind) {
-    case 'reached':
+    case 'reached': {
+      const enough = `${answerWords(report, answer.point, manner)} is enough for ${key(report)}`;
+      if (!apartOf(report)!.shown) return `${enough}, and as far as can be shown it stands there.`;
       return present.frontMm < answer.point.frontMm
-        ? `Open ${key(report)} to ${openingWords(answer.point, manner)}.`
-        : `${capital(openingWords(answer.point, manner))} is enough for ${key(report)}.`;
+        ? `Open ${key(report)} to ${answerWords(report, answer.point, manner)}.`
+        : `${enough}.`;
+    }
     case 'set by a link':
       return (
         `The ${answer.driverName} key’s arm stops ${key(report)} at ` +
@@ -89,6 +99,35 @@ function headline(report: StudyReport, manner: Manner): string {
     case 'none in reach':
       return `${capital(key(report))} has no opening within reach where more height stops helping.`;
   }
+}
+
+/** The answer where the person reads it, with its ± where that is known: at the front. */
+function answerWords({ budgets }: StudyReport, point: PointReport, manner: Manner): string {
+  const { unit, readAt } = manner;
+  if (readAt !== 'front' || budgets.answerMm === null) return openingWords(point, manner);
+  return `${lengthBothWithPlusMinus(point.frontMm, budgets.answerMm.plusMinus, unit)} at the front`;
+}
+
+/** How far a key stands from where more height stops helping. */
+interface Apart {
+  /** mm at the front, plus where it lacks height */
+  readonly mm: number;
+  /** null where the answer’s is not known */
+  readonly plusMinusMm: number | null;
+  /** whether it is more than its ±; where that is not known, more than the present front’s alone */
+  readonly shown: boolean;
+}
+
+/** null where there is no answer */
+export function apartOf({ answer, present, budgets }: StudyReport): Apart | null {
+  if (answer.kind === 'none in reach') return null;
+  const mm = answer.point.frontMm - present.frontMm;
+  const half = Math.hypot(budgets.answerMm?.plusMinus ?? 0, budgets.presentMm.plusMinus);
+  return {
+    mm,
+    plusMinusMm: budgets.answerMm === null ? null : half,
+    shown: canBeShown({ value: mm, plusMinus: half }),
+  };
 }
 
 function reason(report: StudyReport, manner: Manner): string {
@@ -124,13 +163,18 @@ function decision({ answer }: StudyReport): string {
 }
 
 function sure(report: StudyReport, { unit }: Manner): string {
-  if (report.answer.kind === 'none in reach') return '';
-  const half = report.budgets.answerMm?.plusMinus ?? null;
-  const model =
-    half === null
-      ? 'If the pad model is off by all it may be, the answer lies out of reach.'
-      : `± ${formatBoth(half, unit)} at the front is what the pad model may be off by.`;
-  return `${model} A wedge repeats to ± ${formatLength(READING_REPEAT_MM, unit)}.`;
+  const { answer, budgets } = report;
+  if (answer.kind === 'none in reach') return '';
+  const { answerMm, presentMm } = budgets;
+  if (answerMm === null) {
+    return answer.decidedBy.by === 'least opening'
+      ? 'Already the least opening is enough: there is no ± to it.'
+      : 'If the readings or the pad model are off by all they may be, the answer lies out of reach.';
+  }
+  return (
+    `± ${plusMinusBoth(answerMm.plusMinus, unit)} at the front: what was read and the pad model, together. ` +
+    `The opening as found is known to ± ${barePlusMinus(presentMm.plusMinus, unit)} ${unit === 'mm' ? 'mm' : 'in'}.`
+  );
 }
 
 /** The front reading of a swung pad flatters it: what it is worth, and what the tilt takes. */
@@ -164,31 +208,45 @@ function rule({ present, geometry }: StudyReport, { unit }: Manner): string {
 
 function standing(report: StudyReport, manner: Manner): string {
   const { present, answer } = report;
-  const share = `vent share ${percent(present.ventShare)}`;
+  const share = `vent share ${shareWithPlusMinus(present.ventShare, report.budgets.ventShare.plusMinus)}`;
   const stands = `As found it stands at ${openingWords(present, manner)}`;
   if (answer.kind === 'none in reach' || report.governed.length === 0) return `${stands}, ${share}.`;
-  const apart = Math.abs(present.frontMm - answer.point.frontMm);
-  const half = report.budgets.answerMm?.plusMinus ?? null;
-  const within = half !== null && apart < half ? ' That is within the ±.' : '';
-  const worst = furthestNote(report, answer.point);
-  const notes =
-    worst === null
-      ? 'no note would move from there'
-      : `${worst.label} would ${worst.cents > 0 ? 'rise' : 'fall'} ${Math.abs(worst.cents).toFixed(1)} cents there`;
-  return `${stands}: ${notes}, ${share}.${within}`;
+  const { mm, plusMinusMm, shown } = apartOf(report)!;
+  const away = plusMinusMm === null ? null : lengthWithPlusMinus(Math.abs(mm), plusMinusMm, manner.unit);
+  if (!shown && away !== null) return `${stands}, ${share}: ${away} from there is ${NOT_SHOWN}.`;
+  const told = away === null ? '' : `${away} ${mm > 0 ? 'lower' : 'higher'}; `;
+  return `${stands}: ${told}${notesThere(report, answer.point)}, ${share}.`;
 }
 
-/** The governed note that lies furthest from where it would be at a point; cents from present to there. */
-export function furthestNote(
-  report: StudyReport,
-  point: PointReport,
-): { readonly label: string; readonly cents: number } | null {
-  let worst: { label: string; cents: number } | null = null;
+/** What the note that lies furthest from the answer would do there. */
+function notesThere(report: StudyReport, point: PointReport): string {
+  const worst = furthestNote(report, point);
+  if (worst === null) return 'no note would move from there';
+  const { label, cents, plusMinusCents } = worst;
+  const way = cents > 0 ? 'rise' : 'fall';
+  if (plusMinusCents === null) return `${label} would ${way} ${Math.abs(cents).toFixed(1)} cents there`;
+  const moved = `${centsWithPlusMinus(cents, plusMinusCents).slice(1)} cents`;
+  return canBeShown({ value: cents, plusMinus: plusMinusCents })
+    ? `${label} would ${way} ${moved} there`
+    : `even ${label} would move by only ${moved} there, ${NOT_SHOWN}`;
+}
+
+/** A note that moves, cents, with its ± where that is known. */
+interface MovingNote {
+  readonly label: string;
+  readonly cents: number;
+  readonly plusMinusCents: number | null;
+}
+
+/** The governed note that lies furthest from where it would be at the answer; cents from present to there. */
+function furthestNote(report: StudyReport, point: PointReport): MovingNote | null {
+  let worst: MovingNote | null = null;
   report.governed.forEach(({ id }, i) => {
     const there = point.notes[i];
     if (there === null || Math.abs(there.cents) < LEAST_TOLD_CENTS) return;
     if (worst === null || Math.abs(there.cents) > Math.abs(worst.cents)) {
-      worst = { label: noteLabel(id), cents: there.cents };
+      const plusMinusCents = report.budgets.changeCents[i]?.plusMinus ?? null;
+      worst = { label: noteLabel(id), cents: there.cents, plusMinusCents };
     }
   });
   return worst;
@@ -224,6 +282,11 @@ function linkSentences(report: StudyReport, { unit }: Manner, proposedMm: number
     });
   }
   return sentences;
+}
+
+/** `75 ± 1 %`: never less than a whole per cent, as it is written. */
+export function shareWithPlusMinus(share: number, plusMinus: number): string {
+  return `${Math.round(100 * share)} ± ${Math.max(1, Math.round(100 * plusMinus))} %`;
 }
 
 export function percent(share: number): string {

@@ -5,7 +5,7 @@ export const keyStudySizeStyles = css`
   @media (max-width: 1100px) {
     .ks-page {
       grid-template-columns: minmax(0, 1fr) minmax(0, 1fr);
-      grid-template-areas: 'keys keys' 'answer answer' 'try side' 'curve curve' 'inputs inputs' 'table table' 'foot foot';
+      grid-template-areas: 'keys keys' 'answer answer' 'try side' 'curve curve' 'sure sure' 'inputs inputs' 'table table' 'foot foot';
       grid-template-rows: none;
     }
     .ks-answer {
@@ -25,7 +25,7 @@ export const keyStudySizeStyles = css`
   @media (max-width: 700px) {
     .ks-page {
       grid-template-columns: minmax(0, 1fr);
-      grid-template-areas: 'keys' 'answer' 'try' 'side' 'curve' 'inputs' 'table' 'foot';
+      grid-template-areas: 'keys' 'answer' 'try' 'side' 'curve' 'sure' 'inputs' 'table' 'foot';
       padding-inline: 0.5rem;
     }
     .ks-try {
@@ -45,6 +45,10 @@ export const keyStudySizeStyles = css`
     }
     .ks-legend {
       justify-self: start;
+    }
+    .ks-sure {
+      grid-template-columns: minmax(0, 1fr);
+      min-height: 44rem;
     }
     .ks-wide {
       grid-column: auto;

@@ -4,6 +4,7 @@ import { formatBoth, formatLength, type LengthUnit } from '../../../documents/le
 import type { ProposedMark } from '../../parts/chart/chart.model.ts';
 import { makeKeyStrip, ventWords, type StripPad } from '../../parts/key-strip.model.ts';
 import { listed, noteLabel, signedCents, unbroken } from '../../parts/note-names.ts';
+import { bareCents } from '../../parts/plus-minus-words.ts';
 import { makePadDrawing, type PadDrawing } from '../../parts/pad-drawing.model.ts';
 import {
   documentsInHand,
@@ -27,11 +28,14 @@ import {
   type MeasuredFields,
 } from './measured-fields.model.ts';
 import { makeProposedMark, makeStudyChart, type StudyChart } from './study-chart.model.ts';
+import { makeStudySureness, type StudySureness } from './study-sureness.model.ts';
 
 /** What the proposed opening does to one note. */
 export interface NoteChange {
   readonly label: string;
   readonly change: string;
+  /** `0.3`; empty where it is not known */
+  readonly plusMinus: string;
 }
 
 /** The slider and what it says. */
@@ -79,6 +83,7 @@ export interface StudyView extends StudyChart {
   readonly proposal: ProposalView;
   readonly drawing: PadDrawing;
   readonly report: StudyReport;
+  readonly sureness: StudySureness;
 }
 
 /** What the screen says about how far to trust it; the thesis and the player's spread are in the notes. */
@@ -132,6 +137,7 @@ function makeStudyView(state: BenchState, report: StudyReport): StudyView {
     proposal: makeProposal(state, report, { frontMm, readMm: drawing.openMm[readAt] }, point),
     drawing,
     report,
+    sureness: makeStudySureness(report, unit, documentsInHand(state).horn),
   };
 }
 
@@ -153,11 +159,15 @@ function makeProposal(
   const { frontMm, readMm: valueMm } = proposed;
   const typed = hornInHand(state).typed[report.keyId]?.proposed;
   const answered = report.answer.kind === 'reached';
+  // How sure a change is was worked out to the answer; on the way there it is not known.
+  const isAnswer = report.answer.kind !== 'none in reach' && point?.frontMm === report.answer.point.frontMm;
   const changes = report.governed.map((note, i): NoteChange => {
     const there = point?.notes[i] ?? null;
+    const half = isAnswer ? (report.budgets.changeCents[i]?.plusMinus ?? null) : null;
     return {
       label: noteLabel(note.id),
       change: point === null ? '…' : there === null ? 'lost' : signedCents(there.cents),
+      plusMinus: there === null || half === null ? '' : bareCents(half),
     };
   });
   return {

@@ -6,7 +6,7 @@ export const keyStudyStyles = css`
     display: grid;
     grid-template-columns: minmax(0, 1fr) 452px;
     grid-template-rows: auto auto auto minmax(0, 1fr);
-    grid-template-areas: 'keys keys' 'answer answer' 'curve try' 'curve side' 'inputs inputs' 'table table' 'foot foot';
+    grid-template-areas: 'keys keys' 'answer answer' 'curve try' 'curve side' 'sure sure' 'inputs inputs' 'table table' 'foot foot';
     gap: 0.5rem 0.75rem;
     max-width: 1500px;
     margin: 0 auto;
@@ -74,6 +74,7 @@ export const keyStudyStyles = css`
   .ks-try,
   .ks-side,
   .ks-curve,
+  .ks-sure,
   .ks-inputs,
   .ks-table {
     background: var(--vw-sheet);
@@ -112,6 +113,10 @@ export const keyStudyStyles = css`
     margin: 0;
     font-weight: 700;
   }
+  .ks-effect dd small {
+    font-weight: 400;
+    color: var(--vw-soft);
+  }
   .ks-quiet {
     min-height: var(--vw-touch);
     padding: 0 0.9rem;
@@ -149,7 +154,7 @@ export const keyStudyStyles = css`
     grid-template-rows: auto minmax(0, 1fr);
     align-items: center;
     padding: 0.35rem 0.35rem 0 0.6rem;
-    height: clamp(420px, calc(100vh - 348px), 640px);
+    height: clamp(400px, calc(100vh - 348px - var(--wb-path)), 640px);
   }
   .ks-legend {
     margin: 0;
@@ -176,10 +181,53 @@ export const keyStudyStyles = css`
     min-height: 0;
     overflow: hidden;
   }
+  .ks-sure {
+    grid-area: sure;
+    display: grid;
+    grid-template-columns: minmax(0, 1fr) auto;
+    align-content: start;
+    gap: 0.25rem 1.5rem;
+    min-height: 22rem;
+    padding: 0.75rem 1rem 1rem;
+  }
+  .ks-sure h2 {
+    grid-column: 1 / -1;
+  }
+  .ks-notes {
+    align-self: start;
+    border-collapse: collapse;
+    font-size: 0.875rem;
+  }
+  .ks-notes th,
+  .ks-notes td {
+    padding: 0.15rem 0.6rem;
+    text-align: right;
+    font-weight: 400;
+    border-bottom: 1px solid var(--vw-well);
+  }
+  .ks-notes td {
+    white-space: nowrap;
+    font-weight: 600;
+  }
+  .ks-notes th:first-child {
+    text-align: left;
+  }
+  .ks-notes thead th {
+    font-weight: 600;
+    color: var(--vw-soft);
+  }
+  .ks-notes .ks-pale {
+    font-weight: 400;
+    color: var(--vw-soft);
+  }
+  .ks-notes small {
+    display: block;
+  }
   .ks-inputs {
     grid-area: inputs;
     padding: 0.75rem 1rem 1rem;
   }
+  .ks-sure h2,
   .ks-inputs h2,
   .ks-table summary {
     margin: 0;

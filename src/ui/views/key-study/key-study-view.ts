@@ -9,9 +9,12 @@ import '../../parts/vw-choice.ts';
 import '../../parts/vw-key-strip.ts';
 import '../../parts/vw-opening-slider.ts';
 import '../../parts/vw-pad-drawing.ts';
+import '../../parts/vw-sureness.ts';
 import type { Bench } from '../../shell/bench.ts';
 import type { Measure } from '../../state/bench-state.ts';
+import { goToField } from './go-to-field.ts';
 import { HONESTY, makeKeyStudyView, type KeyStudyView, type StudyView } from './key-study-view.model.ts';
+import type { NoteSureness } from './study-sureness.model.ts';
 import { keyStudySizeStyles } from './key-study-sizes.styles.ts';
 import { keyStudyStyles } from './key-study-view.styles.ts';
 import { BenchView } from '../bench-view.ts';
@@ -57,7 +60,8 @@ export class VwKeyStudy extends BenchView {
           <p class="ks-key"><b>${view.keyTitle}</b> <span>${view.keyDetail}</span></p>
         </section>
         ${this.#answer(view)} ${view.study === null ? this.#blank() : this.#bench(view, view.study, bench)}
-        ${this.#inputs(view, bench)} ${view.study === null ? nothing : this.#table(view.study)}
+        ${this.#sure(view.study, bench)} ${this.#inputs(view, bench)}
+        ${view.study === null ? nothing : this.#table(view.study)}
         <footer class="ks-foot">
           ${view.study === null ? nothing : html`<p>${view.study.answer.rule}</p>`}
           <p>${HONESTY}</p>
@@ -165,7 +169,9 @@ export class VwKeyStudy extends BenchView {
               (note) =>
                 html`<div>
                   <dt>${note.label}</dt>
-                  <dd>${note.change}</dd>
+                  <dd>
+                    ${note.change}${note.plusMinus === '' ? nothing : html`<small> ±&nbsp;${note.plusMinus}</small>`}
+                  </dd>
                 </div>`,
             )}
             <div class="ks-share">
@@ -195,6 +201,23 @@ export class VwKeyStudy extends BenchView {
           <i></i> low register <i class="dashed"></i> octave register
         </p>
         <vw-chart .model=${study.chart} .proposed=${study.proposed} @vw-chart-drawn=${this.#drawn}></vw-chart>
+      </section>
+    `;
+  }
+
+  /** The parts of the ±, what to measure next, and every note with its ±. */
+  #sure(study: StudyView | null, bench: Bench): TemplateResult {
+    if (study === null) return html`<section class="ks-sure" aria-hidden="true"></section>`;
+    const { panel, notes } = study.sureness;
+    return html`
+      <section
+        class="ks-sure"
+        aria-labelledby="ks-sure-title"
+        @vw-measure=${(e: HTMLElementEventMap['vw-measure']) => void goToField(bench, e.detail)}
+      >
+        <h2 id="ks-sure-title">How sure?</h2>
+        <vw-sureness .sureness=${panel}></vw-sureness>
+        ${notes.length === 0 ? nothing : noteTable(notes)}
       </section>
     `;
   }
@@ -301,6 +324,33 @@ export class VwKeyStudy extends BenchView {
     if (performance.getEntriesByName('first-curve').length > 0) return;
     requestAnimationFrame(() => performance.mark('first-curve'));
   };
+}
+
+/** Every governed note; a change inside its ± stands pale. */
+function noteTable(notes: readonly NoteSureness[]): TemplateResult {
+  return html`
+    <table class="ks-notes">
+      <thead>
+        <tr>
+          <th scope="col">note</th>
+          <th scope="col">cents as found</th>
+          <th scope="col">moves to enough, cents</th>
+        </tr>
+      </thead>
+      <tbody>
+        ${notes.map(
+          ({ id, label, pitch, change, shown }) =>
+            html`<tr data-note=${id}>
+              <th scope="row">${label}</th>
+              <td>${pitch}</td>
+              <td class=${shown ? '' : 'ks-pale'}>
+                ${change}${shown || change === '–' ? nothing : html`<small>cannot be shown</small>`}
+              </td>
+            </tr>`,
+        )}
+      </tbody>
+    </table>
+  `;
 }
 
 declare global {
