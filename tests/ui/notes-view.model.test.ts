@@ -8,7 +8,8 @@ import {
   type NoteSpan,
 } from '../../src/ui/views/notes/note-blocks.model.ts';
 import { NOTE_PICTURES, NOTE_TEXTS } from '../../src/ui/views/notes/note-files.ts';
-import { headingId, linkIn, noteHref, notePlaceOf } from '../../src/ui/views/notes/note-links.model.ts';
+import { headingId, noteHref, notePlaceOf } from '../../src/ui/state/note-places.ts';
+import { linkIn } from '../../src/ui/views/notes/note-links.model.ts';
 import { makeNotesView } from '../../src/ui/views/notes/notes-view.model.ts';
 
 const NOTES = new URL('../../notes/', import.meta.url).pathname;

@@ -1,5 +1,6 @@
 import { lexer, type Token, type Tokens } from 'marked';
-import { headingId, linkIn, type NoteLink } from './note-links.model.ts';
+import { headingId } from '../../state/note-places.ts';
+import { linkIn, type NoteLink } from './note-links.model.ts';
 
 /** A stretch of a line. */
 export type NoteSpan =

@@ -1,5 +1,5 @@
 import { plainWords, readNote, type NoteBlock } from './note-blocks.model.ts';
-import { notePlaceOf, noteHref } from './note-links.model.ts';
+import { noteHref, notePlaceOf } from '../../state/note-places.ts';
 
 /** A note in the list of notes. */
 export interface NoteEntry {
@@ -47,7 +47,7 @@ const QUESTIONS: ReadonlyMap<string, string> = new Map([
   ['uncertainty', 'How sure is a number, and what is worth measuring next?'],
   ['side-by-side', 'Would the player notice the difference?'],
   ['regulation', 'What do leaks, links and pads do to the notes?'],
-  ['proposal', 'Which heights suit all keys at once?'],
+  ['proposed-setup', 'Which heights suit all keys at once?'],
   ['calibration', 'What do played notes tell about this horn?'],
   ['chain', 'How do measurements become a note?'],
   ['whole-horn', 'What does one key do to every note?'],

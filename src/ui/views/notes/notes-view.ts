@@ -3,7 +3,7 @@ import { customElement } from 'lit/decorators.js';
 import type { BenchState } from '../../state/bench-state.ts';
 import { BenchView } from '../bench-view.ts';
 import { NOTE_PICTURES, NOTE_TEXTS } from './note-files.ts';
-import { notePlaceOf } from './note-links.model.ts';
+import { notePlaceOf } from '../../state/note-places.ts';
 import { noteBlocks } from './note-template.ts';
 import { makeNotesView, type NoteEntry, type NotesView } from './notes-view.model.ts';
 import { notesStyles } from './notes-view.styles.ts';
