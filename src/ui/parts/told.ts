@@ -1,0 +1,21 @@
+import { html, type TemplateResult } from 'lit';
+import type { LengthUnit } from '../../documents/length-format.ts';
+import type { Reason } from '../state/reasons.ts';
+import { cutAtFigures } from './reason-view.model.ts';
+import './vw-reason.ts';
+
+/** A figure that opens its reason. @param text what is shown, where that is more than the figure itself */
+export function figure(reason: Reason, unit: LengthUnit, text: unknown = reason.figure): TemplateResult {
+  return html`<vw-reason .reason=${reason} .unit=${unit}>${text}</vw-reason>`;
+}
+
+/** A sentence in which the figures that have reasons open them. */
+export function told(
+  text: string,
+  reasons: readonly Reason[],
+  unit: LengthUnit,
+): (string | TemplateResult)[] {
+  return cutAtFigures(text, reasons).map((piece) =>
+    typeof piece === 'string' ? piece : figure(piece, unit),
+  );
+}
