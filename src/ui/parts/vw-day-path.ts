@@ -65,6 +65,11 @@ export class VwDayPath extends LitElement {
     `;
   }
 
+  /** Goes to what is next, else to where the day unfolds. */
+  override focus(): void {
+    this.renderRoot.querySelector<HTMLElement>('.next, .fold')?.focus();
+  }
+
   #steps(path: DayPathView): TemplateResult {
     return html`
       <ol>

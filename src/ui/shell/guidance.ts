@@ -5,6 +5,7 @@ import type { StepGoal } from '../state/day-path-facts.ts';
 import type { GuidanceState, PathFold } from '../state/guidance-state.ts';
 import { stepped } from '../state/horn-on-bench.ts';
 import { chooseColumns } from '../state/side-by-side-state.ts';
+import { STORY, STORY_HORN } from '../state/story-cards.ts';
 import type { Bench } from './bench.ts';
 import { isFirstVisit, rememberedFold, rememberFold, rememberStory } from './remembered-guidance.ts';
 
@@ -18,8 +19,8 @@ export interface Guidance {
   go(goal: StepGoal): void;
   /** Puts how the horn was left on a day before beside how it came today. */
   compareWithLast(visitId: string): Promise<void>;
-  /** Shows a card of the story; null leaves it. */
-  turnTo(card: number | null): void;
+  /** Shows a card of the story, and the view it speaks of; null leaves the story. */
+  turnTo(card: number | null): Promise<void>;
   /** Learns whether the browser may clear its library. */
   askStanding(): Promise<void>;
 }
@@ -77,7 +78,14 @@ function makeGuidance(bench: Bench): Guidance {
         bench.tell(`The last visit could not be read: ${String(error)}`);
       }
     },
-    turnTo: (card) => set({ card }),
+    async turnTo(card) {
+      set({ card });
+      const place = card === null ? null : (STORY[card]?.place ?? null);
+      if (place === null) return;
+      if (bench.store.get().hornId !== STORY_HORN) await bench.takeHorn(STORY_HORN);
+      if (place.keyId !== null) bench.chooseKey(place.keyId);
+      location.hash = place.view;
+    },
     async askStanding() {
       try {
         set({ mayBeCleared: (await (await bench.library()).standing()) !== 'kept' });

@@ -1,0 +1,207 @@
+import { formatBoth, formatLength, type LengthUnit } from '../../documents/length-format.ts';
+import { PAPER_MM } from '../../documents/leak-report.ts';
+import { listed, signedCents, unbroken } from '../parts/note-names.ts';
+import { reportFor } from './asked-answer.ts';
+import { hornInHand, isCurrent, type BenchState } from './bench-state.ts';
+import type { PointReport, StudyReport } from './study-report.ts';
+import type { ViewName } from './view-names.ts';
+
+/** The story's horn: the example that every bench has. */
+export const STORY_HORN = 'demo-alto';
+
+/** The player asks about low E, and low E comes out under the D key. */
+const KEY = 'd';
+const NOTE = 'E4';
+
+/** What of a view a card speaks of. */
+export type StoryMark = 'answer' | 'slider' | 'curve';
+
+/** One card: where it is told, and what it says by the reports at hand. */
+export interface StoryCard {
+  readonly title: string;
+  /** null where it can be told anywhere */
+  readonly place: {
+    readonly view: ViewName;
+    readonly keyId: string | null;
+    readonly mark: StoryMark | null;
+  } | null;
+  /** in sentences; null while what it tells is being worked out */
+  tell(state: BenchState): string | null;
+}
+
+/** In the order they are told. The player and her questions are invented. */
+export const STORY: readonly StoryCard[] = [
+  {
+    title: 'Runa comes in with her alto',
+    place: null,
+    tell: () =>
+      'She has two questions. Why is my low E stuffy? And could the keys come down a little? Three minutes, and nothing on this bench is changed.',
+  },
+  {
+    title: 'Low E speaks under the D key',
+    place: { view: 'key', keyId: KEY, mark: 'answer' },
+    tell: (state) => withStudy(state, howItVents),
+  },
+  {
+    title: 'Is the key too low, then?',
+    place: { view: 'key', keyId: KEY, mark: 'slider' },
+    tell: (state) => withStudy(state, whatRaisingBuys),
+  },
+  {
+    title: 'And if the keys came down?',
+    place: { view: 'key', keyId: KEY, mark: 'curve' },
+    tell: (state) => withStudy(state, whatLoweringCosts),
+  },
+  {
+    title: 'One key leans on another',
+    place: { view: 'links', keyId: null, mark: 'answer' },
+    tell: whatItHoldsDown,
+  },
+  {
+    title: 'Height is not the only suspect',
+    place: { view: 'leaks', keyId: null, mark: 'answer' },
+    tell: whatALeakCosts,
+  },
+  {
+    title: 'The whole horn on one sheet',
+    place: { view: 'sheet', keyId: KEY, mark: 'answer' },
+    tell: howItStands,
+  },
+  {
+    title: 'What Runa is told',
+    place: { view: 'sheet', keyId: KEY, mark: null },
+    tell: (state) => withStudy(state, whatSheIsTold),
+  },
+];
+
+/** The report of the story's key, where it is the one at hand. */
+function storyStudy(state: BenchState): StudyReport | null {
+  const { report, hornId } = state.study;
+  return report !== null && hornId === state.hornId && report.keyId === KEY ? report : null;
+}
+
+function withStudy(
+  state: BenchState,
+  words: (report: StudyReport, unit: LengthUnit) => string,
+): string | null {
+  const report = storyStudy(state);
+  const isOld = hornInHand(state).keyId === KEY && state.view === 'key' && !isCurrent(state);
+  return report === null || isOld ? null : unbroken(words(report, state.unit));
+}
+
+const percent = (share: number): string => `${Math.round(100 * share)} %`;
+
+function howItVents({ present, keyName }: StudyReport, unit: LengthUnit): string {
+  return (
+    `The first hole open in low E is the ${keyName} key’s. It stands at ${formatBoth(present.frontMm, unit)} at the front. ` +
+    `But it swings: its back hardly opens, and it vents only as a pad lifted straight up by ${formatLength(present.equivalentParallelMm, unit)} would. ` +
+    `Vent share: ${percent(present.ventShare)} of the bare hole.`
+  );
+}
+
+function whatRaisingBuys(
+  { present, answer, keyName, budgets, governed }: StudyReport,
+  unit: LengthUnit,
+): string {
+  if (answer.kind === 'none in reach')
+    return `More height still helps the ${keyName} key as far as it opens.`;
+  const { point } = answer;
+  const half = budgets.answerMm?.plusMinus ?? null;
+  const sure = half === null ? '' : ` ± ${formatLength(half, unit)}`;
+  const enough = `${formatBoth(point.frontMm, unit)}${sure}`;
+  if (present.frontMm >= point.frontMm - (half ?? 0)) {
+    return `No: ${enough} is enough for it, and it stands there. Beyond that, height buys nothing.`;
+  }
+  const cents = centsAt(point, governed);
+  const gain =
+    cents === null
+      ? ''
+      : `; low E ${cents < 0 ? 'falls' : 'rises'} by ${Math.abs(cents).toFixed(1)} cents there`;
+  return (
+    `Yes, a little. More height helps up to ${enough}${gain}. Beyond that it buys nothing but noise and travel. ` +
+    'Slide the grip and every number follows. That is a proposal only, and ↶ takes it back.'
+  );
+}
+
+/** About so much lower, a player’s usual wish, mm. **Source:** common practice, no source. */
+const WISHED_MM = 1;
+
+function whatLoweringCosts({ curve, present, governed, keyName }: StudyReport, unit: LengthUnit): string {
+  const wish = present.frontMm - WISHED_MM;
+  const point = curve.reduce((a, b) => (Math.abs(b.frontMm - wish) < Math.abs(a.frontMm - wish) ? b : a));
+  const cents = centsAt(point, governed);
+  const pitch = cents === null ? '' : `low E moves by ${signedCents(cents)} cents and `;
+  return (
+    `With the ${keyName} key at ${formatBoth(point.frontMm, unit)} ${pitch}the vent share goes from ${percent(present.ventShare)} to ${percent(point.ventShare)}. ` +
+    'Lower is quicker and quieter under the finger, and it takes from the very note she came about.'
+  );
+}
+
+function centsAt(point: PointReport, governed: StudyReport['governed']): number | null {
+  const note = point.notes[governed.findIndex(({ id }) => id === NOTE)];
+  return note?.cents ?? null;
+}
+
+function whatItHoldsDown(state: BenchState): string | null {
+  const report = storyStudy(state);
+  if (report === null) return null;
+  const { holdsDown, keyName, present } = report;
+  const [first] = holdsDown;
+  if (first === undefined) {
+    return 'Keys hold each other down through their arms. Press one here, and see what goes with it.';
+  }
+  const names = listed(holdsDown.filter((l) => l.belowMm === first.belowMm).map((l) => l.drivenName));
+  const below = formatBoth(first.belowMm, state.unit);
+  const now = formatLength(present.frontMm, state.unit);
+  return unbroken(
+    present.frontMm < first.belowMm
+      ? `As it stands, at ${now}, the ${keyName} key’s arm holds ${names} down already; it lets go above ${below}.`
+      : `Set below ${below}, the ${keyName} key’s arm would hold ${names} down, and other notes would cloud. From ${now} that is soon. Press a key here and see what goes with it.`,
+  );
+}
+
+function whatALeakCosts(state: BenchState): string | null {
+  const answer = reportFor(state.leaks.answer, state.hornId);
+  if (answer === null) return null;
+  const { pad, gapMm } = state.leaks.fault;
+  const name = hornInHand(state).contents.horn.document.holes.find((hole) => hole.id === pad)?.name ?? pad;
+  const papers = `${Number((gapMm / PAPER_MM).toFixed(1))} cigarette papers`;
+  const seals = 'So seals are checked first, and heights judged after.';
+  const note = answer.leak.notes.find(({ fingering }) => fingering === NOTE);
+  if (note === undefined) return `A leak under ${name} does not touch low E. ${seals}`;
+  if (note.lostDb === null) return `A gap of ${papers} under ${name}, and low E is lost. ${seals}`;
+  const pitch =
+    note.changeCents === null
+      ? ''
+      : `, while its pitch moves by ${Math.abs(note.changeCents).toFixed(1)} cents: a tuner would not tell`;
+  return unbroken(
+    `A gap of ${papers} under ${name} costs low E ${note.lostDb.toFixed(1)} dB${pitch}. To a player that is stuffy too. ${seals}`,
+  );
+}
+
+function howItStands(state: BenchState): string | null {
+  const { sheet, hornId, unit } = state;
+  const key = sheet.report?.keys.find(({ pad }) => pad === KEY);
+  const enough = sheet.enough[KEY]?.report;
+  if (sheet.hornId !== hornId || key === undefined || enough === undefined) return null;
+  const how =
+    'Every key has its row: as found, proposed, as set. Type as you measure; what is typed is kept.';
+  if (enough.kind !== 'reached') return how;
+  return unbroken(
+    `${how} The D row: found at ${formatLength(key.asFound.frontMm, unit)}, enough at ${formatLength(enough.frontMm, unit)}. The line under the head says what is still to do today.`,
+  );
+}
+
+function whatSheIsTold({ present, answer, holdsDown, keyName }: StudyReport, unit: LengthUnit): string {
+  const now = formatLength(present.frontMm, unit);
+  const isLow = answer.kind !== 'none in reach' && present.frontMm < answer.point.frontMm;
+  const height = isLow
+    ? `the ${keyName} key goes up from ${now} to ${formatBoth(answer.point.frontMm, unit)}, not down`
+    : `the ${keyName} key may stay at ${now}`;
+  const arm =
+    holdsDown.length === 0 ? '' : `; lower, its arm would choke ${listed(holdsDown.map((l) => l.drivenName))}`;
+  return (
+    `Seals first. Then ${height}${arm}. That goes on her sheet in plain words, with both units and the ±. ` +
+    'Now your own horn: Library, New horn. This story waits in the library too.'
+  );
+}
