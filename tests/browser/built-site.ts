@@ -78,6 +78,7 @@ const WAITS: Readonly<Record<ViewName, (page: Page) => Promise<void>>> = {
   sheet: waitForBars,
   key: waitForCurve,
   scale: waitForScale,
+  played: waitForPlayed,
   'side-by-side': waitForSideBySide,
   library: waitForLibrary,
   new: waitForExample,
@@ -115,6 +116,11 @@ export async function waitForSheet(page: Page): Promise<void> {
 /** Waits until the example a new horn may start from is drawn. */
 export async function waitForExample(page: Page): Promise<void> {
   await page.waitForSelector('vw-horn-picture svg');
+}
+
+/** Waits until the notes that may be logged are listed. */
+async function waitForPlayed(page: Page): Promise<void> {
+  await page.waitForSelector('.pl-list input');
 }
 
 /** Waits until the first comparison has been drawn. */

@@ -60,10 +60,10 @@ export async function findBrowser(): Promise<FoundBrowser> {
   }
 }
 
-/** Finds and starts one. */
-export async function launchBrowser(): Promise<Browser> {
+/** Finds and starts one. @param more what else it is started with */
+export async function launchBrowser(more: readonly string[] = []): Promise<Browser> {
   const { executablePath, args } = await findBrowser();
-  return chromium.launch({ executablePath, args: [...args], headless: true });
+  return chromium.launch({ executablePath, args: [...args, ...more], headless: true });
 }
 
 /** The Linux build among the packages. It unpacks its libraries only when told which system it runs on. */

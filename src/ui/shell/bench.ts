@@ -45,6 +45,7 @@ import type { Library } from './library.ts';
 import { makeLeaksActs, type LeaksActs } from './leaks-acts.ts';
 import { makeLinksActs, type LinksActs } from './links-acts.ts';
 import { makePadsActs, type PadsActs } from './pads-acts.ts';
+import { makePlayedActs, type PlayedActs } from './played-acts.ts';
 import type { WorkerPort } from './physics-client.ts';
 import { makeWorkActs, type WorkActs } from './work-acts.ts';
 
@@ -103,6 +104,7 @@ export interface Bench {
   readonly leaks: LeaksActs;
   readonly pads: PadsActs;
   readonly work: WorkActs;
+  readonly played: PlayedActs;
 }
 
 /** A hand that has not moved for so long has ended its movement: the next is a step of its own, ms. */
@@ -287,5 +289,6 @@ export function openBench(
     leaks: makeLeaksActs(store, reading),
     pads: makePadsActs(store, reading),
     work: makeWorkActs(store, reading),
+    played: makePlayedActs(store, reading),
   };
 }

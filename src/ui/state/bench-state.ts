@@ -19,6 +19,7 @@ import { makeLinksState, type LinksState } from './links-state.ts';
 import { makePadsState, type PadsState } from './pads-state.ts';
 import { proposedFronts } from './proposed-fronts.ts';
 import type { ProposedOpenings } from './scale-report.ts';
+import { makePlayedState, type PlayedState } from './played-state.ts';
 import { makeScaleState, type ScaleState } from './scale-state.ts';
 import { makeSheetState, type SheetState } from './sheet-state.ts';
 import type { PointReport, StudyReport } from './study-report.ts';
@@ -82,6 +83,7 @@ export interface BenchState {
   readonly span: NoteSpan;
   readonly keeping: Keeping;
   readonly visits: KnownVisits;
+  readonly played: PlayedState;
   /** a browser failure to tell, or null */
   readonly alert: string | null;
   /** a newer program that waits to be taken, unless a person put that off */
@@ -117,6 +119,7 @@ export function makeBenchState(shelf: BenchState['shelf'], contents: BenchConten
     span: 'all',
     keeping: { kind: 'untouched' },
     visits: { hornId, list: [] },
+    played: makePlayedState(),
     alert: null,
     newer: 'none',
   };

@@ -3,6 +3,7 @@ export const VIEW_NAMES = [
   'sheet',
   'key',
   'scale',
+  'played',
   'side-by-side',
   'links',
   'leaks',

@@ -39,6 +39,13 @@ export const VIEWS: readonly ViewPlan[] = [
     show: (bench) => html`<vw-scale-view .bench=${bench}></vw-scale-view>`,
   },
   {
+    name: 'played',
+    label: 'Played',
+    title: 'Ventwright: notes played',
+    load: () => import('../played/played-view.ts'),
+    show: (bench) => html`<vw-played-view .bench=${bench}></vw-played-view>`,
+  },
+  {
     name: 'side-by-side',
     label: 'Side by side',
     title: 'Ventwright: setups side by side',

@@ -1,0 +1,32 @@
+import type { PlayedSetup } from '../../documents/pitch-log.ts';
+import type { Hearing } from './heard-note.ts';
+
+/** What the view of played notes is about to do, and what it hears. */
+export interface PlayedState {
+  readonly setup: PlayedSetup;
+  /** the fingering that is played whatever is heard; null names what is heard */
+  readonly fingering: string | null;
+  readonly listening: 'off' | 'asking' | 'on';
+  readonly hearing: Hearing;
+  /** the take that hearing logged last, in words; null before any */
+  readonly logged: string | null;
+  /** why nothing can be heard or a file not be read; null where nothing is wrong */
+  readonly problem: string | null;
+  /** what a table or recording held that could not be taken */
+  readonly issues: readonly string[];
+  /** cents typed and refused, by fingering id */
+  readonly typed: Readonly<Record<string, { readonly text: string; readonly problem: string }>>;
+}
+
+export function makePlayedState(): PlayedState {
+  return {
+    setup: 'as found',
+    fingering: null,
+    listening: 'off',
+    hearing: { now: null, tone: [], gap: 0, notes: [] },
+    logged: null,
+    problem: null,
+    issues: [],
+    typed: {},
+  };
+}

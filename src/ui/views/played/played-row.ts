@@ -1,0 +1,73 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import { live } from 'lit/directives/live.js';
+import type { Bench } from '../../shell/bench.ts';
+import type { PlayedRow, TakeView } from './played-view.model.ts';
+
+/** One fingering: where cents are typed, what its takes come to, and each of them. */
+export function playedRow(row: PlayedRow, bench: Bench): TemplateResult {
+  const { id, label, typed } = row;
+  const problemId = `pl-problem-${id.replaceAll(/[^a-zA-Z0-9]/g, '-')}`;
+  return html`
+    <tr class=${row.cents === '' ? '' : 'pl-logged'}>
+      <th scope="row">${label}</th>
+      <td class="pl-target">${row.target}</td>
+      <td>
+        <input
+          type="text"
+          inputmode="text"
+          autocomplete="off"
+          spellcheck="false"
+          data-note=${id}
+          data-shown=${typed?.text ?? ''}
+          aria-label=${`Cents of ${label}`}
+          aria-invalid=${typed === null ? 'false' : 'true'}
+          aria-describedby=${typed === null ? nothing : problemId}
+          .value=${live(typed?.text ?? '')}
+          @change=${(e: Event) => void bench.played.typeCents(id, (e.target as HTMLInputElement).value)}
+          @keydown=${onKey}
+        />
+        ${typed === null ? nothing : html`<p class="pl-problem" id=${problemId}>${typed.problem}</p>`}
+      </td>
+      <td class="pl-cents">${row.cents} <span>${row.spread}</span></td>
+      <td>${takeList(label, row.takes, bench)}</td>
+    </tr>
+  `;
+}
+
+/** Enter goes on to the next note, as down the column of a sheet. */
+function onKey(event: KeyboardEvent): void {
+  if (event.key !== 'Enter') return;
+  const input = event.target as HTMLInputElement;
+  const inputs = [...input.closest('table')!.querySelectorAll<HTMLInputElement>('input[data-note]')];
+  const next = inputs[inputs.indexOf(input) + (event.shiftKey ? -1 : 1)];
+  if (next === undefined) input.blur();
+  else next.focus();
+}
+
+function takeList(label: string, takes: readonly TakeView[], bench: Bench): TemplateResult | typeof nothing {
+  if (takes.length === 0) return nothing;
+  return html`
+    <details class="pl-takes">
+      <summary aria-label=${`Takes of ${label}: ${takes.length}`}>${takes.length}</summary>
+      <ul>
+        ${takes.map(
+          ({ index, words, leftOut }) => html`
+            <li class=${leftOut ? 'pl-aside' : ''}>
+              <span>${words}${leftOut ? ', set aside' : ''}</span>
+              <button
+                type="button"
+                class="pl-small"
+                @click=${() => void bench.played.setAside(index, !leftOut)}
+              >
+                ${leftOut ? 'Count it' : 'Set aside'}
+              </button>
+              <button type="button" class="pl-small" @click=${() => void bench.played.remove(index)}>
+                Remove
+              </button>
+            </li>
+          `,
+        )}
+      </ul>
+    </details>
+  `;
+}

@@ -1,0 +1,219 @@
+import { css } from 'lit';
+
+export const playedStyles = css`
+  .pl-page {
+    max-width: 62rem;
+    margin: 0 auto;
+    padding: 0.75rem 1rem 2rem;
+  }
+  .pl-answer {
+    min-height: 12.5rem;
+  }
+  .pl-answer h1 {
+    margin: 0;
+    font-size: clamp(1.6rem, 1.1rem + 1.6vw, 2.3rem);
+    line-height: 1.15;
+    letter-spacing: -0.01em;
+    text-wrap: balance;
+  }
+  .pl-standing {
+    margin: 0.25rem 0 0.5rem;
+    min-height: 1.5em;
+    font-size: 1.0625rem;
+  }
+  .pl-needle {
+    height: 5rem;
+    max-width: 32rem;
+    background: var(--vw-well);
+    border-radius: var(--vw-round);
+  }
+  .pl-needle svg {
+    display: block;
+    width: 100%;
+    height: 100%;
+  }
+  .pl-close {
+    fill: var(--vw-try-weak);
+  }
+  .pl-lean {
+    fill: var(--vw-leather);
+  }
+  .pl-steady {
+    fill: var(--vw-try);
+  }
+  .pl-mark {
+    stroke: var(--vw-soft);
+    stroke-width: 1.5;
+  }
+  .pl-needle text {
+    fill: var(--vw-soft);
+    font-size: 11px;
+    text-anchor: middle;
+  }
+  .pl-tip {
+    fill: var(--vw-ink);
+  }
+  .pl-sure {
+    margin: 0.25rem 0 0;
+    min-height: 1.4em;
+    color: var(--vw-soft);
+  }
+  .pl-ways {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: end;
+    gap: 0.5rem;
+    margin: 0.75rem 0;
+  }
+  .pl-button,
+  .pl-as select,
+  .pl-small {
+    min-height: var(--vw-touch);
+    padding: 0 0.9rem;
+    font: inherit;
+    color: var(--vw-ink);
+    background: var(--vw-sheet);
+    border: 1px solid var(--vw-soft);
+    border-radius: var(--vw-round);
+    cursor: pointer;
+  }
+  .pl-button:disabled {
+    color: var(--vw-soft);
+    border-color: var(--vw-edge);
+    cursor: default;
+  }
+  .pl-first {
+    min-width: 10rem;
+    font-weight: 700;
+    border: 2px solid var(--vw-try);
+  }
+  .pl-file {
+    position: relative;
+    display: inline-flex;
+    align-items: center;
+  }
+  .pl-file input {
+    position: absolute;
+    inset: 0;
+    width: 100%;
+    opacity: 0;
+    cursor: pointer;
+  }
+  .pl-as {
+    display: grid;
+    font-size: 0.875rem;
+    color: var(--vw-soft);
+  }
+  .pl-button:focus-visible,
+  .pl-file:focus-within,
+  .pl-as select:focus-visible,
+  .pl-small:focus-visible,
+  .pl-takes summary:focus-visible,
+  .pl-list input:focus-visible {
+    outline: 3px solid var(--vw-try);
+    outline-offset: 2px;
+  }
+  .pl-promise,
+  .pl-hint {
+    flex-basis: 100%;
+    margin: 0;
+    font-size: 0.875rem;
+    color: var(--vw-soft);
+  }
+  .pl-told {
+    margin: 0 0 0.75rem;
+    padding: 0.5rem 0.75rem;
+    color: var(--vw-wrong);
+    background: var(--vw-wrong-ground);
+    border-radius: var(--vw-round);
+  }
+  .pl-told[hidden] {
+    display: none;
+  }
+  .pl-told p {
+    margin: 0 0 0.5rem;
+  }
+  .pl-told ul {
+    max-height: 12rem;
+    margin: 0 0 0.5rem;
+    overflow: auto;
+  }
+  .pl-list table {
+    width: 100%;
+    margin-top: 0.5rem;
+    border-collapse: collapse;
+    background: var(--vw-sheet);
+  }
+  .pl-list th,
+  .pl-list td {
+    padding: 0.15rem 0.6rem;
+    text-align: left;
+    vertical-align: top;
+    border-bottom: 1px solid var(--vw-edge);
+  }
+  .pl-list tbody th,
+  .pl-list td {
+    line-height: var(--vw-touch);
+  }
+  .pl-list thead th {
+    font-size: 0.875rem;
+    color: var(--vw-soft);
+  }
+  .pl-target,
+  .pl-cents span {
+    color: var(--vw-soft);
+    font-size: 0.9375rem;
+  }
+  .pl-cents {
+    font-weight: 700;
+    white-space: nowrap;
+  }
+  .pl-cents span {
+    font-weight: 400;
+  }
+  .pl-list input {
+    width: 6.5rem;
+    min-height: var(--vw-touch);
+    padding: 0 0.5rem;
+    font: inherit;
+    color: var(--vw-ink);
+    background: var(--vw-sheet);
+    border: 1px solid var(--vw-edge);
+    border-radius: var(--vw-round);
+  }
+  .pl-list input[aria-invalid='true'] {
+    border: 2px solid var(--vw-wrong);
+  }
+  .pl-problem {
+    margin: 0.2rem 0;
+    max-width: 18rem;
+    line-height: 1.3;
+    font-size: 0.875rem;
+    color: var(--vw-wrong);
+  }
+  .pl-takes summary {
+    min-width: var(--vw-touch);
+    cursor: pointer;
+  }
+  .pl-takes ul {
+    margin: 0 0 0.4rem;
+    padding: 0;
+    list-style: none;
+    line-height: 1.3;
+  }
+  .pl-takes li {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: 0.4rem;
+    margin: 0.25rem 0;
+  }
+  .pl-aside span {
+    color: var(--vw-soft);
+    text-decoration: line-through;
+  }
+  .pl-small {
+    padding: 0 0.6rem;
+    font-size: 0.875rem;
+  }
+`;
