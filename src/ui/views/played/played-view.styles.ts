@@ -151,7 +151,10 @@ export const playedStyles = css`
     vertical-align: top;
     border-bottom: 1px solid var(--vw-edge);
   }
-  .pl-list tbody th,
+  .pl-list tbody th {
+    padding-top: 0.75rem;
+    line-height: 1.3;
+  }
   .pl-list td {
     line-height: var(--vw-touch);
   }
@@ -206,6 +209,7 @@ export const playedStyles = css`
     flex-wrap: wrap;
     align-items: center;
     gap: 0.4rem;
+    max-width: 15rem;
     margin: 0.25rem 0;
   }
   .pl-aside span {
