@@ -173,10 +173,9 @@ describe('the map of leaks', () => {
     }
   });
 
-  it('darkens with what is lost, and marks the place in hand', () => {
-    const light = (ground: string): number => Number(/rgb\((\d+) (\d+)/.exec(ground)![2]);
-    const grounds = view.legend.map(({ ground }) => light(ground));
-    expect(grounds).toEqual([...grounds].sort((a, b) => b - a));
+  it('deepens with what is lost, and marks the place in hand', () => {
+    const depths = view.legend.map(({ ground }) => Number(/--vw-fall-(\d)/.exec(ground)?.[1] ?? 0));
+    expect(depths).toEqual([...new Set(depths)].sort((a, b) => a - b));
     const place = makeLeaksView(fresh).place;
     expect(place).toBe(placeKey('f-sharp-auxiliary', null));
     expect(view.rows.some((row) => placeKey(row.pad, row.by) === place)).toBe(true);

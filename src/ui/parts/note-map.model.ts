@@ -33,27 +33,30 @@ export interface NoteMap {
 
 /** Below this a cell stays bare, cents per mm. */
 const LEAST_CENTS_PER_MM = 0.05;
-/** The darkest shade; few cells exceed it, cents per mm. */
+/** The deepest shade; few cells exceed it, cents per mm. */
 const FULL_CENTS_PER_MM = 4;
 
-type Colour = readonly [number, number, number];
-const SHEET: Colour = [253, 253, 251];
-/** Blue sharpens, orange flattens: a pair that every eye tells apart, and lightness says how much. */
-const RISE: Colour = [8, 66, 110];
-const FALL: Colour = [140, 62, 0];
+/** How many shades there are of each hue; up to half of them ink stands on them, on the darker ones sheet. */
+const SHADES = 8;
 
-/** Where black and white read equally well, 4.6 : 1. */
-const EVEN_LUMINANCE = 0.179;
+/** A ground and what is written on it, as the page's colours. */
+export interface Shade {
+  readonly ground: string;
+  readonly ink: string;
+}
 
-/** The shade of a change. */
-export function mapShade(centsPerMm: number | null): { readonly ground: string; readonly ink: string } {
+/** The shade of a change: blue sharpens, orange flattens, a pair that every eye tells apart; depth says how much. */
+export function mapShade(centsPerMm: number | null): Shade {
+  const ink = 'var(--vw-ink)';
   if (centsPerMm === null || Math.abs(centsPerMm) < LEAST_CENTS_PER_MM) {
-    return { ground: rgb(SHEET), ink: '#14262b' };
+    return { ground: 'var(--vw-sheet)', ink };
   }
   const share = Math.min(Math.sqrt(Math.abs(centsPerMm) / FULL_CENTS_PER_MM), 1);
-  const full = centsPerMm > 0 ? RISE : FALL;
-  const ground = SHEET.map((from, i) => from + share * (full[i] - from)) as unknown as Colour;
-  return { ground: rgb(ground), ink: luminance(ground) < EVEN_LUMINANCE ? '#ffffff' : '#000000' };
+  const depth = Math.max(1, Math.ceil(share * SHADES));
+  return {
+    ground: `var(--vw-${centsPerMm > 0 ? 'rise' : 'fall'}-${depth})`,
+    ink: depth <= SHADES / 2 ? ink : 'var(--vw-sheet)',
+  };
 }
 
 /** What stands in a cell. */
@@ -61,15 +64,4 @@ export function mapText(centsPerMm: number | null): string {
   if (centsPerMm === null) return '?';
   if (Math.abs(centsPerMm) < LEAST_CENTS_PER_MM) return '';
   return centsPerMm.toFixed(1).replace('-', '−');
-}
-
-const rgb = ([r, g, b]: Colour): string => `rgb(${Math.round(r)} ${Math.round(g)} ${Math.round(b)})`;
-
-/** Relative luminance, as contrast is reckoned. */
-function luminance(colour: Colour): number {
-  const [r, g, b] = colour.map((value) => {
-    const share = value / 255;
-    return share <= 0.03928 ? share / 12.92 : ((share + 0.055) / 1.055) ** 2.4;
-  });
-  return 0.2126 * r + 0.7152 * g + 0.0722 * b;
 }

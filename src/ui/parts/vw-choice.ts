@@ -63,7 +63,7 @@ export class VwChoice extends LitElement {
       }
       label:has(:checked) {
         background: var(--vw-try);
-        color: #fff;
+        color: var(--vw-on-try);
         font-weight: 600;
       }
       label:has(:focus-visible) {

@@ -2,9 +2,6 @@ import { css } from 'lit';
 
 /** The horn's wall in brass, pads in leather, holes with the air that gets through them. */
 export const hornPictureStyles = css`
-  :host {
-    --air-through: #7fb6c2;
-  }
   .room {
     overflow: auto;
     scrollbar-width: thin;
@@ -63,7 +60,7 @@ export const hornPictureStyles = css`
     fill: var(--vw-well);
   }
   .level {
-    fill: var(--air-through);
+    fill: var(--vw-through);
   }
   .slot {
     fill: transparent;
@@ -96,7 +93,7 @@ export const hornPictureStyles = css`
     letter-spacing: -0.02em;
   }
   .key[aria-checked='true'] text {
-    fill: #fff;
+    fill: var(--vw-on-try);
   }
   .foot {
     display: flex;
@@ -131,7 +128,7 @@ export const hornPictureStyles = css`
     background: var(--vw-leather);
   }
   .sample.level {
-    background: linear-gradient(to top, var(--air-through) 60%, var(--vw-well) 60%);
+    background: linear-gradient(to top, var(--vw-through) 60%, var(--vw-well) 60%);
   }
   @media print {
     .key[aria-checked='true'] .slot {

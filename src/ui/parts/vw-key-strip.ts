@@ -57,11 +57,11 @@ export class VwKeyStrip extends LitElement {
         scroll-margin-inline: 80px;
       }
       button:hover {
-        background: rgb(0 96 110 / 0.1);
+        background: var(--vw-try-weak);
       }
       button[aria-checked='true'] {
         background: var(--vw-try);
-        color: #fff;
+        color: var(--vw-on-try);
       }
       :focus-visible {
         outline: 3px solid var(--vw-ink);
@@ -81,7 +81,7 @@ export class VwKeyStrip extends LitElement {
         fill: var(--vw-leather);
       }
       [aria-checked='true'] circle {
-        stroke: #fff;
+        stroke: var(--vw-on-try);
         stroke-width: 2.5;
       }
       [aria-checked='true'] circle.open {
@@ -102,7 +102,7 @@ export class VwKeyStrip extends LitElement {
         min-height: 1.2em;
       }
       [aria-checked='true'] .vents {
-        color: #fff;
+        color: var(--vw-on-try);
       }
       .edited {
         font-size: 0.6875rem;

@@ -66,7 +66,7 @@ export class VwNoteMap extends LitElement {
       }
       th.picked {
         background: var(--vw-try);
-        color: #fff;
+        color: var(--vw-on-try);
         font-weight: 700;
       }
       td.row {

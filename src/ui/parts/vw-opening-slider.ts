@@ -68,7 +68,7 @@ export class VwOpeningSlider extends LitElement {
         width: ${THUMB_PX}px;
         height: ${THUMB_PX}px;
         margin-top: -12px;
-        border: 3px solid #fff;
+        border: 3px solid var(--vw-sheet);
         border-radius: 9px;
         background: var(--vw-try);
         box-shadow: 0 0 0 1px var(--vw-ink);
@@ -76,7 +76,7 @@ export class VwOpeningSlider extends LitElement {
       input::-moz-range-thumb {
         width: ${THUMB_PX - 6}px;
         height: ${THUMB_PX - 6}px;
-        border: 3px solid #fff;
+        border: 3px solid var(--vw-sheet);
         border-radius: 9px;
         background: var(--vw-try);
         box-shadow: 0 0 0 1px var(--vw-ink);

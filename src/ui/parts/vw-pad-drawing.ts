@@ -141,7 +141,7 @@ export class VwPadDrawing extends FramedDrawing {
       }
       .knob {
         fill: var(--vw-try);
-        stroke: #fff;
+        stroke: var(--vw-sheet);
         stroke-width: 2;
         pointer-events: none;
       }

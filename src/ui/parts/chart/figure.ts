@@ -20,6 +20,12 @@ export interface ChartColours {
   readonly proposed: string;
   readonly band: string;
   readonly sheet: string;
+  /** what lies under the line of a share */
+  readonly filled: string;
+  /** one more horn, where three are not enough */
+  readonly other: string;
+  /** lines that carry their names */
+  readonly lines: readonly string[];
 }
 
 /** A figure as plotly takes it. */
@@ -35,9 +41,6 @@ export const CONFIG: Partial<Config> = {
   scrollZoom: false,
   doubleClick: false,
 };
-
-/** Line colours, each at least 4.5 : 1 on the sheet, told apart by hue and lightness. */
-const TINTS = ['#14262b', '#1d5fa8', '#a14a00', '#4c6b12', '#7a3fa0', '#9b1c31', '#00696b', '#6b5618'];
 
 const GLYPHS: Readonly<Record<ChartMarker['id'], string>> = { found: '●', enough: '▲', proposed: '◆' };
 const DASHES = { found: 'dot', enough: 'dash', proposed: 'solid' } as const;
@@ -82,7 +85,7 @@ export function makeFigure(
         x: [...line.x],
         y: [...line.y],
         line: {
-          color: TINTS[line.tint % TINTS.length],
+          color: tintOf(line, colours),
           width: 2.25,
           dash: line.register === 1 ? 'solid' : 'dash',
         },
@@ -98,23 +101,23 @@ export function makeFigure(
         yaxis: 'y2',
         line: { color: colours.ink, width: 2.25 },
         fill: 'tozeroy',
-        fillcolor: 'rgba(20, 38, 43, 0.07)',
+        fillcolor: colours.filled,
         hovertemplate: '%{y:.0f} %',
       },
       ...proposedTraces(proposedPlaces(model, proposed), colours),
-      ...parallelTraces(model, colours.soft, TINTS),
+      ...parallelTraces(model, colours.soft, colours.lines),
     ],
     layout: {
       width: size.width,
       height: size.height,
       margin: { l: LEFT_PX, r: right, t: TOP_PX, b: BOTTOM_PX, pad: 0 },
       font,
-      paper_bgcolor: 'rgba(0,0,0,0)',
+      paper_bgcolor: 'transparent',
       plot_bgcolor: colours.sheet,
       showlegend: false,
       dragmode: false,
       hovermode: 'x unified',
-      hoverlabel: { font: { ...font, size: 13 } },
+      hoverlabel: { bgcolor: colours.sheet, bordercolor: colours.soft, font: { ...font, size: 13 } },
       xaxis: {
         ...axis,
         range: [...model.xRange],
@@ -147,7 +150,7 @@ export function makeFigure(
       ],
       annotations: [
         ...placed.map((mark) => markerWord(mark, model, colours)),
-        ...lineLabels(model, plotHeight, size.width),
+        ...lineLabels(model, colours, plotHeight, size.width),
         parallelWord(model, colours.soft),
       ],
     },
@@ -208,6 +211,9 @@ function placedMarkers(model: ChartModel, proposed: ProposedMark, width: number)
   const places = placeWords(words, width);
   return markers.map((marker, i) => ({ marker, place: places[i] }));
 }
+
+const tintOf = ({ tint }: { readonly tint: number }, { lines }: ChartColours): string =>
+  lines[tint % lines.length];
 
 function getFont(): string {
   return "system-ui, 'Segoe UI', Roboto, 'Helvetica Neue', Arial, sans-serif";
@@ -334,7 +340,12 @@ function panelFrame(colours: ChartColours, y0: number, y1: number): Partial<Shap
 }
 
 /** Each line's name at its end, moved up or down just enough that none covers another. */
-function lineLabels(model: ChartModel, plotHeight: number, width: number): Partial<Annotation>[] {
+function lineLabels(
+  model: ChartModel,
+  colours: ChartColours,
+  plotHeight: number,
+  width: number,
+): Partial<Annotation>[] {
   const panelPx = (1 - NOTES_BOTTOM) * plotHeight;
   const [low, high] = model.yRange;
   const px = (y: number): number => ((high - y) / (high - low)) * panelPx;
@@ -359,10 +370,10 @@ function lineLabels(model: ChartModel, plotHeight: number, width: number): Parti
     showarrow: true,
     arrowhead: 0,
     arrowwidth: 1,
-    arrowcolor: TINTS[line.tint % TINTS.length],
+    arrowcolor: tintOf(line, colours),
     standoff: 1,
     borderpad: 0,
     text: nameAt(line.label, width),
-    font: { color: TINTS[line.tint % TINTS.length], size: 12 },
+    font: { color: tintOf(line, colours), size: 12 },
   }));
 }

@@ -53,11 +53,12 @@ export function makeLoudFigure(
         size: 12,
         color: colours.ink,
       },
-      paper_bgcolor: 'rgba(0,0,0,0)',
+      paper_bgcolor: 'transparent',
       plot_bgcolor: colours.sheet,
       showlegend: false,
       dragmode: false,
       hovermode: 'x unified',
+      hoverlabel: { bgcolor: colours.sheet, bordercolor: colours.soft, font: { color: colours.ink } },
       xaxis: {
         ...axis,
         type: 'log',

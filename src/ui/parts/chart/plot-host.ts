@@ -1,4 +1,5 @@
 import { html, LitElement, type TemplateResult } from 'lit';
+import { watchTheme } from '../../shell/theme.ts';
 import type { ChartColours } from './figure.ts';
 
 export type Plotly = (typeof import('plotly.js-dist'))['default'];
@@ -25,6 +26,8 @@ export function fetchChartLibrary(): Promise<Plotly> {
 
 /** What paper is wide enough for, px. */
 const PAPER_PX = 690;
+/** The tokens of lines that carry their names. */
+const LINES = [1, 2, 3, 4, 5, 6, 7, 8];
 /** Too small to draw in, px. */
 const LEAST_PX = 90;
 
@@ -39,9 +42,11 @@ export abstract class PlotHost extends LitElement {
   #size: PlotSize = { width: 0, height: 0 };
   #frame = 0;
   #watch: ResizeObserver | null = null;
+  #stopTheme: (() => void) | null = null;
+  #otherColours = false;
 
-  /** Draws at a size, if there is something to draw; `resized` since the last time. */
-  protected abstract paint(plotly: Plotly, host: HTMLElement, size: PlotSize, resized: boolean): void;
+  /** Draws at a size, if there is something to draw; `afresh` where its size or its colours are others than before. */
+  protected abstract paint(plotly: Plotly, host: HTMLElement, size: PlotSize, afresh: boolean): void;
 
   /** The picture in words. */
   protected abstract words(): string;
@@ -54,6 +59,10 @@ export abstract class PlotHost extends LitElement {
     super.connectedCallback();
     this.#watch = new ResizeObserver(() => this.schedule());
     this.#watch.observe(this);
+    this.#stopTheme = watchTheme(() => {
+      this.#otherColours = true;
+      this.schedule();
+    });
     addEventListener('beforeprint', this.#toPaper);
     addEventListener('afterprint', this.#fromPaper);
     fetchChartLibrary().then(
@@ -68,6 +77,7 @@ export abstract class PlotHost extends LitElement {
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     this.#watch?.disconnect();
+    this.#stopTheme?.();
     removeEventListener('beforeprint', this.#toPaper);
     removeEventListener('afterprint', this.#fromPaper);
     cancelAnimationFrame(this.#frame);
@@ -90,9 +100,10 @@ export abstract class PlotHost extends LitElement {
     const host = this.querySelector<HTMLElement>('.vw-chart-host');
     if (this.#plotly === null || host === null) return;
     if (!(size.width > LEAST_PX && size.height > LEAST_PX)) return;
-    const resized = size.width !== this.#size.width || size.height !== this.#size.height;
+    const afresh = this.#otherColours || size.width !== this.#size.width || size.height !== this.#size.height;
     this.#size = size;
-    this.paint(this.#plotly, host, size, resized);
+    this.#otherColours = false;
+    this.paint(this.#plotly, host, size, afresh);
   }
 
   #toPaper = (): void =>
@@ -122,6 +133,9 @@ export abstract class PlotHost extends LitElement {
       proposed: token('--vw-try'),
       band: token('--vw-enough-weak'),
       sheet: token('--vw-sheet'),
+      filled: token('--vw-filled'),
+      other: token('--vw-other'),
+      lines: LINES.map((n) => token(`--vw-line-${n}`)),
     };
   }
 }

@@ -51,7 +51,7 @@ export function makeScaleFigure(
     height: size.height,
     margin: { l: place.left, r: place.right, t: place.top, b: place.bottom, pad: 0 },
     font: { ...font, size: 12, color: colours.ink },
-    paper_bgcolor: 'rgba(0,0,0,0)',
+    paper_bgcolor: 'transparent',
     plot_bgcolor: colours.sheet,
     showlegend: false,
     dragmode: false,

@@ -12,16 +12,14 @@ import {
   type SideBySideChartModel,
 } from './side-by-side-chart.model.ts';
 
-/** The fourth column has a colour of its own; the others share the page's. */
-const FOURTH = '#1d4f9e';
 const SYMBOLS = ['circle', 'square', 'diamond'] as const;
 const AXES: Readonly<Record<DifferencePanelId, 'y' | 'y2'>> = { pitch: 'y', strength: 'y2' };
 /** Room a note's name needs, px. */
 const NAME_PX = 21;
 
 /** Colours of the columns after the reference. */
-export function seriesColours({ proposed, enough }: ChartColours): readonly [string, string, string] {
-  return [proposed, enough, FOURTH];
+export function seriesColours({ proposed, enough, other }: ChartColours): readonly [string, string, string] {
+  return [proposed, enough, other];
 }
 
 /** Every note of every column against the reference; filled where the difference can be shown, hollow where not. */
@@ -44,7 +42,7 @@ export function makeSideBySideFigure(
         size: 12,
         color: colours.ink,
       },
-      paper_bgcolor: 'rgba(0,0,0,0)',
+      paper_bgcolor: 'transparent',
       plot_bgcolor: colours.sheet,
       showlegend: false,
       dragmode: false,

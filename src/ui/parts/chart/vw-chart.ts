@@ -25,9 +25,9 @@ export class VwChart extends PlotHost {
     return this.model?.summary ?? 'The curve is on its way.';
   }
 
-  protected override paint(plotly: Plotly, host: HTMLElement, size: PlotSize, resized: boolean): void {
+  protected override paint(plotly: Plotly, host: HTMLElement, size: PlotSize, afresh: boolean): void {
     if (this.model === null || this.proposed === null) return;
-    if (this.#drawn === this.model && !resized) {
+    if (this.#drawn === this.model && !afresh) {
       const { data, layout, traces } = proposedUpdate(this.model, this.proposed, size.width);
       void plotly.update(host, data, layout, traces);
       return;

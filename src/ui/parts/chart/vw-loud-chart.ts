@@ -19,8 +19,8 @@ export class VwLoudChart extends PlotHost {
     return this.model?.summary ?? 'On its way.';
   }
 
-  protected override paint(plotly: Plotly, host: HTMLElement, size: PlotSize, resized: boolean): void {
-    if (this.model === null || (this.#drawn === this.model && !resized)) return;
+  protected override paint(plotly: Plotly, host: HTMLElement, size: PlotSize, afresh: boolean): void {
+    if (this.model === null || (this.#drawn === this.model && !afresh)) return;
     this.#drawn = this.model;
     const { data, layout } = makeLoudFigure(this.model, this.colours(), size);
     void plotly.react(host, data, layout, CONFIG);

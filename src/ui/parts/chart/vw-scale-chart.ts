@@ -64,11 +64,11 @@ export class VwScaleChart extends PlotHost {
     return this.model?.summary ?? 'The scale is on its way.';
   }
 
-  protected override paint(plotly: Plotly, host: HTMLElement, size: PlotSize, resized: boolean): void {
+  protected override paint(plotly: Plotly, host: HTMLElement, size: PlotSize, afresh: boolean): void {
     const drawn = this.#drawn;
-    if (this.model === null || (drawn === this.model && !resized)) return;
+    if (this.model === null || (drawn === this.model && !afresh)) return;
     this.#drawn = this.model;
-    if (drawn?.marks === this.model.marks && !resized) {
+    if (drawn?.marks === this.model.marks && !afresh) {
       void plotly.relayout(host, scaleRangesUpdate(this.model));
       return;
     }

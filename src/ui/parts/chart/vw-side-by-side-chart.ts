@@ -24,8 +24,8 @@ export class VwSideBySideChart extends PlotHost {
     return this.model?.summary ?? 'The differences are on their way.';
   }
 
-  protected override paint(plotly: Plotly, host: HTMLElement, size: PlotSize, resized: boolean): void {
-    if (this.model === null || (this.#drawn === this.model && !resized)) return;
+  protected override paint(plotly: Plotly, host: HTMLElement, size: PlotSize, afresh: boolean): void {
+    if (this.model === null || (this.#drawn === this.model && !afresh)) return;
     this.#drawn = this.model;
     const { data, layout } = makeSideBySideFigure(this.model, this.colours(), size);
     void plotly.react(host, data, layout, CONFIG).then(() => {

@@ -107,7 +107,7 @@ export const libraryStyles = css`
   .lb-first {
     border-color: var(--vw-try);
     background: var(--vw-try);
-    color: #fff;
+    color: var(--vw-on-try);
     font-weight: 700;
   }
   .lb-first:hover {
@@ -342,7 +342,7 @@ export const libraryStyles = css`
     font-size: 1.5rem;
     font-weight: 700;
     color: var(--vw-try);
-    background: rgb(213 232 233 / 92%);
+    background: color-mix(in srgb, var(--vw-try-weak) 92%, transparent);
     border: 3px dashed var(--vw-try);
     border-radius: var(--vw-round);
     pointer-events: none;

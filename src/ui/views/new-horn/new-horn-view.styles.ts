@@ -89,7 +89,7 @@ export const newHornStyles = css`
     border: 0;
     border-radius: var(--vw-round);
     background: var(--vw-try);
-    color: #fff;
+    color: var(--vw-on-try);
     font: inherit;
     font-size: 1.0625rem;
     font-weight: 700;

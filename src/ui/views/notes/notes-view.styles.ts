@@ -196,7 +196,7 @@ export const notesStyles = css`
   }
   /* A drawing keeps its paper: it is black on white in both themes. */
   .nt-picture {
-    background: #fff;
+    background: var(--vw-picture);
   }
   .nt-picture img {
     display: block;

@@ -60,7 +60,7 @@ export const answerStyles = css`
   .rg-quiet[aria-pressed='true'] {
     background: var(--vw-try);
     border-color: var(--vw-try);
-    color: #fff;
+    color: var(--vw-on-try);
     font-weight: 600;
   }
   @media print {

@@ -296,10 +296,10 @@ export const scaleStyles = css`
   .sc-governing .bar i {
     display: block;
     height: 100%;
-    background: rgb(8 66 110);
+    background: var(--vw-rise-8);
   }
   .sc-governing .bar i.flattens {
-    background: rgb(140 62 0);
+    background: var(--vw-fall-6);
   }
   .sc-governing .cents,
   .sc-governing .strength {

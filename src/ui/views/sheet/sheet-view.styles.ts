@@ -318,7 +318,7 @@ export const sheetStyles = css`
     position: absolute;
     top: 0;
     height: 100%;
-    background: #9fb2ab;
+    background: var(--vw-metal);
   }
   .sh-tick {
     position: absolute;

@@ -7,7 +7,7 @@ export const sideBySideStyles = css`
     --sd-a: var(--vw-found);
     --sd-b: var(--vw-try);
     --sd-c: var(--vw-enough);
-    --sd-d: #1d4f9e;
+    --sd-d: var(--vw-other);
   }
   .sd-page {
     grid-template-columns: minmax(0, 1fr);

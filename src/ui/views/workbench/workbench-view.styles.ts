@@ -8,12 +8,12 @@ export const workbenchStyles = css`
     align-items: center;
     gap: 0.35rem 1rem;
     padding: 0.125rem 1rem;
-    background: var(--vw-ink);
-    color: #fff;
+    background: var(--vw-head);
+    color: var(--vw-head-ink);
   }
   .wb-top vw-choice {
     color: var(--vw-ink);
-    --vw-soft: #c9d6d6;
+    --vw-soft: var(--vw-head-soft);
   }
   .wb-mark {
     margin: 0;
@@ -29,34 +29,34 @@ export const workbenchStyles = css`
     display: grid;
     place-items: center;
     min-height: var(--vw-touch);
-    min-width: 4.5rem;
-    padding: 0 0.9rem;
-    color: #c9d6d6;
+    padding: 0 0.6rem;
+    white-space: nowrap;
+    color: var(--vw-head-soft);
     text-decoration: none;
     border-bottom: 3px solid transparent;
     border-top: 3px solid transparent;
   }
   .wb-views a:hover {
-    color: #fff;
+    color: var(--vw-head-ink);
   }
   .wb-views a[aria-current='page'] {
-    color: #fff;
+    color: var(--vw-head-ink);
     font-weight: 700;
-    border-bottom-color: #6fd0d6;
+    border-bottom-color: var(--vw-head-mark);
   }
   .wb-views a:focus-visible {
-    outline: 3px solid #fff;
+    outline: 3px solid var(--vw-head-ink);
     outline-offset: -4px;
   }
   .wb-kept {
     min-width: 4.5rem;
     font-size: 0.875rem;
     text-align: right;
-    color: #c9d6d6;
+    color: var(--vw-head-soft);
   }
   .wb-refused,
   .wb-conflict {
-    color: #ffd9d2;
+    color: var(--vw-head-wrong);
     font-weight: 700;
   }
   .wb-horn {
@@ -67,11 +67,11 @@ export const workbenchStyles = css`
     font: inherit;
     color: var(--vw-ink);
     background: var(--vw-sheet);
-    border: 1px solid #c9d6d6;
+    border: 1px solid var(--vw-head-soft);
     border-radius: var(--vw-round);
   }
   .wb-horn:focus-visible {
-    outline: 3px solid #fff;
+    outline: 3px solid var(--vw-head-ink);
     outline-offset: 1px;
   }
   .wb-newer {
@@ -122,9 +122,9 @@ export const workbenchStyles = css`
     font: inherit;
     font-size: 1.375rem;
     line-height: 1;
-    color: #fff;
+    color: var(--vw-head-ink);
     background: none;
-    border: 1px solid #7d9298;
+    border: 1px solid var(--vw-head-edge);
     border-radius: var(--vw-round);
     cursor: pointer;
   }
@@ -133,7 +133,7 @@ export const workbenchStyles = css`
     cursor: default;
   }
   .wb-steps button:focus-visible {
-    outline: 3px solid #fff;
+    outline: 3px solid var(--vw-head-ink);
     outline-offset: 1px;
   }
   /* The path of the day has its place before its code has come. */
@@ -243,14 +243,16 @@ export const workbenchStyles = css`
     .wb-views a {
       flex: 1 1 auto;
       min-width: 0;
-      padding: 0 0.25rem;
-      font-size: 0.875rem;
+      padding: 0 0.1rem;
+      font-size: 0.75rem;
       text-align: center;
+      white-space: normal;
     }
   }
 
   @media print {
     .wb-top vw-choice,
+    .wb-top vw-theme-choice,
     .wb-horn,
     .wb-kept,
     .wb-views,

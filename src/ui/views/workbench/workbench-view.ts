@@ -11,6 +11,7 @@ import type { ViewName } from '../../state/view-names.ts';
 import { BenchView } from '../bench-view.ts';
 import { newerNotice } from './newer-notice.ts';
 import { entryOf, VIEWS } from './views.ts';
+import './vw-theme-choice.ts';
 import { workbenchStyles } from './workbench-view.styles.ts';
 
 const UNITS = [
@@ -104,6 +105,7 @@ export class VwWorkbench extends BenchView {
           .value=${state.unit}
           @vw-choice-change=${(e: CustomEvent<{ value: string }>) => bench.setUnit(e.detail.value as LengthUnit)}
         ></vw-choice>
+        <vw-theme-choice></vw-theme-choice>
       </header>
       <div class="wb-alerts">${this.#alert(state, bench)} ${this.#conflict(state, bench)}</div>
       ${state.newer === 'ready' ? newerNotice(bench) : nothing}

@@ -53,7 +53,7 @@ export const leakMapStyles = css`
   }
   th.picked {
     background: var(--vw-try);
-    color: #fff;
+    color: var(--vw-on-try);
     font-weight: 700;
   }
   td.row {

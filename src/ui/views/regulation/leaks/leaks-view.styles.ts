@@ -82,7 +82,7 @@ export const leaksStyles = css`
   }
   .lk-columns button[aria-pressed='true'] .lk-note {
     background: var(--vw-try);
-    color: #fff;
+    color: var(--vw-on-try);
     font-weight: 700;
   }
   .ks-page .lk-columns button:focus-visible {

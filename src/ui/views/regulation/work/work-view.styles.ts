@@ -149,7 +149,7 @@ export const workStyles = css`
     padding: 0 1.1rem;
     font: inherit;
     font-weight: 600;
-    color: #fff;
+    color: var(--vw-on-try);
     background: var(--vw-try);
     border: 0;
     border-radius: var(--vw-round);
