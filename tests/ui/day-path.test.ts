@@ -157,6 +157,26 @@ describe('the path of the day', () => {
     expect(step(stays)).toMatchObject({ standing: 'not needed', told: 'It leaves as it was found.' });
   });
 
+  it('counts notes logged, as set where anything was set, and none that was set aside', () => {
+    const take = (fingering: string, setup: 'as found' | 'as set', leftOut = false) =>
+      ({ fingering, cents: 3, setup, heard: 'tuner', ...(leftOut ? { leftOut } : {}) }) as const;
+    const step = (contents: BenchContents): DayStep => stepOf(pathOf(contents), 'played');
+    const found = told(DEMO, {
+      played: [take('E4', 'as found'), take('E4', 'as found'), take('F4', 'as found')],
+    });
+    const set = withSet(found, 'd', { mm: 9, at: 'front' });
+    const both = told(set, { played: [take('E4', 'as found'), take('E4', 'as set')] });
+    expect(step(DEMO).standing).toBe('not begun');
+    expect(step(told(DEMO, { played: [take('E4', 'as found', true)] })).standing).toBe('not begun');
+    expect(step(found)).toMatchObject({ standing: 'done', told: 'Logged: 2 notes as found.' });
+    expect(step(set)).toMatchObject({ standing: 'begun', act: 'Log how it plays as set' });
+    expect(step(both)).toMatchObject({
+      standing: 'done',
+      told: 'Logged: 1 note as found, 1 note as set.',
+      goal: { view: 'played' },
+    });
+  });
+
   it('takes a person’s word before what was counted, and does not hide what was counted', () => {
     const some = say(read(UNREAD, ['e']), 'as found', 'done');
     const step = stepOf(pathOf(some), 'as found');
@@ -197,6 +217,9 @@ describe('the path of the day', () => {
     expect(pathOf(DEMO, 'key', 'low-b').here).toBe('other keys');
     expect(pathOf(DEMO, 'sheet').here).toBe('horn in');
     expect(pathOf(told(DEMO, { player: 'Runa', wish: 'ease' }), 'work').here).toBe('seals and links');
+    for (const view of ['links', 'leaks', 'pads'] as const) {
+      expect(pathOf(DEMO, view).here).toBe('seals and links');
+    }
     expect(pathOf(DEMO, 'new').here).toBe(null);
   });
 

@@ -85,6 +85,16 @@ export class VwStory extends LitElement {
         .acts button {
           flex: 1;
           min-width: 0;
+          padding: 0 0.25rem;
+        }
+      }
+      @media (max-width: 500px) {
+        p {
+          font-size: 0.9375rem;
+        }
+        .whole {
+          position: absolute;
+          clip-path: inset(50%);
         }
       }
     `,
@@ -104,7 +114,7 @@ export class VwStory extends LitElement {
         </div>
         <div class="acts">
           <button type="button" class="leave" data-act="leave" @click=${() => this.#leave()}>
-            Leave the story
+            Leave<span class="whole">&nbsp;the story</span>
           </button>
           <button type="button" data-act="back" ?disabled=${isFirst} @click=${() => this.#turn(card - 1)}>
             Back

@@ -1,4 +1,5 @@
 import { keyedHoles } from '../../documents/horn-document.ts';
+import type { PlayedSetup } from '../../documents/pitch-log.ts';
 import type { MoveReport } from '../../documents/regulation-report.ts';
 import {
   counted,
@@ -133,13 +134,35 @@ function moveWords({ kind, pad, driver, fromMm, toMm }: MoveReport, { contents }
   return `${way} ${nameOf(pad)}`;
 }
 
-/** Notes played and logged. */
-export function findPlayed(): StepFacts {
-  return {
-    standing: 'not begun',
-    count: null,
-    told: 'Play it, and hear whether what was asked for has come.',
-    act: 'Hear the scale',
-    goal: { view: 'scale', ...NOWHERE },
-  };
+/** Notes played and logged: as set, where anything was set. Takes set aside by a person do not count. */
+export function findPlayed({ contents, visit }: DayFacts): StepFacts {
+  const notesIn = (setup: PlayedSetup): number =>
+    new Set(
+      (visit.played ?? []).flatMap((t) => (t.setup === setup && t.leftOut !== true ? [t.fingering] : [])),
+    ).size;
+  const [found, set] = [notesIn('as found'), notesIn('as set')];
+  const isSet = contents.asSet.document.keys.length > 0;
+  const rest = { count: null, goal: { view: 'played', ...NOWHERE } } as const;
+  if (found + set === 0) {
+    return {
+      ...rest,
+      standing: 'not begun',
+      told: 'Have it played and log what the tuner says, or say that it was played.',
+      act: 'Log what is played',
+    };
+  }
+  const logged = [
+    found === 0 ? '' : `${counted(found, 'note')} as found`,
+    set === 0 ? '' : `${counted(set, 'note')} as set`,
+  ].filter((words) => words !== '');
+  const told = `Logged: ${logged.join(', ')}.`;
+  if (isSet && set === 0) {
+    return {
+      ...rest,
+      standing: 'begun',
+      told: `${told} Not played as set yet.`,
+      act: 'Log how it plays as set',
+    };
+  }
+  return { ...rest, standing: 'done', told, act: 'Look at the log' };
 }

@@ -9,6 +9,7 @@ import {
   findPlayersSheet,
   findShopsFile,
 } from './day-path-steps.ts';
+import type { ViewName } from './view-names.ts';
 import { findPlayed, findSeals, findStack } from './day-path-work.ts';
 
 /** A step: what it is called, and how far it is. */
@@ -83,12 +84,16 @@ function withLastVisitEarly(steps: readonly DayStep[]): DayStep[] {
   return [...others.slice(0, after), ...last, ...others.slice(after)];
 }
 
+/** Views where what leaks is found; the work on it has a view of its own. */
+const REGULATION: readonly ViewName[] = ['links', 'leaks', 'pads'];
+
 /** Of several steps that one view serves, the first that is not through; at a key, the stack it belongs to. */
 function hereOf(steps: readonly DayStep[], { view, keyId, contents }: DayFacts): DayStepName | null {
   if (view === 'key') {
     const key = keyedHoles(contents.horn.document).find(({ id }) => id === keyId);
     return key === undefined ? null : stackOf(key.number);
   }
+  if (REGULATION.includes(view)) return 'seals and links';
   const served = steps.filter(({ goal }) => goal.view === view);
   const open = served.find(({ standing }) => standing === 'not begun' || standing === 'begun');
   return (open ?? served.at(-1))?.name ?? null;

@@ -113,10 +113,12 @@ function whatRaisingBuys(
     return `No: ${enough} is enough for it, and it stands there. Beyond that, height buys nothing.`;
   }
   const cents = centsAt(point, governed);
+  const change = budgets.changeCents[governed.findIndex(({ id }) => id === NOTE)]?.plusMinus ?? null;
+  const sureOfIt = change === null ? '' : ` ± ${change.toFixed(1)}`;
   const gain =
     cents === null
       ? ''
-      : `; low E ${cents < 0 ? 'falls' : 'rises'} by ${Math.abs(cents).toFixed(1)} cents there`;
+      : `; low E ${cents < 0 ? 'falls' : 'rises'} by ${Math.abs(cents).toFixed(1)}${sureOfIt} cents there`;
   return (
     `Yes, a little. More height helps up to ${enough}${gain}. Beyond that it buys nothing but noise and travel. ` +
     'Slide the grip and every number follows. That is a proposal only, and ↶ takes it back.'
@@ -199,7 +201,9 @@ function whatSheIsTold({ present, answer, holdsDown, keyName }: StudyReport, uni
     ? `the ${keyName} key goes up from ${now} to ${formatBoth(answer.point.frontMm, unit)}, not down`
     : `the ${keyName} key may stay at ${now}`;
   const arm =
-    holdsDown.length === 0 ? '' : `; lower, its arm would choke ${listed(holdsDown.map((l) => l.drivenName))}`;
+    holdsDown.length === 0
+      ? ''
+      : `; lower, its arm would choke ${listed(holdsDown.map((l) => l.drivenName))}`;
   return (
     `Seals first. Then ${height}${arm}. That goes on her sheet in plain words, with both units and the ±. ` +
     'Now your own horn: Library, New horn. This story waits in the library too.'

@@ -19,6 +19,7 @@ export const guidanceStyles = css`
     outline: 3px dashed var(--vw-leather);
     outline-offset: 3px;
     border-radius: 2px;
+    scroll-margin: 10px;
   }
   .gd-tell {
     min-height: var(--vw-touch);

@@ -21,11 +21,19 @@ export async function markOnly(mark: StoryMark | null): Promise<void> {
     const found = mark === null ? null : document.querySelector(SELECTORS[mark]);
     for (const old of document.querySelectorAll(`[${MARKED}]`))
       if (old !== found) old.removeAttribute(MARKED);
-    if (found !== null) return show(found);
+    if (found !== null) {
+      // The room a card takes is known a frame after it is drawn.
+      await nextFrame();
+      await nextFrame();
+      if (wanted === mark) show(found);
+      return;
+    }
     if (mark === null || performance.now() > until) return;
-    await new Promise((done) => requestAnimationFrame(done));
+    await nextFrame();
   }
 }
+
+const nextFrame = (): Promise<number> => new Promise((done) => requestAnimationFrame(done));
 
 /** Once marked, a person may scroll it away. */
 function show(element: Element): void {

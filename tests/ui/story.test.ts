@@ -1,0 +1,157 @@
+import { describe, expect, it } from 'vitest';
+import { formatBoth, formatLength } from '../../src/documents/length-format.ts';
+import { loadHorn } from '../../src/documents/to-acoustics.ts';
+import { makeAirColumn } from '../../src/acoustics/index.ts';
+import { answerArrived } from '../../src/ui/state/asked-answer.ts';
+import {
+  chooseKey,
+  makeBenchState,
+  studyArrived,
+  studyAsked,
+  type BenchState,
+} from '../../src/ui/state/bench-state.ts';
+import { answerLeak } from '../../src/ui/state/leak-fault.ts';
+import { findEnough, makeSheetReport } from '../../src/ui/state/sheet-numbers.ts';
+import { STORY, STORY_HORN } from '../../src/ui/state/story-cards.ts';
+import { makeStoryView } from '../../src/ui/state/story.ts';
+import type { StudyReport } from '../../src/ui/state/study-report.ts';
+import { VIEW_NAMES } from '../../src/ui/state/view-names.ts';
+import { ALTO, onTheBench, plain, preparedSheet, report, type Typed } from './demo.ts';
+
+const DEMO = onTheBench('alto');
+
+/** The page as a card wants it, nothing worked out yet. */
+function atCard(card: number): BenchState {
+  const state = makeBenchState([], DEMO);
+  const { place } = STORY[card];
+  if (place === null) return state;
+  const there = { ...state, view: place.view };
+  return place.keyId === null ? there : chooseKey(there, place.keyId);
+}
+
+/** The same with the story's key worked out. */
+function studied(card: number, study: StudyReport): BenchState {
+  const before = chooseKey(atCard(card), 'd');
+  return studyArrived(studyAsked(before, 1), 1, study);
+}
+
+const textOf = (state: BenchState, card: number): string => plain(makeStoryView(state, card).text);
+const cardOf = (title: string): number => STORY.findIndex((card) => card.title === title);
+
+const VENTS = cardOf('Low E speaks under the D key');
+const RAISE = cardOf('Is the key too low, then?');
+const LOWER = cardOf('And if the keys came down?');
+const LEANS = cardOf('One key leans on another');
+const LEAK = cardOf('Height is not the only suspect');
+const SHEET = cardOf('The whole horn on one sheet');
+const TOLD = cardOf('What Runa is told');
+
+const D = report('d');
+
+describe('the story', () => {
+  it('is told in six to eight cards on the example alto, in views there are', () => {
+    expect(STORY.length).toBeGreaterThanOrEqual(6);
+    expect(STORY.length).toBeLessThanOrEqual(8);
+    expect(DEMO.horn.id).toBe(STORY_HORN);
+    for (const { place } of STORY) if (place !== null) expect(VIEW_NAMES).toContain(place.view);
+  });
+
+  it('tells no number before it is worked out', () => {
+    STORY.forEach((card, i) => {
+      if (card.place !== null)
+        expect([card.title, textOf(atCard(i), i)]).toEqual([card.title, expect.not.stringMatching(/\d/)]);
+    });
+  });
+
+  it('says where it goes on when something else is looked at, and tells nothing there', () => {
+    const away: BenchState = { ...studied(VENTS, D), view: 'library' };
+    const other = chooseKey(studied(VENTS, D), 'g');
+    for (const state of [away, other]) {
+      expect(makeStoryView(state, VENTS)).toMatchObject({ isThere: false, mark: null });
+      expect(textOf(state, VENTS)).not.toMatch(/\d/);
+    }
+  });
+
+  it('tells how the D key vents by the core’s own study', () => {
+    const { present } = D;
+    const text = textOf(studied(VENTS, D), VENTS);
+    expect(text).toContain(`stands at ${formatBoth(present.frontMm, 'mm')} at the front`);
+    expect(text).toContain(`lifted straight up by ${formatLength(present.equivalentParallelMm, 'mm')}`);
+    expect(text).toContain(`${Math.round(100 * present.ventShare)} %`);
+  });
+
+  it('tells what raising buys with its ±, and says no where the key stands high enough', () => {
+    if (D.answer.kind !== 'reached') throw new Error('the D key has an answer');
+    const e4 = D.governed.findIndex(({ id }) => id === 'E4');
+    const { point } = D.answer;
+    const text = textOf(studied(RAISE, D), RAISE);
+    expect(text).toMatch(/^Yes/);
+    expect(text).toContain(
+      `${formatBoth(point.frontMm, 'mm')} ± ${formatLength(D.budgets.answerMm!.plusMinus, 'mm')}`,
+    );
+    expect(text).toContain(
+      `rises by ${point.notes[e4]!.cents.toFixed(1)} ± ${D.budgets.changeCents[e4]!.plusMinus.toFixed(1)} cents`,
+    );
+    const high: Typed = { d: { openingMm: 12, measuredAt: 'front' } };
+    expect(textOf(studied(RAISE, report('d', high)), RAISE)).toMatch(/^No: /);
+    expect(textOf(studied(TOLD, report('d', high)), TOLD)).toContain('may stay at 12.0 mm');
+  });
+
+  it('tells what lowering costs at an opening the study itself answered for', () => {
+    const e4 = D.governed.findIndex(({ id }) => id === 'E4');
+    const text = textOf(studied(LOWER, D), LOWER);
+    const told = D.curve.filter(({ frontMm }) => text.includes(formatBoth(frontMm, 'mm')));
+    expect(told).toHaveLength(1);
+    expect(told[0].frontMm).toBeLessThan(D.present.frontMm);
+    expect(text).toContain(`${Math.abs(told[0].notes[e4]!.cents).toFixed(1)} cents`);
+    expect(text).toContain(`to ${Math.round(100 * told[0].ventShare)} %`);
+  });
+
+  it('tells below which height the D key’s arm holds others down', () => {
+    const [first] = D.holdsDown;
+    const text = textOf({ ...studied(LEANS, D), view: 'links' }, LEANS);
+    expect(text).toContain(`below ${formatBoth(first.belowMm, 'mm')}`);
+    expect(text).toContain(first.drivenName);
+    const low = report('d', { d: { openingMm: 6, measuredAt: 'front' } });
+    expect(textOf({ ...studied(LEANS, low), view: 'links' }, LEANS)).toContain('already');
+  });
+
+  it('tells what a leak costs low E, and that a tuner would not tell', () => {
+    const state = atCard(LEAK);
+    const loaded = loadHorn(ALTO);
+    if (!loaded.ok) throw new Error(loaded.issues[0].message);
+    const air = makeAirColumn({ mouthpieceC: 26.85 });
+    const answer = answerLeak(loaded.value, state.leaks.fault, state.leaks.limit, air, 440);
+    const arrived = answerArrived(state.leaks.answer, 1, state.hornId, answer);
+    const text = textOf({ ...state, leaks: { ...state.leaks, answer: arrived } }, LEAK);
+    const note = answer.leak.notes.find(({ fingering }) => fingering === 'E4')!;
+    expect(text).toContain(`costs low E ${note.lostDb!.toFixed(1)} dB`);
+    expect(text).toContain(`${Math.abs(note.changeCents!).toFixed(1)} cents`);
+  });
+
+  it('tells the D key’s row as the sheet has it', () => {
+    const prepared = preparedSheet(DEMO);
+    const enough = findEnough(prepared, 'd');
+    if (enough.kind !== 'reached') throw new Error('the D key has an answer');
+    const before = atCard(SHEET);
+    const sheet = {
+      ...before.sheet,
+      report: makeSheetReport(prepared),
+      enough: { d: { report: enough, parts: [] } },
+    };
+    const text = textOf({ ...before, sheet }, SHEET);
+    expect(text).toContain(`found at ${formatLength(D.present.frontMm, 'mm')}`);
+    expect(text).toContain(`enough at ${formatLength(enough.frontMm, 'mm')}`);
+  });
+
+  it('follows the unit of the bench', () => {
+    const inches: BenchState = { ...studied(VENTS, D), unit: 'thou' };
+    expect(textOf(inches, VENTS)).toContain(formatBoth(D.present.frontMm, 'thou'));
+  });
+
+  it('has a first and a last card, and stays on them', () => {
+    const state = atCard(0);
+    expect(makeStoryView(state, -3)).toMatchObject({ card: 0, isFirst: true, isLast: false });
+    expect(makeStoryView(state, 99)).toMatchObject({ card: STORY.length - 1, isLast: true });
+  });
+});
