@@ -71,6 +71,11 @@ describe('a sentence with figures', () => {
     expect(pieces.map((piece) => (typeof piece === 'string' ? piece : piece.figure)).join('')).toBe(text);
   });
 
+  it('gives the same figure said twice to the first and the second', () => {
+    const [e, d] = [reasonOf({ figure: '1 mm', of: 'E' }), reasonOf({ figure: '1 mm', of: 'D' })];
+    expect(cutAtFigures('E by 1 mm, D by 1 mm.', [e, d])).toEqual(['E by ', e, ', D by ', d, '.']);
+  });
+
   it('stays whole where a figure does not stand in it, or within another', () => {
     expect(cutAtFigures('Nothing of it.', [one, two])).toEqual(['Nothing of it.']);
     const within = reasonOf({ figure: '1 mm' });

@@ -36,6 +36,7 @@ const enoughAt = (frontMm: number, plusMinusMm: number | null = 0.2): EnoughRepo
   ventShare: 0.8,
   decidedBy: { by: 'vent share' },
   plusMinusMm,
+  budget: null,
 });
 
 const rowOf = (view: SheetView, pad: string) =>

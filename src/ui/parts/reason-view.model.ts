@@ -117,10 +117,18 @@ function readingWords({ plusMinus, unit: own }: PartReport, unit: LengthUnit): s
 /** A stretch of a sentence, or the reason whose figure stands there. */
 export type ToldPiece = string | Reason;
 
-/** A sentence cut at the figures that have reasons, each where it first stands. */
+/**
+ * A sentence cut at the figures that have reasons, each where it first stands; where two say the same, at the first
+ * and the second.
+ */
 export function cutAtFigures(text: string, reasons: readonly Reason[]): ToldPiece[] {
+  const from = new Map<string, number>();
   const places = reasons
-    .map((reason) => ({ reason, at: reason.figure === '' ? -1 : text.indexOf(reason.figure) }))
+    .map((reason) => {
+      const at = reason.figure === '' ? -1 : text.indexOf(reason.figure, from.get(reason.figure) ?? 0);
+      from.set(reason.figure, at < 0 ? text.length : at + reason.figure.length);
+      return { reason, at };
+    })
     .filter(({ at }) => at >= 0)
     .sort((a, b) => a.at - b.at);
   const pieces: ToldPiece[] = [];

@@ -18,6 +18,7 @@ import { keyedHoles, type HornDocument } from '../../documents/horn-document.ts'
 import { plusMinusOf } from '../../documents/plus-minus.ts';
 import type { SetupDocument } from '../../documents/setup-document.ts';
 import { loadHorn, type LoadedHorn } from '../../documents/to-acoustics.ts';
+import { reportBudget, type BudgetReport } from '../../documents/uncertainty-report.ts';
 import type { EnoughReport, SheetReport, StandingReport } from './sheet-report.ts';
 import { ventedNotes } from './study-report.ts';
 
@@ -80,16 +81,19 @@ export function makeSheetReport({ loaded, air }: PreparedSheet): SheetReport {
 function standingReports(loaded: LoadedHorn, air: AirColumn): (id: string) => StandingReport {
   const { horn, setup } = loaded;
   const readings = prepareReadings(horn, setup, air, plusMinusOf(loaded));
-  const plusMinus = (slopes: Slopes): number => budgetOf(readings, slopes, DEFAULT_PAD_MODEL).plusMinus;
+  const budget = (slopes: Slopes): BudgetReport =>
+    reportBudget(horn, budgetOf(readings, slopes, DEFAULT_PAD_MODEL));
   return (id) => {
+    const shareBudget = budget(shareSlopes(horn, setup, id, DEFAULT_PAD_MODEL));
     const { pose, ruledBy, ownFront } = standingPad(horn, setup, id);
     return {
       frontMm: pose.front / MM,
       centreMm: pose.centre / MM,
       backMm: pose.back / MM,
-      plusMinusMm: plusMinus(frontSlopes(id)) / MM,
+      plusMinusMm: budget(frontSlopes(id)).plusMinus / MM,
       ventShare: standingThere(horn, setup, id, DEFAULT_PAD_MODEL).ventShare,
-      plusMinusShare: plusMinus(shareSlopes(horn, setup, id, DEFAULT_PAD_MODEL)),
+      plusMinusShare: shareBudget.plusMinus,
+      shareBudget,
       ruledBy:
         ruledBy === null
           ? null
@@ -108,6 +112,7 @@ export function findEnough({ loaded, air, a4Hz }: PreparedSheet, pad: string): E
   });
   if (found.kind === 'none in reach') return { kind: found.kind, reason: found.reason };
   const { pose, ventShare } = found.at;
+  const { diminishingReturn: budget } = budgets;
   return {
     kind: 'reached',
     frontMm: pose.front / MM,
@@ -115,6 +120,7 @@ export function findEnough({ loaded, air, a4Hz }: PreparedSheet, pad: string): E
     backMm: pose.back / MM,
     ventShare,
     decidedBy: found.decidedBy,
-    plusMinusMm: budgets.diminishingReturn === null ? null : budgets.diminishingReturn.plusMinus / MM,
+    plusMinusMm: budget === null ? null : budget.plusMinus / MM,
+    budget: budget === null ? null : reportBudget(horn, budget, 1 / MM),
   };
 }

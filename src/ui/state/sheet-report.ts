@@ -1,5 +1,6 @@
 import type { Decision } from '../../acoustics/index.ts';
 import type { SetupRole } from '../../documents/bench-contents.ts';
+import type { BudgetReport } from '../../documents/uncertainty-report.ts';
 
 /** How a key stands in one setup, links considered, bench units. */
 export interface StandingReport {
@@ -10,6 +11,8 @@ export interface StandingReport {
   readonly plusMinusMm: number;
   readonly ventShare: number;
   readonly plusMinusShare: number;
+  /** what the ± of the vent share is made of */
+  readonly shareBudget: BudgetReport;
   /** set where a link holds the key lower than its own stop */
   readonly ruledBy: { readonly driverName: string; readonly ownFrontMm: number } | null;
 }
@@ -35,6 +38,8 @@ export type EnoughReport =
       readonly decidedBy: Decision;
       /** mm at the front; null where the least opening decides */
       readonly plusMinusMm: number | null;
+      /** what that is made of, mm */
+      readonly budget: BudgetReport | null;
     }
   | { readonly kind: 'none in reach'; readonly reason: string }
   /** the documents do not allow an answer */

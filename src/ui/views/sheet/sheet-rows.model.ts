@@ -1,7 +1,7 @@
 import type { BenchContents, SetupRole } from '../../../documents/bench-contents.ts';
 import type { SetupRecord } from '../../../documents/library-file.ts';
 import { keyedHoles, type KeyedHole } from '../../../documents/horn-document.ts';
-import { formatBoth, formatLength } from '../../../documents/length-format.ts';
+import { formatBoth, formatLength, type LengthUnit } from '../../../documents/length-format.ts';
 import { knownHornLength, knownSetupLength } from '../../../documents/sheet-edits.ts';
 import { ventWords } from '../../parts/key-strip.model.ts';
 import { unbroken } from '../../parts/note-names.ts';
@@ -17,6 +17,8 @@ import {
   type CellManner,
   type CellView,
 } from './sheet-cells.model.ts';
+
+import { makeRowReasons, NO_REASONS, type RowFigures, type RowReasons } from './sheet-reasons.model.ts';
 
 /** A place on the bar of vent shares, 0…1 from its left end. */
 export interface BarMark {
@@ -64,6 +66,8 @@ export interface RowView {
   readonly bar: BarView | null;
   /** null until it has been worked out */
   readonly standing: StandingTo | null;
+  /** why its figures are what they are; null where there is no such figure */
+  readonly reasons: RowReasons;
   readonly rules: string;
 }
 
@@ -98,6 +102,8 @@ export function makeRowGroups(state: BenchState): { readonly groups: RowGroup[];
     const key = report?.keys.find((k) => k.pad === hole.id) ?? null;
     const known = state.sheet.hornId === state.hornId ? state.sheet.enough[hole.id] : undefined;
     const enough = known?.report ?? null;
+    const bar = key === null ? null : makeBar(contents, key, enough, barFrom, manner);
+    const standing = key === null || enough === null ? null : standingTo(key.asSet, enough, manner);
     return {
       pad: hole.id,
       number: hole.number,
@@ -108,8 +114,18 @@ export function makeRowGroups(state: BenchState): { readonly groups: RowGroup[];
         makeCell(contents, { pad: hole.id, name: spoken(hole) }, cell, typed[hole.id], manner),
       ),
       fromExample: MAIN_CELLS.filter((cell) => originOf(contents, hole.id, cell) === 'template').length,
-      bar: key === null ? null : makeBar(contents, key, enough, barFrom, manner),
-      standing: key === null || enough === null ? null : standingTo(key.asSet, enough, manner),
+      bar,
+      standing,
+      reasons:
+        key === null || bar === null
+          ? NO_REASONS
+          : makeRowReasons(
+              contents,
+              hole,
+              { now: key.asSet, enough },
+              figuresOf(bar, standing, manner),
+              manner,
+            ),
       rules: key === null ? '' : rulesWords(key, isSetIn(contents.proposed, hole.id), manner.unit),
     };
   });
@@ -181,6 +197,22 @@ export const ROLE_WORDS: Readonly<Record<SetupRole, string>> = {
   proposed: 'proposed',
   asSet: 'as set',
 };
+
+/** `1.1 ± 0.3 mm`; the ± where it is known. */
+export function lackWords({ lacksMm, plusMinusMm }: StandingTo, unit: LengthUnit): string {
+  const lacks = formatLength(lacksMm!, unit);
+  return plusMinusMm === null
+    ? lacks
+    : `${lacks.replace(/ (?:mm|in)$/, '')}\u00a0± ${formatLength(plusMinusMm, unit)}`;
+}
+
+function figuresOf(bar: BarView, standing: StandingTo | null, { unit }: CellManner): RowFigures {
+  return {
+    share: bar.words,
+    enough: standing?.at ?? '',
+    lack: standing?.kind === 'below' ? unbroken(lackWords(standing, unit)) : null,
+  };
+}
 
 /** How a key that stands so stands to where height stops helping. */
 export function standingTo(

@@ -1,7 +1,10 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
 import { styleMap } from 'lit/directives/style-map.js';
+import type { LengthUnit } from '../../../documents/length-format.ts';
 import type { Origin } from '../../../documents/readings.ts';
+import { figure } from '../../parts/told.ts';
+import type { Reason } from '../../state/reasons.ts';
 import type { CellView } from './sheet-cells.model.ts';
 import type { BarView, RowView } from './sheet-rows.model.ts';
 import type { SheetView } from './sheet-view.model.ts';
@@ -45,7 +48,7 @@ export function sheetTable(view: SheetView): TemplateResult {
             ${repeat(
               rows,
               ({ pad }) => pad,
-              (row) => sheetRow(row, isOpenings),
+              (row) => sheetRow(row, isOpenings, view.unit),
             )}
           </div>
         `,
@@ -54,7 +57,7 @@ export function sheetTable(view: SheetView): TemplateResult {
   `;
 }
 
-function sheetRow(row: RowView, isOpenings: boolean): TemplateResult {
+function sheetRow(row: RowView, isOpenings: boolean, unit: LengthUnit): TemplateResult {
   const problems = row.cells.filter(({ problem }) => problem !== null);
   return html`
     <div role="row" class="sh-row ${row.inHand ? 'sh-in-hand' : ''}" data-pad=${row.pad}>
@@ -76,12 +79,17 @@ function sheetRow(row: RowView, isOpenings: boolean): TemplateResult {
       ${row.cells.map((cell) => sheetCell(row, cell))}
       ${
         isOpenings
-          ? html`<div role="cell" class="sh-bar-cell">${row.bar === null ? nothing : bar(row.bar)}</div>
+          ? html`<div role="cell" class="sh-bar-cell">
+                ${row.bar === null ? nothing : bar(row.bar, row.reasons.share, unit)}
+              </div>
               <div role="cell" class="sh-enough sh-is-${row.standing?.kind ?? 'waiting'}">
                 ${
                   row.standing === null
                     ? html`<span class="sh-told">…</span>`
-                    : html`<b>${row.standing.at}</b> <span class="sh-told">${row.standing.told}</span>`
+                    : html`<b
+                          >${row.reasons.enough === null ? row.standing.at : figure(row.reasons.enough, unit)}</b
+                        >
+                        <span class="sh-told">${row.standing.told}</span>`
                 }
               </div>
               <div role="cell" class="sh-rules">${row.rules}</div>`
@@ -131,12 +139,16 @@ function sheetCell(row: RowView, cell: CellView): TemplateResult {
 }
 
 /** Vent share as found, proposed and as set, and where more height stops helping. */
-function bar({ marks, band, enough, words, said }: BarView): TemplateResult {
+function bar(
+  { marks, band, enough, words, said }: BarView,
+  reason: Reason | null,
+  unit: LengthUnit,
+): TemplateResult {
   const at = (place: number): ReturnType<typeof styleMap> => styleMap({ left: `${100 * place}%` });
   return html`
-    <div class="sh-bar" role="img" aria-label=${said}>
-      <span class="sh-share">${words}</span>
-      <span class="sh-track">
+    <div class="sh-bar">
+      <span class="sh-share">${reason === null ? words : figure(reason, unit)}</span>
+      <span class="sh-track" role="img" aria-label=${said}>
         <span
           class="sh-band"
           style=${styleMap({ left: `${100 * band[0]}%`, width: `${100 * (band[1] - band[0])}%` })}

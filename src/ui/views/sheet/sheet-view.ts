@@ -2,6 +2,7 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import type { MeasuringPoint } from '../../../acoustics/index.ts';
 import '../../parts/vw-choice.ts';
+import { told } from '../../parts/told.ts';
 import '../../parts/vw-horn-picture.ts';
 import type { Bench } from '../../shell/bench.ts';
 import type { SheetColumns } from '../../state/bench-state.ts';
@@ -73,7 +74,7 @@ export class VwSheetView extends BenchView {
     const lacking = Object.keys(view.enoughForAll).length;
     return html`
       <section class="sh-answer" aria-label="Answer" aria-busy=${view.busy ? 'true' : 'false'}>
-        <h1>${view.answer.headline}</h1>
+        <h1>${told(view.answer.headline, view.answer.reasons, view.unit)}</h1>
         <p class="ks-standing">${view.answer.standing}</p>
         <p class="sh-sure">${view.answer.sure}</p>
         ${view.problem === null ? nothing : html`<p class="sh-caution">${view.problem}</p>`}

@@ -1,12 +1,15 @@
-import { formatBoth, formatLength, type LengthUnit } from '../../../documents/length-format.ts';
+import { formatBoth, type LengthUnit } from '../../../documents/length-format.ts';
 import { listed, unbroken } from '../../parts/note-names.ts';
-import type { RowView } from './sheet-rows.model.ts';
+import type { Reason } from '../../state/reasons.ts';
+import { lackWords, type RowView } from './sheet-rows.model.ts';
 
 /** The answer in words, biggest first. */
 export interface SheetAnswer {
   readonly headline: string;
   readonly standing: string;
   readonly sure: string;
+  /** of the figures in the headline */
+  readonly reasons: readonly Reason[];
 }
 
 /** What the words need besides the rows. */
@@ -27,6 +30,9 @@ export function makeSheetAnswer(rows: readonly RowView[], context: AnswerContext
     headline: unbroken(headline(rows, known, context)),
     standing: unbroken(standing(rows, known, context)),
     sure: unbroken(sure(rows, context)),
+    reasons: keysBelow(known)
+      .slice(0, NAMED)
+      .flatMap(({ reasons }) => (reasons.lack === null ? [] : [reasons.lack])),
   };
 }
 
@@ -40,22 +46,14 @@ function headline(rows: readonly RowView[], known: readonly RowView[], { unit }:
   }
   const [first, ...others] = below;
   const named = [
-    `${first.name} by ${lacking(first, unit)}`,
-    ...others.slice(0, NAMED - 1).map((row) => `${row.name} by ${lacking(row, unit)}`),
+    `${first.name} by ${lackWords(first.standing!, unit)}`,
+    ...others.slice(0, NAMED - 1).map((row) => `${row.name} by ${lackWords(row.standing!, unit)}`),
   ];
   const rest = below.length - named.length;
   return (
     `${soFar}${below.length === 1 ? `${soFar === '' ? 'One' : 'one'} key stands` : `${below.length} keys stand`} ` +
     `low, and more height still helps: ${listed([...named, ...(rest > 0 ? [`${rest} more`] : [])])}.`
   );
-}
-
-/** `1.1 ± 0.3 mm`; the ± where it is known. */
-function lacking({ standing }: RowView, unit: LengthUnit): string {
-  const mm = standing!.lacksMm!;
-  const plusMinus = standing!.plusMinusMm;
-  if (plusMinus === null) return formatLength(mm, unit);
-  return `${formatLength(mm, unit).replace(/ (?:mm|in)$/, '')}\u00a0± ${formatLength(plusMinus, unit)}`;
 }
 
 /** Keys that surely lack height, the most first. */

@@ -1,0 +1,73 @@
+import type { BenchContents, SetupRole } from '../../documents/bench-contents.ts';
+import { formatBoth, type LengthUnit } from '../../documents/length-format.ts';
+import type { Origin } from '../../documents/readings.ts';
+import { knownHornLength, knownSetupLength, type KnownLength } from '../../documents/sheet-edits.ts';
+import type { LengthId } from './fields.ts';
+import type { ReasonInput } from './reasons.ts';
+
+/** What a key’s venting is worked out from, in the order a bench reads it; the adhesive bed has no part in it. */
+const VENTING_LENGTHS: readonly (readonly [LengthId, string])[] = [
+  ['diameterMm', 'hole diameter'],
+  ['padDiameterMm', 'pad diameter'],
+  ['hingeMm', 'rod to pad centre'],
+  ['hingeHeightMm', 'rod above the rim'],
+  ['chimneyMm', 'chimney'],
+  ['rimMm', 'rim'],
+  ['padThicknessMm', 'pad thickness'],
+];
+
+const FROM: Readonly<Record<Origin, string>> = {
+  measured: 'measured',
+  template: 'from the example',
+  derived: 'worked out',
+};
+
+/** `7.9 mm (0.311 in) ± 0.2 mm` and where it comes from. */
+export function lengthInput(
+  label: string,
+  { mm, plusMinusMm, origin, tool }: KnownLength,
+  unit: LengthUnit,
+): ReasonInput {
+  const half = unit === 'mm' ? `${plainNumber(plusMinusMm)} mm` : `${(plusMinusMm / 25.4).toFixed(3)} in`;
+  return {
+    label,
+    value: plusMinusMm === 0 ? formatBoth(mm, unit) : `${formatBoth(mm, unit)} ± ${half}`,
+    from: tool === null ? FROM[origin] : `${FROM[origin]}, ${tool}`,
+  };
+}
+
+/** The lengths of hole, pad and hinge that decide how a key vents. */
+export function ventingInputs(contents: BenchContents, pad: string, unit: LengthUnit): ReasonInput[] {
+  return VENTING_LENGTHS.flatMap(([field, label]) => {
+    const known =
+      field === 'padDiameterMm' || field === 'padThicknessMm'
+        ? knownSetupLength(contents.asFound.document, pad, field)
+        : field === 'openingMm' || field === 'adhesiveBedMm'
+          ? null
+          : knownHornLength(contents.horn.document, pad, field);
+    return known === null ? [] : [lengthInput(label, known, unit)];
+  });
+}
+
+/** The opening a key was read at, as set where it was set. */
+export function openingInput(
+  contents: BenchContents,
+  pad: string,
+  role: Extract<SetupRole, 'asFound' | 'asSet'>,
+  unit: LengthUnit,
+): ReasonInput[] {
+  const roles = role === 'asSet' ? (['asSet', 'asFound'] as const) : (['asFound'] as const);
+  for (const from of roles) {
+    const { document } = contents[from];
+    const known = knownSetupLength(document, pad, 'openingMm');
+    if (known === null) continue;
+    const at = document.keys.find((key) => key.pad === pad)?.measuredAt;
+    const where = at === undefined ? '' : ` at the ${at}`;
+    return [lengthInput(`opening ${from === 'asSet' ? 'as set' : 'as found'}${where}`, known, unit)];
+  }
+  return [];
+}
+
+function plainNumber(value: number): string {
+  return String(Number(value.toFixed(2)));
+}
