@@ -16,6 +16,7 @@ import { reportVentingStudy } from '../documents/venting-report.ts';
 import { reportWholeHorn } from '../documents/whole-horn-report.ts';
 import { accept, BadInput } from './bad-input.ts';
 import { DAY, json, neighbours, type Command } from './command.ts';
+import { calibrateCommand } from './calibrate-command.ts';
 import { comparisonText } from './comparison-text.ts';
 import { readHorn, readJson } from './files.ts';
 import { measureNextCommand } from './measure-next-command.ts';
@@ -69,6 +70,7 @@ const COMMANDS: Readonly<Record<string, Command>> = {
   },
   'measure-next': measureNextCommand,
   propose: proposeCommand,
+  calibrate: calibrateCommand,
   ...REGULATION_COMMANDS,
 };
 

@@ -47,6 +47,8 @@ const VALUED = [
   'seats-mm',
   'done-mm',
   'question',
+  'log',
+  'unknowns',
   'lock',
   'most-mm',
   'prefer',

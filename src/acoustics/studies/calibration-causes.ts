@@ -30,8 +30,8 @@ export interface Cause {
 const MOST_HIGHER = 3e-3;
 const LEAST_LEFT = 0.1;
 
-/** The sum of squares must fall by this much: two standard deviations of one number; ours. */
-const LEAST_GAIN = 4;
+/** The sum of squares must fall by this much: one chance in a hundred for a key that stands as described; ours. */
+const LEAST_GAIN = 6.6;
 
 /** A note that answers to a stop by less does not belong to it, cents per mm. */
 const GOVERNED = 0.2;
@@ -63,21 +63,22 @@ export function findCauses(
       const governed = calibration.notes.flatMap((note, i) =>
         note.setup === setup && note.fit !== null && answerTo(note, hole.id) !== 0 ? [i] : [],
       );
-      if (!governed.some((i) => causes.has(i))) continue;
-      const best = bestChange(
-        { ...one, horn },
-        there,
-        hole.id,
-        governed.map((i) => calibration.notes[i]),
-        options,
-      );
-      if (best === null || !(best.gain > LEAST_GAIN)) continue;
-      governed.forEach((i, n) => {
-        const left = best.left[n];
-        if (!causes.has(i) || !(Math.abs(left) <= calibration.notes[i].fit!.plusMinus)) return;
-        const governs = governed.map((j) => calibration.notes[j].note.fingering.id);
-        causes.get(i)!.push({ key: hole.id, change: best.change, left, gain: best.gain, governs });
-      });
+      // A note left out of the fit is judged with the rest, but the rest without it.
+      const isLeftOut = (i: number): boolean => calibration.notes[i].standing === 'left out';
+      const rest = governed.filter((i) => !isLeftOut(i));
+      for (const together of [rest, ...governed.filter(isLeftOut).map((i) => [...rest, i])]) {
+        const asked = together.filter((i) => causes.has(i) && (together === rest || isLeftOut(i)));
+        if (asked.length === 0) continue;
+        const notes = together.map((i) => calibration.notes[i]);
+        const best = bestChange({ ...one, horn }, there, hole.id, notes, options);
+        if (best === null || !(best.gain > LEAST_GAIN)) continue;
+        const governs = notes.map(({ note }) => note.fingering.id);
+        for (const i of asked) {
+          const left = best.left[together.indexOf(i)];
+          if (!(Math.abs(left) <= calibration.notes[i].fit!.plusMinus)) continue;
+          causes.get(i)!.push({ key: hole.id, change: best.change, left, gain: best.gain, governs });
+        }
+      }
     }
   });
   for (const found of causes.values()) found.sort((a, b) => b.gain - a.gain);

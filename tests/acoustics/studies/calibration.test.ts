@@ -94,16 +94,16 @@ describe('a calibration', () => {
   it('is off by as much as it says, over many noisy logs', () => {
     const normal = seededNormal(20);
     const ratios: number[] = [];
-    for (let i = 0; i < 40; i++) {
+    for (let i = 0; i < 30; i++) {
       const truth = drawn(OF_THE_HORN, normal);
-      const notes = planted({ truth, noise: 3, normal });
+      const notes = planted({ truth, fingerings: SOME, noise: 3, normal });
       const found = calibrate([{ horn, setup, notes }], air, OF_THE_HORN);
       ratios.push(...found.fitted.map((f) => (f.amount - truth[f.unknown]!) / f.plusMinus));
     }
     const rms = Math.hypot(...ratios) / Math.sqrt(ratios.length);
-    // Three standard errors of a standard deviation, amounts of one fit counted as one half each.
+    // Three standard errors of a standard deviation, the amounts of one fit counted as two numbers.
     const THREE_ERRORS = 3 / Math.sqrt(ratios.length);
-    expect(ratios).toHaveLength(160);
+    expect(ratios).toHaveLength(120);
     expect(Math.abs(rms - 1)).toBeLessThan(THREE_ERRORS);
   });
 
@@ -316,8 +316,8 @@ describe('the key that could explain a note', () => {
     const [best] = causes.get(f4)!;
     expect(best.key).toBe('e');
     expect(best.governs).toContain('F5');
-    // The fit takes a part of it for itself.
-    expect(Math.abs(best.change * 1e3 + 4.5)).toBeLessThan(1);
+    // The fit takes a part of it for itself: up to a third.
+    expect(Math.abs(best.change * 1e3 + 4.5)).toBeLessThan(1.5);
   });
 
   it('is none where every note is within its ±, and none where no key can', () => {
