@@ -181,10 +181,10 @@ describe('the path of the day', () => {
     const some = say(read(UNREAD, ['e']), 'as found', 'done');
     const step = stepOf(pathOf(some), 'as found');
     expect(step.standing).toBe('done');
-    expect(step.told).toMatch(/^You said it is done\. 1 of /);
+    expect(step.told).toMatch(/^Marked as done\. 1 of /);
     expect(pathOf(some).next!.name).toBe('horn in');
     const waived = say(UNREAD, 'as found', 'not needed');
-    expect(stepOf(pathOf(waived), 'as found').told).toBe('You said it is not needed.');
+    expect(stepOf(pathOf(waived), 'as found').told).toBe('Marked as not needed.');
   });
 
   it('puts a visit of a day before where it is of use: after what was read today', () => {

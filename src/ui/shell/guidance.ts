@@ -1,4 +1,4 @@
-import { withSaid, type DayStepName, type Said } from '../../documents/day-steps.ts';
+import { saidOf, withSaid, type DayStepName, type Said } from '../../documents/day-steps.ts';
 import { hornInHand, withHorn } from '../state/bench-state.ts';
 import { makeStore, type Store } from '../state/bench-store.ts';
 import type { StepGoal } from '../state/day-path-facts.ts';
@@ -15,6 +15,8 @@ export interface Guidance {
   fold(fold: PathFold): void;
   /** Says a step of the day is done or not needed, or takes that back: a step of the horn’s history. */
   say(step: DayStepName, said: Said | null): void;
+  /** The horn in hand goes into a file; a horn that nothing was done to is left as it is. */
+  filed(): void;
   /** Shows where a step is worked on, and goes to the field that asks for a hand first. */
   go(goal: StepGoal): void;
   /** Puts how the horn was left on a day before beside how it came today. */
@@ -43,6 +45,15 @@ function makeGuidance(bench: Bench): Guidance {
   const set = (part: Partial<GuidanceState>): void => store.update((state) => ({ ...state, ...part }));
   if (store.get().card !== null) rememberStory();
 
+  const say: Guidance['say'] = (step, said) =>
+    bench.store.update((state) =>
+      withHorn(state, (horn) => {
+        const { visit } = horn.contents;
+        const document = withSaid(visit.document, step, said);
+        return stepped(horn, { ...horn.contents, visit: { ...visit, document } }, null);
+      }),
+    );
+
   return {
     store,
     fold(fold) {
@@ -50,14 +61,14 @@ function makeGuidance(bench: Bench): Guidance {
       // Unfolded is for now; a line or nothing is for good.
       rememberFold(fold === 'away' ? 'away' : 'line');
     },
-    say: (step, said) =>
-      bench.store.update((state) =>
-        withHorn(state, (horn) => {
-          const { visit } = horn.contents;
-          const document = withSaid(visit.document, step, said);
-          return stepped(horn, { ...horn.contents, visit: { ...visit, document } }, null);
-        }),
-      ),
+    say,
+    filed() {
+      const { keeping } = bench.store.get();
+      const { document } = hornInHand(bench.store.get()).contents.visit;
+      if (keeping.kind !== 'untouched' && saidOf(document, 'shop’s file') !== 'done') {
+        say('shop’s file', 'done');
+      }
+    },
     go({ view, keyId, field }) {
       if (keyId !== null) bench.chooseKey(keyId);
       if (field?.kind === 'cell') bench.setColumns('openings');

@@ -24,6 +24,7 @@ import { lastChangedFirst, nameIn } from '../state/library-state.ts';
 import type { Bench } from './bench.ts';
 import { makeId } from './demo-horns.ts';
 import type { Library, SaveOutcome } from './library.ts';
+import { guidanceOf } from './guidance.ts';
 import { exportsOf } from './library-export.ts';
 import { bringIn } from './library-import-files.ts';
 import { makeLookThrough } from './library-look-through.ts';
@@ -257,7 +258,10 @@ function makeDesk(bench: Bench): LibraryDesk {
     closeReports: () => set({ reports: [] }),
     saveAllAsFile: () => attempt('Writing the file', async () => written(await files.all())),
     saveHornAsFile: (hornId) => attempt(null, async () => written(await files.horn(hornId))),
-    saveBenchAsFile: () => written(files.bench()),
+    saveBenchAsFile: () => {
+      guidanceOf(bench).filed();
+      written(files.bench());
+    },
     saveSheetAsFile: (decimalComma) => written(files.sheet(decimalComma)),
   };
 }

@@ -72,8 +72,8 @@ export function makeDayPath(facts: DayFacts): DayPath {
 /** A word against what was counted does not hide it. */
 function toldOf({ standing, told }: StepFacts, said: Said | null): string {
   if (said === null || said === standing) return told;
-  if (said === 'not needed') return 'You said it is not needed.';
-  return standing === 'begun' ? `You said it is done. ${told}` : 'You said it is done.';
+  if (said === 'not needed') return 'Marked as not needed.';
+  return standing === 'begun' ? `Marked as done. ${told}` : 'Marked as done.';
 }
 
 /** Of a horn that was here before, how it was left is of use once it has been read again. */

@@ -2,10 +2,12 @@ import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Bench } from '../../shell/bench.ts';
 import { DEMO_HORNS } from '../../shell/demo-horns.ts';
+import { guidanceOf } from '../../shell/guidance.ts';
 import { deskOf, type LibraryDesk } from '../../shell/library-desk.ts';
 import { hornInHand } from '../../state/bench-state.ts';
 import type { LibraryDeskState } from '../../state/library-desk-state.ts';
 import { adoptStyles } from '../adopt-styles.ts';
+import { libraryGuides } from './library-guides.ts';
 import { hornList } from './library-horns.ts';
 import { fileReports } from './library-reports.ts';
 import { librarySizes } from './library-sizes.styles.ts';
@@ -58,6 +60,7 @@ export class VwLibraryView extends LitElement {
     let shown = named();
     const stops = [
       desk.store.subscribe(() => this.requestUpdate()),
+      guidanceOf(bench).store.subscribe(() => this.requestUpdate()),
       bench.store.subscribe(() => {
         if (named() === shown) return;
         shown = named();
@@ -89,7 +92,7 @@ export class VwLibraryView extends LitElement {
           ${view.empty === null ? nothing : html`<p class="lb-empty">${view.empty}</p>`}
           ${hornList(view.rows, desk)}
         </section>
-        ${this.#onBench(document.name, desk)} ${this.#examples(bench)}
+        ${this.#onBench(document.name, desk)} ${this.#examples(bench)} ${libraryGuides(guidanceOf(bench))}
         <p class="lb-drop" aria-hidden="true">Let go to bring the files in</p>
       </main>
     `;
