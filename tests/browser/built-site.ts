@@ -49,14 +49,17 @@ export interface WatchedPage {
   readonly faults: string[];
 }
 
-/** Opens the workbench at one of its views and waits for the first picture. */
+/** Opens the workbench at one of its views and waits for the first picture; with the story, as on a first visit. */
 export async function openWorkbench(
   browser: Browser,
   site: BuiltSite,
   size: { readonly width: number; readonly height: number },
   view: ViewName = 'key',
+  { story = false }: { readonly story?: boolean } = {},
 ): Promise<WatchedPage> {
   const page = await browser.newPage({ viewport: size, hasTouch: size.width < 900 });
+  // The story of a first visit has its own tests; elsewhere somebody has been here before.
+  if (!story) await page.addInitScript(() => localStorage.setItem('ventwright.story', 'shown'));
   const faults: string[] = [];
   page.on('console', (message) => {
     if (message.type() === 'error') faults.push(`console: ${message.text()}`);
