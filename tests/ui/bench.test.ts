@@ -11,9 +11,10 @@ import { compareColumns } from '../../src/ui/state/side-by-side-answer.ts';
 import { findEnough, makeSheetReport } from '../../src/ui/state/sheet-numbers.ts';
 import { moveScale, playLoud } from '../../src/ui/state/whole-scale.ts';
 import { answerRegulation } from './demo-regulation.ts';
-import { onTheBench, preparedSheet, report, scale } from './demo.ts';
+import { onTheBench, preparedSheet, report, scale, scaleSureness } from './demo.ts';
 
 const { prepared, report: whole } = scale();
+const surenessOf = scaleSureness();
 const study = report('e');
 const sheet = preparedSheet(onTheBench('alto'));
 const sheetReport = makeSheetReport(sheet);
@@ -37,6 +38,7 @@ function promptWorkers(): { readonly kinds: PhysicsKind[]; make(): WorkerPort; b
             scale: () => whole,
             move: () => moveScale(prepared, request.kind === 'move' ? request.proposedMm : {}),
             loud: () => playLoud(prepared, {}, 'F4'),
+            sure: () => (request.kind === 'sure' ? surenessOf(request.proposedMm, request.from) : null),
             sheet: () => sheetReport,
             enough: () => findEnough(sheet, request.kind === 'enough' ? request.pad : 'e'),
             follow: () => answerRegulation('follow'),
@@ -97,7 +99,8 @@ describe('the bench and its physics', () => {
 
   it('plays the whole horn first, then what the slider and the loud picture need', async () => {
     const { workers, store } = await openAt('scale');
-    expect(workers.kinds).toEqual(['scale', 'study', 'loud']);
+    expect(workers.kinds.slice(0, 3)).toEqual(['scale', 'study', 'loud']);
+    expect(new Set(workers.kinds.slice(3))).toEqual(new Set(['sure']));
     expect(store.get().scale.report).toBe(whole);
   });
 
@@ -109,6 +112,20 @@ describe('the bench and its physics', () => {
     bench.withdrawProposals();
     await settled();
     expect(store.get().scale.proposed!.cents).toEqual(whole.found.cents);
+  });
+
+  it('learns how sure every note is, and every move once the hand rests', async () => {
+    const { store, bench } = await openAt('scale');
+    await expect.poll(() => store.get().scale.sure?.found.length).toBe(whole.fingerings.length);
+    expect(store.get().scale.sure!.moves.every((move) => move === null)).toBe(true);
+    bench.propose(11);
+    await settled();
+    const moving = store.get().scale;
+    expect(moving.sure!.of).not.toBe(moving.proposed);
+    await expect.poll(() => store.get().scale.sure!.of === store.get().scale.rested).toBe(true);
+    await expect.poll(() => store.get().scale.sure!.of === store.get().scale.proposed).toBe(true);
+    const at = whole.fingerings.findIndex(({ id }) => id === 'F4');
+    expect(store.get().scale.sure!.moves[at]!.budget.plusMinus).toBeGreaterThan(0);
   });
 
   it('takes up its work again at the next act after the physics broke, not in a circle', async () => {

@@ -11,6 +11,7 @@ import { loadHorn, type HornAndSetup } from '../../src/documents/to-acoustics.ts
 import { demoDocument, demoFile, type DemoName } from '../acoustics/demo-horns.ts';
 import { withKeyLengths, type KeyLengths } from '../../src/ui/state/key-lengths.ts';
 import { prepareSheet, type PreparedSheet, type SheetDocuments } from '../../src/ui/state/sheet-numbers.ts';
+import { beforePlaying, makeSurenessOf, type SurenessOf } from '../../src/ui/state/scale-sureness.ts';
 import { prepareScale } from '../../src/ui/state/whole-scale.ts';
 import { makeStudyReport, type StudyReport } from '../../src/ui/state/study-report.ts';
 
@@ -65,6 +66,13 @@ export function scale(typed: Typed = {}, documents = ALTO, a4Hz = 440): ReturnTy
   const read = loadHorn(typedOver(documents, typed));
   if (!read.ok) throw new Error(read.issues[0].message);
   return prepareScale(read.value, documents.setup.airC ?? 26.85, a4Hz);
+}
+
+/** How sure the whole horn is, as the worker tells it. */
+export function scaleSureness(documents = ALTO): SurenessOf {
+  const read = loadHorn(documents);
+  if (!read.ok) throw new Error(read.issues[0].message);
+  return makeSurenessOf(scale({}, documents).prepared, beforePlaying(plusMinusOf(read.value)));
 }
 
 /** What the sheet's physics is asked of. */

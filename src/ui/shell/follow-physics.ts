@@ -21,6 +21,8 @@ import {
   scaleArrived,
   scaleAsked,
   scaleFailed,
+  surenessArrived,
+  surenessFrom,
 } from '../state/scale-state.ts';
 import { sideArrived, sideFailed } from '../state/side-by-side-state.ts';
 import type { EnoughReport } from '../state/sheet-report.ts';
@@ -78,6 +80,12 @@ export function followPhysics(store: Store<BenchState>, makeWorker: () => Worker
     loud: (_id, outcome) => {
       if (outcome.ok) {
         store.update((state) => ({ ...state, scale: loudArrived(state.scale, outcome.value) }));
+      }
+    },
+    sure: (id, outcome) => {
+      // Where it fails the ± stay unsaid: what they are of stands all the same.
+      if (outcome.ok && scale.isLatestSure(id)) {
+        store.update((state) => ({ ...state, scale: surenessArrived(state.scale, outcome.value) }));
       }
     },
     sheet: (id, outcome) =>
@@ -212,16 +220,19 @@ function makeSheetFollower(store: Store<BenchState>, client: PhysicsClient): Fol
 function makeScaleFollower(
   store: Store<BenchState>,
   client: PhysicsClient,
-): Follower & { moved(id: number): void } {
+): Follower & { moved(id: number): void; isLatestSure(id: number): boolean } {
   let asked: readonly unknown[] = [];
   let movedTo: ProposedOpenings = {};
   let lastMove = 0;
   let loudOf: readonly [ScaleNumbers, string] | null = null;
+  let sureOf: readonly [ScaleNumbers, number] | null = null;
+  let lastSure = 0;
   let resting: ReturnType<typeof setTimeout> | undefined;
   return {
     forget: () => {
       asked = [];
     },
+    isLatestSure: (id) => id === lastSure,
     moved: (id) => {
       if (id !== lastMove) return;
       clearTimeout(resting);
@@ -238,6 +249,7 @@ function makeScaleFollower(
         asked = wanted;
         movedTo = {};
         loudOf = null;
+        sureOf = null;
         const { airC, a4Hz } = dayInHand(state);
         const id = client.askScale({ documents: documentsInHand(state), airC, a4Hz });
         store.update((s) => ({ ...s, scale: scaleAsked(s.scale, id) }));
@@ -252,9 +264,14 @@ function makeScaleFollower(
       }
       const { rested, proposed } = state.scale;
       if (rested === null || rested !== proposed) return;
-      if (loudOf !== null && loudOf[0] === rested && loudOf[1] === state.noteId) return;
-      loudOf = [rested, state.noteId];
-      client.askLoud(movedTo, state.noteId);
+      if (loudOf === null || loudOf[0] !== rested || loudOf[1] !== state.noteId) {
+        loudOf = [rested, state.noteId];
+        client.askLoud(movedTo, state.noteId);
+      }
+      const from = surenessFrom(state.scale);
+      if (from === null || (sureOf !== null && sureOf[0] === rested && sureOf[1] === from)) return;
+      sureOf = [rested, from];
+      lastSure = client.askSure(movedTo, from);
     },
   };
 }

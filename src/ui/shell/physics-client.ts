@@ -37,6 +37,8 @@ export interface PhysicsClient {
   askMove(proposedMm: ProposedOpenings): number;
   /** Asks what loud playing does to one note of the latest scale. */
   askLoud(proposedMm: ProposedOpenings, fingeringId: string): void;
+  /** Asks how sure a few notes of the latest scale are, from one on. */
+  askSure(proposedMm: ProposedOpenings, from: number): number;
   /** Asks for the sheet. */
   askSheet(request: Omit<SheetRequest, 'kind' | 'id'>): number;
   /** Asks where more height on one key of the latest sheet stops helping. */
@@ -58,6 +60,7 @@ export interface PhysicsListeners {
   readonly scale: Listener<'scale'>;
   readonly move: Listener<'move'>;
   readonly loud: Listener<'loud'>;
+  readonly sure: Listener<'sure'>;
   readonly sheet: Listener<'sheet'>;
   /** called with the pad asked about */
   readonly enough: (pad: string, outcome: Outcome<Answers['enough']>) => void;
@@ -79,6 +82,7 @@ const ORDER: readonly PhysicsKind[] = [
   'leak map',
   'pad change',
   'loud',
+  'sure',
   'enough',
 ];
 
@@ -104,7 +108,7 @@ export function makePhysicsClient(makeWorker: () => WorkerPort, listeners: Physi
       port.terminate();
       running = null;
       // What the broken worker had prepared is gone.
-      for (const kind of ['point', 'move', 'loud', 'enough'] as const) waiting.delete(kind);
+      for (const kind of ['point', 'move', 'loud', 'sure', 'enough'] as const) waiting.delete(kind);
       worker = start();
       listeners.broken(event.message || 'the page could not start its physics worker');
       next();
@@ -154,6 +158,9 @@ export function makePhysicsClient(makeWorker: () => WorkerPort, listeners: Physi
       case 'loud':
         if (asked?.kind === 'loud' && asked.scaleId === latestScale) listeners.loud(reply.id, reply.outcome);
         break;
+      case 'sure':
+        if (asked?.kind === 'sure' && asked.scaleId === latestScale) listeners.sure(reply.id, reply.outcome);
+        break;
       case 'sheet':
         if (reply.id === latestSheet) listeners.sheet(reply.id, reply.outcome);
         break;
@@ -202,6 +209,7 @@ export function makePhysicsClient(makeWorker: () => WorkerPort, listeners: Physi
       latestScale = ++count;
       waiting.delete('move');
       waiting.delete('loud');
+      waiting.delete('sure');
       return ask({ ...request, kind: 'scale', id: latestScale });
     },
     askMove(proposedMm) {
@@ -209,6 +217,9 @@ export function makePhysicsClient(makeWorker: () => WorkerPort, listeners: Physi
     },
     askLoud(proposedMm, fingeringId) {
       ask({ kind: 'loud', id: ++count, scaleId: latestScale, proposedMm, fingeringId });
+    },
+    askSure(proposedMm, from) {
+      return ask({ kind: 'sure', id: ++count, scaleId: latestScale, proposedMm, from });
     },
     askSheet(request) {
       latestSheet = ++count;

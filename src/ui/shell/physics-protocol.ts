@@ -5,6 +5,7 @@ import type { HornAndSetup } from '../../documents/to-acoustics.ts';
 import type { FollowedReport } from '../state/followed-report.ts';
 import type { LeakAnswer, LeakFault, LeakLimit } from '../state/leak-fault.ts';
 import type { LoudReport, ProposedOpenings, ScaleNumbers, ScaleReport } from '../state/scale-report.ts';
+import type { SurenessSlice } from '../state/scale-sureness.ts';
 import type { SheetDocuments } from '../state/sheet-numbers.ts';
 import type { EnoughReport, SheetReport } from '../state/sheet-report.ts';
 import type { ComparedColumns } from '../state/side-by-side-answer.ts';
@@ -54,6 +55,16 @@ export interface LoudRequest {
   readonly scaleId: number;
   readonly proposedMm: ProposedOpenings;
   readonly fingeringId: string;
+}
+
+/** Asks how sure a few notes of the last scale are, as found and as they move. */
+export interface SureRequest {
+  readonly kind: 'sure';
+  readonly id: number;
+  readonly scaleId: number;
+  readonly proposedMm: ProposedOpenings;
+  /** place of the first in the report's order */
+  readonly from: number;
 }
 
 /** Asks for the sheet: every key in every setup, what needs no bore; the worker keeps it for what follows. */
@@ -126,6 +137,7 @@ export type PhysicsRequest =
   | ScaleRequest
   | MoveRequest
   | LoudRequest
+  | SureRequest
   | SheetRequest
   | EnoughRequest
   | CompareRequest
@@ -142,6 +154,7 @@ export interface Answers {
   readonly scale: ScaleReport;
   readonly move: ScaleNumbers;
   readonly loud: LoudReport;
+  readonly sure: SurenessSlice;
   readonly sheet: SheetReport;
   readonly enough: EnoughReport;
   readonly compare: ComparedColumns;

@@ -2,6 +2,7 @@ import { makeAirColumn, studyVenting, ventingAt, type VentingContext } from '../
 import { plusMinusOf } from '../../documents/plus-minus.ts';
 import { loadHorn, type HornAndSetup, type LoadedHorn } from '../../documents/to-acoustics.ts';
 import { buffersOf } from '../state/scale-report.ts';
+import { beforePlaying, makeSurenessOf, type SurenessOf } from '../state/scale-sureness.ts';
 import { findEnough, makeSheetReport, prepareSheet, type PreparedSheet } from '../state/sheet-numbers.ts';
 import { compareColumns } from '../state/side-by-side-answer.ts';
 import { makePointReport, makeStudyReport } from '../state/study-report.ts';
@@ -13,7 +14,8 @@ import type { Answers, Outcome, PhysicsKind, PhysicsReply, PhysicsRequest } from
 let key: { readonly id: number; readonly context: VentingContext } | null = null;
 
 /** The horn the last scale prepared: moves and loud playing are asked of it. */
-let scale: { readonly id: number; readonly prepared: PreparedScale } | null = null;
+let scale: { readonly id: number; readonly prepared: PreparedScale; readonly surenessOf: SurenessOf } | null =
+  null;
 
 /** The sheet last prepared: where height stops helping is asked of it. */
 let sheet: { readonly id: number; readonly prepared: PreparedSheet } | null = null;
@@ -38,12 +40,14 @@ const WORK: Work = {
   scale: ({ id, documents, airC, a4Hz }) =>
     withHorn(documents, (loaded) => {
       const { prepared, report } = prepareScale(loaded, airC, a4Hz);
-      scale = { id, prepared };
+      scale = { id, prepared, surenessOf: makeSurenessOf(prepared, beforePlaying(plusMinusOf(loaded))) };
       return report;
     }),
   move: ({ scaleId, proposedMm }) => withScale(scaleId, (prepared) => moveScale(prepared, proposedMm)),
   loud: ({ scaleId, proposedMm, fingeringId }) =>
     withScale(scaleId, (prepared) => playLoud(prepared, proposedMm, fingeringId)),
+  sure: ({ scaleId, proposedMm, from }) =>
+    withScale(scaleId, (_, surenessOf) => surenessOf(proposedMm, from)),
   sheet: ({ id, documents, airC, a4Hz }) => {
     const outcome = prepareSheet(documents, airC, a4Hz);
     if (!outcome.ok) return outcome;
@@ -63,9 +67,9 @@ function withHorn<T>(documents: HornAndSetup, work: (loaded: LoadedHorn) => T): 
   return { ok: true, value: work(read.value) };
 }
 
-function withScale<T>(id: number, work: (prepared: PreparedScale) => T): Outcome<T> {
+function withScale<T>(id: number, work: (prepared: PreparedScale, surenessOf: SurenessOf) => T): Outcome<T> {
   return scale?.id === id
-    ? { ok: true, value: work(scale.prepared) }
+    ? { ok: true, value: work(scale.prepared, scale.surenessOf) }
     : { ok: false, message: 'another horn was taken up meanwhile' };
 }
 

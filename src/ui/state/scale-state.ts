@@ -1,4 +1,5 @@
 import type { LoudReport, ScaleNumbers, ScaleReport } from './scale-report.ts';
+import type { ScaleSureness, SurenessSlice } from './scale-sureness.ts';
 
 /** The whole horn asked for, and what came of it. */
 export interface ScaleState {
@@ -17,6 +18,10 @@ export interface ScaleState {
   /** the least and the most of every number since the hand last rested, for the rows' ranges */
   readonly swept: readonly [ScaleNumbers, ScaleNumbers] | null;
   readonly loud: LoudReport | null;
+  /** how sure it is, as found and of what moves; null until that is worked out */
+  readonly sure: (ScaleSureness & { readonly of: ScaleNumbers }) | null;
+  /** as much of the next as has arrived, of the numbers at which the hand rests */
+  readonly surer: (ScaleSureness & { readonly of: ScaleNumbers }) | null;
 }
 
 export function makeScaleState(hornId: string): ScaleState {
@@ -30,6 +35,8 @@ export function makeScaleState(hornId: string): ScaleState {
     rested: null,
     swept: null,
     loud: null,
+    sure: null,
+    surer: null,
   };
 }
 
@@ -57,6 +64,8 @@ export function scaleArrived(
     rested: found,
     swept: [found, found],
     loud: null,
+    sure: null,
+    surer: null,
   };
 }
 
@@ -94,6 +103,27 @@ function extremes(a: ScaleNumbers, b: ScaleNumbers, pick: (x: number, y: number)
     heights: each(a.heights, b.heights),
     cutoffHz: each(a.cutoffHz, b.cutoffHz),
   };
+}
+
+/** From which fingering on sureness is still to be asked for; null where it is all there, or the hand moves. */
+export function surenessFrom({ report, rested, proposed, sure, surer }: ScaleState): number | null {
+  if (report === null || rested === null || rested !== proposed || sure?.of === rested) return null;
+  return surer?.of === rested ? surer.found.length : 0;
+}
+
+/** A slice that does not continue what has arrived is of another proposal, and dropped. */
+export function surenessArrived(scale: ScaleState, slice: SurenessSlice): ScaleState {
+  const { report, rested } = scale;
+  if (report === null || rested === null || slice.from !== surenessFrom(scale)) return scale;
+  const before = slice.from === 0 ? null : scale.surer;
+  const surer = {
+    of: rested,
+    found: [...(before?.found ?? []), ...slice.found],
+    moves: [...(before?.moves ?? []), ...slice.moves],
+  };
+  return surer.found.length < report.fingerings.length
+    ? { ...scale, surer }
+    : { ...scale, sure: surer, surer: null };
 }
 
 export function loudArrived(scale: ScaleState, loud: LoudReport): ScaleState {

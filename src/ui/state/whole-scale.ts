@@ -86,7 +86,7 @@ function warningsOf(horn: Horn, setup: Setup, air: AirColumn): ScaleWarning[] {
 }
 
 /** The setup as found with what was proposed written over it: each key's own stop, at the front. */
-function proposedSetup({ setup }: PreparedScale, proposedMm: ProposedOpenings): Setup {
+export function proposedSetup({ setup }: PreparedScale, proposedMm: ProposedOpenings): Setup {
   return Object.entries(proposedMm).reduce(
     (now, [id, mm]) => withOpening(now, id, { at: 'front', height: mm / 1000 }),
     setup,
