@@ -53,7 +53,7 @@ export function makeReasonView(
     figure: reason.figure,
     meanings: words.flatMap((word) => {
       const meaning = glossary.get(word);
-      return meaning === undefined ? [] : [{ word, meaning: unbroken(meaning) }];
+      return meaning === undefined ? [] : [{ word, meaning: unbroken(meaning.replace(/ \(ours\)$/, '')) }];
     }),
     formula: unbroken(formula),
     inputs: reason.inputs.map((input) => ({ ...input, value: unbroken(input.value) })),

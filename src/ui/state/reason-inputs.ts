@@ -16,8 +16,9 @@ const VENTING_LENGTHS: readonly (readonly [LengthId, string])[] = [
   ['padThicknessMm', 'pad thickness'],
 ];
 
+/** What was measured needs no word: its ± says how well. */
 const FROM: Readonly<Record<Origin, string>> = {
-  measured: 'measured',
+  measured: '',
   template: 'from the example',
   derived: 'worked out',
 };
@@ -32,7 +33,7 @@ export function lengthInput(
   return {
     label,
     value: plusMinusMm === 0 ? formatBoth(mm, unit) : `${formatBoth(mm, unit)} ± ${half}`,
-    from: tool === null ? FROM[origin] : `${FROM[origin]}, ${tool}`,
+    from: origin === 'measured' && tool !== null ? `with a ${tool}` : FROM[origin],
   };
 }
 

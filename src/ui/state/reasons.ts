@@ -50,7 +50,7 @@ export interface ReasonInput {
   readonly label: string;
   /** with its unit and, where it is known, its ± */
   readonly value: string;
-  /** where it comes from: `measured`, `from the example`; empty where there is nothing to say */
+  /** where it comes from: `with a caliper`, `from the example`; empty where there is nothing to say */
   readonly from: string;
 }
 
@@ -138,7 +138,7 @@ export const REASON_GROUNDS: Readonly<Record<ReasonKind, ReasonGround>> = {
     title: 'Where more height stops helping',
     words: ['point of diminishing return', 'governs'],
     formula:
-      'From above, the least opening at the front from which the next step of 0.5 mm moves no governed note by a cent and adds no 1 % of vent share.',
+      'Looked for from above: the highest step that still buys something, note by note and in vent share. Halving that step over and over then ends within 0.005 mm.',
     sources: [],
     isOurs: true,
     holdsFor: `The other pads as they stand. ${PAD_RANGE}`,

@@ -121,9 +121,13 @@ function openingsOf(
   { frontMm, centreMm }: StandingReport,
   unit: CellManner['unit'],
 ): ReasonInput[] {
+  const [read] = openingInput(contents, pad, 'asSet', unit);
+  const front = formatBoth(frontMm, unit);
+  // An opening read at the front that no arm keeps down stands as it was read.
+  const isAsRead = read?.label.endsWith('at the front') && read.value.startsWith(front);
   return [
-    ...openingInput(contents, pad, 'asSet', unit),
-    { label: 'so it stands at the front', value: formatBoth(frontMm, unit), from: '' },
+    ...(read === undefined ? [] : [read]),
+    ...(isAsRead ? [] : [{ label: 'so it stands at the front', value: front, from: '' }]),
     { label: 'and at the centre', value: formatBoth(centreMm, unit), from: '' },
   ];
 }
