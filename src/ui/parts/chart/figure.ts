@@ -15,6 +15,7 @@ export interface ChartColours {
   readonly ink: string;
   readonly soft: string;
   readonly edge: string;
+  readonly grid: string;
   readonly found: string;
   readonly enough: string;
   readonly proposed: string;
@@ -70,7 +71,7 @@ export function makeFigure(
   const axis = {
     fixedrange: true,
     zeroline: false,
-    gridcolor: colours.edge,
+    gridcolor: colours.grid,
     linecolor: colours.soft,
     tickcolor: colours.soft,
     ticks: 'outside',

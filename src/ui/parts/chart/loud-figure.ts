@@ -21,7 +21,7 @@ export function makeLoudFigure(
   const axis: Partial<LayoutAxis> = {
     fixedrange: true,
     zeroline: false,
-    gridcolor: colours.edge,
+    gridcolor: colours.grid,
     linecolor: colours.soft,
     tickcolor: colours.soft,
     ticks: 'outside',

@@ -128,6 +128,7 @@ export abstract class PlotHost extends LitElement {
       ink: token('--vw-ink'),
       soft: token('--vw-soft'),
       edge: token('--vw-edge'),
+      grid: token('--vw-grid'),
       found: token('--vw-found'),
       enough: token('--vw-enough'),
       proposed: token('--vw-try'),

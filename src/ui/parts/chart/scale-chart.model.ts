@@ -32,6 +32,8 @@ export interface ScaleChartModel {
 /** What moves with a key, in the marks' order. */
 export interface ScaleLive {
   readonly values: Readonly<Record<ScalePanelId, readonly (number | null)[]>>;
+  /** how far each may be off either way; null where that is not known */
+  readonly plusMinus: Readonly<Record<'pitch' | 'move', readonly (number | null)[]>>;
   /** which of the marks is picked, or −1 */
   readonly picked: number;
   /** how much the key in hand moves each mark, 0…1 for showing */

@@ -28,7 +28,7 @@ export function makeScaleFigure(
   const axis: Partial<LayoutAxis> = {
     fixedrange: true,
     zeroline: false,
-    gridcolor: colours.edge,
+    gridcolor: colours.grid,
     linecolor: colours.soft,
     tickcolor: colours.soft,
     ticks: 'outside',

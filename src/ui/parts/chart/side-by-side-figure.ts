@@ -67,7 +67,7 @@ function axesOf(model: SideBySideChartModel, colours: ChartColours, place: Diffe
   const axis: Partial<LayoutAxis> = {
     fixedrange: true,
     zeroline: false,
-    gridcolor: colours.edge,
+    gridcolor: colours.grid,
     linecolor: colours.soft,
     tickcolor: colours.soft,
     ticks: 'outside',

@@ -94,8 +94,10 @@ export class VwScaleChart extends PlotHost {
       <svg class="vw-live" width=${width} height=${height} aria-hidden="true">
         ${live.lit.map((share, i) => (share > 0 ? this.#band(model, place, i, 'lit', share) : nothing))}
         ${live.picked < 0 ? nothing : this.#band(model, place, live.picked, 'picked', 1)}
+        ${model.marks.map((_, i) => this.#whisker(model, live, place, 'pitch', i))}
         ${MARKED.map((panel) => model.marks.map((_, i) => this.#mark(model, live, place, panel, i)))}
         ${live.moved ? model.marks.map((_, i) => this.#bar(model, live, place, i)) : this.#hint(place)}
+        ${live.moved ? model.marks.map((_, i) => this.#whisker(model, live, place, 'move', i)) : nothing}
       </svg>
       <p class="vw-told" aria-hidden="true">${told < 0 ? nothing : this.tell(told)}</p>
       <div
@@ -169,6 +171,24 @@ export class VwScaleChart extends PlotHost {
           : svg`<path class="proposed" data-panel=${panel} data-note=${mark.id} data-value=${value}
               d=${`M ${x} ${to.y - size} l ${size} ${size} l ${-size} ${size} l ${-size} ${-size} z`} />`
       }`;
+  }
+
+  /** How far a note's pitch or its move may be off; cut off at the row's edges. */
+  #whisker(
+    model: ScaleChartModel,
+    live: ScaleLive,
+    place: ScalePlace,
+    panel: 'pitch' | 'move',
+    i: number,
+  ): SVGTemplateResult {
+    const mark = model.marks[i];
+    const value = live.values[panel][i];
+    const half = live.plusMinus[panel][i];
+    if (value === null || half === null) return svg``;
+    const x = xPx(model, place, mark.x);
+    const [from, to] = [value + half, value - half].map((end) => yPx(model, place, panel, end).y);
+    return svg`<line class="whisker" data-whisker=${panel} data-note=${mark.id} data-half=${half}
+      x1=${x} x2=${x} y1=${from} y2=${to} />`;
   }
 
   /** What the moves' row says while it is empty. */

@@ -6,7 +6,7 @@ export const workbenchStyles = css`
     display: flex;
     flex-wrap: wrap;
     align-items: center;
-    gap: 0.35rem 1rem;
+    gap: 0.35rem 0.5rem;
     padding: 0.125rem 1rem;
     background: var(--vw-head);
     color: var(--vw-head-ink);
@@ -23,7 +23,7 @@ export const workbenchStyles = css`
   .wb-views {
     display: flex;
     align-self: stretch;
-    margin: 0 auto 0 0.5rem;
+    margin: 0 auto 0 0;
   }
   .wb-views a {
     display: grid;
@@ -39,9 +39,9 @@ export const workbenchStyles = css`
   .wb-views a:hover {
     color: var(--vw-head-ink);
   }
+  /* Not bold: names beside it would move. */
   .wb-views a[aria-current='page'] {
     color: var(--vw-head-ink);
-    font-weight: 700;
     border-bottom-color: var(--vw-head-mark);
   }
   .wb-views a:focus-visible {
@@ -201,7 +201,7 @@ export const workbenchStyles = css`
     display: none;
   }
 
-  @media (max-width: 1100px) {
+  @media (max-width: 1240px) {
     .wb-top {
       gap: 0 0.5rem;
     }
@@ -232,9 +232,25 @@ export const workbenchStyles = css`
     .wb-mark {
       display: none;
     }
+    /* A sign where there is no room for the word; what went wrong is always said. */
     .wb-kept {
-      min-width: 3.6rem;
+      width: 1.1rem;
+      min-width: 0;
+      overflow: hidden;
       font-size: 0.75rem;
+      text-align: left;
+      white-space: nowrap;
+    }
+    .wb-saving {
+      font-size: 0;
+    }
+    .wb-saving::before {
+      content: '…';
+      font-size: 0.75rem;
+    }
+    .wb-refused,
+    .wb-conflict {
+      width: auto;
     }
     .wb-horn {
       flex: 1;
