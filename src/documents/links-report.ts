@@ -11,6 +11,8 @@ export interface LinkReport {
   /** driven front per driver front; null where not known */
   readonly travelRatio: number | null;
   readonly ratioFrom: 'reading' | 'arms' | null;
+  /** how the driver stands, at its front */
+  readonly driverFrontMm: number;
   /** what it lets the driven pad open, at its front */
   readonly allowsFrontMm: number | null;
   readonly rules: boolean;
@@ -63,12 +65,13 @@ export function reportLinks(loaded: LoadedHorn, facts: RegulationFacts): LinksRe
       standsFrontMm: mm(p.standsFront),
       ruledBy: p.ruledBy,
     })),
-    links: links.map(({ link, allows, rules, lostAtFront, lostAtTouch }) => ({
+    links: links.map(({ link, driverFront, allows, rules, lostAtFront, lostAtTouch }) => ({
       driver: link.driver,
       driven: link.driven,
       effect: link.effect,
       travelRatio: link.ratio ?? null,
       ratioFrom: link.ratio === undefined ? null : isFromArms(link.driver, link.driven) ? 'arms' : 'reading',
+      driverFrontMm: mm(driverFront),
       allowsFrontMm: mmOrNull(allows),
       rules,
       lostAtFrontMm: mmOrNull(lostAtFront),

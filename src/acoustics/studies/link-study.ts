@@ -22,6 +22,8 @@ export interface LinkStudyOptions {
 /** One link as it stands. Metres. */
 export interface LinkState {
   readonly link: Link;
+  /** how its driver stands, at its front */
+  readonly driverFront: number;
   /** what it lets the driven pad open, at its front; null where the ratio is not known */
   readonly allows: number | null;
   /** whether it is what holds the driven pad down */
@@ -106,15 +108,17 @@ function linkState(
   touchPerFront: ReadonlyMap<string, number> | undefined,
 ): LinkState {
   const { ratio } = link;
+  const driverFront = standing(link.driver).standsFront;
   if (ratio === undefined) {
-    return { link, allows: null, rules: false, lostAtFront: null, lostAtTouch: null };
+    return { link, driverFront, allows: null, rules: false, lostAtFront: null, lostAtTouch: null };
   }
   const driven = standing(link.driven);
-  const allows = allowed(link, ratio, standing(link.driver).standsFront, screws);
+  const allows = allowed(link, ratio, driverFront, screws);
   const lostAtFront = Math.max(0, (allows - driven.standsFront) / ratio);
   const touch = touchPerFront?.get(link.driver);
   return {
     link,
+    driverFront,
     allows,
     rules: driven.ruledBy === link.driver,
     lostAtFront,

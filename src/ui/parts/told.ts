@@ -19,3 +19,8 @@ export function told(
     typeof piece === 'string' ? piece : figure(piece, unit),
   );
 }
+
+/** A figure that opens its reason where it has one. */
+export function figureOr(text: string, reason: Reason | null, unit: LengthUnit): string | TemplateResult {
+  return reason === null ? text : figure(reason, unit, text);
+}

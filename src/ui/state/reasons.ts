@@ -89,7 +89,7 @@ const HORN_SOURCES = [
 ];
 
 const LINK_RANGE =
-  'Stiff arms and links without play. What a screw adds moves the closing point by papers and is left out of standing pads.';
+  'Stiff arms and links without play. Where notes are played, the papers a screw adds are left out of how pads stand.';
 
 /** The ground of every kind. */
 export const REASON_GROUNDS: Readonly<Record<ReasonKind, ReasonGround>> = {
@@ -219,7 +219,8 @@ export const REASON_GROUNDS: Readonly<Record<ReasonKind, ReasonGround>> = {
   'link-limit': {
     title: 'What a link lets a pad open',
     words: ['holds down'],
-    formula: 'Travel ratio times the driver’s front opening. The tightest arm or the pad’s own stop rules.',
+    formula:
+      'Travel ratio times the driver’s front opening, and what the link’s screw leaves. The tightest arm or the pad’s own stop rules.',
     sources: ['common practice'],
     isOurs: true,
     holdsFor: LINK_RANGE,
@@ -229,7 +230,7 @@ export const REASON_GROUNDS: Readonly<Record<ReasonKind, ReasonGround>> = {
     title: 'Lost motion',
     words: ['lost motion'],
     formula:
-      'Travel ratio times the driver’s front opening, less what the driven pad stands open, divided by the ratio; at the touch by its leverage.',
+      'What the arm allows, less what the driven pad stands open, divided by the travel ratio; at the touch, that times the touch’s travel per travel at the front.',
     sources: ['common practice'],
     isOurs: true,
     holdsFor: `${LINK_RANGE} Felt from about 0.3 mm at the touch, as the trade has it.`,

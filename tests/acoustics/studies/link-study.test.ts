@@ -36,7 +36,10 @@ describe('the links of a setup', () => {
 
   it('lose the motion that their driver makes before the driven pad stirs', () => {
     const { links, pads } = studyLinks(horn, setup, { touchPerFront: new Map([['e', 1.5]]) });
-    for (const { link, allows, lostAtFront, rules } of links) {
+    for (const { link, driverFront, allows, lostAtFront, rules } of links) {
+      expect(relative(driverFront, standingPad(horn, setup, link.driver).pose.front)).toBeLessThan(
+        LONG_ROUNDING,
+      );
       if (link.ratio === undefined) continue;
       const driven = pads.find((p) => p.pad === link.driven)!;
       // With the driver brought down by what is lost, arm and pad just meet.

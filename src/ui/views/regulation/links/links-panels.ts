@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
+import { figure, figureOr } from '../../../parts/told.ts';
 import type { Bench } from '../../../shell/bench.ts';
 import type { LinksActs } from '../../../shell/links-acts.ts';
 import type { LinkEnds, LinkFieldId } from '../../../state/links-state.ts';
@@ -23,7 +24,7 @@ export function notesPanel({ proposes, notesTitle, tables: { notes } }: LinkedHo
 }
 
 /** Every driven pad: its own stop, what its links allow, how it stands. */
-export function padsTable({ proposes, tables: { pads } }: LinkedHornView): TemplateResult {
+export function padsTable({ proposes, tables: { pads }, unit }: LinkedHornView): TemplateResult {
   return html`
     <section class="rg-panel ln-pads" aria-labelledby="ln-pads-title">
       <h2 id="ln-pads-title">
@@ -52,8 +53,8 @@ export function padsTable({ proposes, tables: { pads } }: LinkedHornView): Templ
                 html`<tr class=${row.held ? 'rg-wrong' : ''}>
                   <th scope="row">${row.name}</th>
                   <td>${row.own}</td>
-                  <td>${row.allowed}</td>
-                  <td><b>${row.stands}</b></td>
+                  <td>${figureOr(row.allowed, row.reasons.allowed, unit)}</td>
+                  <td><b>${figure(row.reasons.stands, unit)}</b></td>
                   <td>${row.held ? '▼ ' : ''}${row.rules}</td>
                   ${
                     proposes
@@ -72,7 +73,7 @@ export function padsTable({ proposes, tables: { pads } }: LinkedHornView): Templ
 
 /** Every link: ratio, what it allows, lost motion, what is left when it shuts. */
 export function linksTable(
-  { tables: { links }, chosen }: LinkedHornView,
+  { tables: { links }, chosen, unit }: LinkedHornView,
   pick: (value: string) => void,
 ): TemplateResult {
   return html`
@@ -105,10 +106,12 @@ export function linksTable(
                     </button>
                   </th>
                   <td>${row.ratio}</td>
-                  <td>${row.allows}</td>
-                  <td>${row.lostAtFront}</td>
-                  <td>${row.lostAtTouch}</td>
-                  <td class=${row.apart ? 'rg-flag' : ''}>${row.apart ? '▲ ' : ''}${row.left}</td>
+                  <td>${figureOr(row.allows, row.reasons.allows, unit)}</td>
+                  <td>${figureOr(row.lostAtFront, row.reasons.lostAtFront, unit)}</td>
+                  <td>${figureOr(row.lostAtTouch, row.reasons.lostAtTouch, unit)}</td>
+                  <td class=${row.apart ? 'rg-flag' : ''}>
+                    ${row.apart ? '▲ ' : ''}${figure(row.reasons.left, unit)}
+                  </td>
                 </tr>`,
             )}
           </tbody>

@@ -3,6 +3,7 @@ import { formatBoth } from '../../../../documents/length-format.ts';
 import { noteLabel } from '../../../parts/note-names.ts';
 import type { FollowedReport } from '../../../state/followed-report.ts';
 import { gapWords, papersOf } from '../gap-words.ts';
+import { makeLinkReasons, makePadReasons, type LinkReasons, type PadReasons } from './links-reasons.model.ts';
 import { HELD_MM, noteChange, TOGETHER_PAPERS, type LinksManner } from './links-words.ts';
 
 /** One driven pad. */
@@ -17,6 +18,7 @@ export interface PadRow {
   /** as found, where it stands otherwise as proposed; empty where it does not */
   readonly was: string;
   readonly share: string;
+  readonly reasons: PadReasons;
 }
 
 /** One link. */
@@ -31,6 +33,7 @@ export interface LinkRow {
   /** left of the driven pad when the driver is home, and whether that is more than a paper */
   readonly left: string;
   readonly apart: boolean;
+  readonly reasons: LinkReasons;
 }
 
 /** One note that suffers. */
@@ -70,19 +73,25 @@ export function makeLinkTables(
 function padRow(
   pad: LinksReport['pads'][number],
   found: LinksReport,
-  { links }: LinksReport,
+  report: LinksReport,
   followed: FollowedReport | null,
-  { unit, nameOf }: LinksManner,
+  manner: LinksManner,
 ): PadRow {
+  const { links } = report;
+  const { unit, nameOf } = manner;
   const onto = links.filter((l) => l.driven === pad.pad);
   const allowed = onto.flatMap((l) => (l.allowsFrontMm === null ? [] : [l.allowsFrontMm]));
   const before = found.pads.find((p) => p.pad === pad.pad)!;
   const moved = followed?.pads.find((p) => p.pad === pad.pad);
+  const figures = {
+    allowed: allowed.length === 0 ? CANNOT_SAY : formatBoth(Math.min(...allowed), unit),
+    stands: formatBoth(pad.standsFrontMm, unit),
+  };
   return {
     name: nameOf(pad.pad),
     own: formatBoth(pad.ownFrontMm, unit),
-    allowed: allowed.length === 0 ? CANNOT_SAY : formatBoth(Math.min(...allowed), unit),
-    stands: formatBoth(pad.standsFrontMm, unit),
+    ...figures,
+    reasons: makePadReasons(pad, report, figures, manner),
     rules: pad.ruledBy === null ? 'its own stop' : `${nameOf(pad.ruledBy)} key’s arm`,
     held: pad.ruledBy !== null && pad.ownFrontMm - pad.standsFrontMm >= HELD_MM,
     was:
@@ -96,25 +105,16 @@ function padRow(
   };
 }
 
-function linkRow(
-  link: LinksReport['links'][number],
-  { together }: LinksReport,
-  { unit, nameOf }: LinksManner,
-): LinkRow {
+function linkRow(link: LinksReport['links'][number], report: LinksReport, manner: LinksManner): LinkRow {
+  const { together } = report;
+  const { unit, nameOf } = manner;
   const { driver, driven, travelRatio, allowsFrontMm, lostAtFrontMm, lostAtTouchMm } = link;
   const pressed = together.find((t) => t.driver === driver)!;
   const leftMm = pressed.driven.find((d) => d.pad === driven)?.leftMm ?? 0;
   const offMm = pressed.driverLeftMm;
   const lost = (mm: number | null): string =>
     mm === null ? CANNOT_SAY : mm < NONE_MM ? 'none' : formatBoth(mm, unit);
-  return {
-    driver: nameOf(driver),
-    driven: `${nameOf(driven)}${link.effect === 'holds shut' ? ' (holds shut)' : ''}`,
-    value: `${driver} > ${driven}`,
-    ratio:
-      travelRatio === null
-        ? 'not known'
-        : `${travelRatio.toFixed(2)}${link.ratioFrom === 'arms' ? ' from arms' : ''}`,
+  const figures = {
     allows: allowsFrontMm === null ? CANNOT_SAY : formatBoth(allowsFrontMm, unit),
     lostAtFront: lost(lostAtFrontMm),
     lostAtTouch:
@@ -123,6 +123,17 @@ function linkRow(
       leftMm > 0 || offMm === 0
         ? gapWords(leftMm, unit)
         : `${nameOf(driver)} kept off ${gapWords(offMm, unit)}`,
+  };
+  return {
+    driver: nameOf(driver),
+    driven: `${nameOf(driven)}${link.effect === 'holds shut' ? ' (holds shut)' : ''}`,
+    value: `${driver} > ${driven}`,
+    ratio:
+      travelRatio === null
+        ? 'not known'
+        : `${travelRatio.toFixed(2)}${link.ratioFrom === 'arms' ? ' from arms' : ''}`,
+    ...figures,
+    reasons: makeLinkReasons(link, report, figures, manner),
     apart: papersOf(Math.max(leftMm, offMm)) > TOGETHER_PAPERS,
   };
 }

@@ -1,5 +1,5 @@
 import { largestOpening, linkGroups, ownPose } from '../../../../acoustics/index.ts';
-import { formatBoth } from '../../../../documents/length-format.ts';
+import { formatBoth, type LengthUnit } from '../../../../documents/length-format.ts';
 import { memoLast } from '../../../state/memo-last.ts';
 import type { HornDocument } from '../../../../documents/horn-document.ts';
 import { documentsInHand, hornInHand, proposedInHand, type BenchState } from '../../../state/bench-state.ts';
@@ -40,6 +40,7 @@ export interface LinkChoice {
 
 /** The part that needs documents that fit together. */
 export interface LinkedHornView {
+  readonly unit: LengthUnit;
   readonly answer: LinksAnswer;
   readonly waiting: boolean;
   /** `Notes that suffer: 19 of 44` */
@@ -93,6 +94,7 @@ function makeLinkedHorn(state: BenchState, found: LoadedLinks, proposed: LoadedL
     (l) => l.driver === ends.driver && l.driven === ends.driven,
   )!;
   return {
+    unit,
     answer: makeLinksAnswer(proposed.report, screwsOf(proposed), proposes, followed, manner),
     waiting: proposes && isWaiting(links.followed, hornId),
     notesTitle:
