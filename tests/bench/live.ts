@@ -2,6 +2,7 @@ import type { Browser, Page } from 'playwright-core';
 import { openWorkbench, serveBuiltSite, SIZES, waitForSheet } from '../browser/built-site.ts';
 import { launchBrowser } from '../browser/find-browser.ts';
 import { libraryRows } from './library.ts';
+import { loadingRows } from './loading.ts';
 import { quantile, spreadOf } from './timing.ts';
 
 /** How fast the built site follows a hand or a question, measured in a real browser. */
@@ -63,6 +64,7 @@ export async function liveRows(): Promise<LiveRow[] | string> {
           spread: spreadOf(typed),
           note: `95th percentile of ${typed.length}; median ${quantile(typed, 0.5).toFixed(1)} ms`,
         },
+        ...(await loadingRows(browser, site)),
         ...(await libraryRows(browser, site)),
       ];
     } finally {

@@ -1,0 +1,85 @@
+import { readdirSync, readFileSync, statSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import type { Browser } from 'playwright-core';
+import { SIZES, waitForCurve, type BuiltSite } from '../browser/built-site.ts';
+import type { LiveRow } from './live.ts';
+import { median, quantile, spreadOf } from './timing.ts';
+
+/** First visits timed, each in a browser context that has seen nothing before. */
+const VISITS = 9;
+
+const DIST = fileURLToPath(new URL('../../dist', import.meta.url));
+
+/** How long a first visit takes to the first useful screen, against one that fetches every part of the program first. */
+export async function loadingRows(browser: Browser, site: BuiltSite): Promise<LiveRow[]> {
+  const ours: Visit[] = [];
+  const eager: Visit[] = [];
+  for (let i = 0; i < VISITS; i++) {
+    ours.push(await firstVisit(browser, site, false));
+    eager.push(await firstVisit(browser, site, true));
+  }
+  const times = ours.map(({ ms }) => ms);
+  const others = eager.map(({ ms }) => ms);
+  const kb = (bytes: number): string => (bytes / 1000).toFixed(0);
+  return [
+    {
+      name: 'first visit to the first useful screen: the key study with its curve',
+      ours: median(times),
+      spread: spreadOf(times),
+      note:
+        `median of ${VISITS}, worst ${quantile(times, 1).toFixed(0)} ms; ${kb(ours[0].bytes)} kB in ${ours[0].files} files by then, ` +
+        `of ${kb(wholeBytes())} kB in all; with every part fetched first ${median(others).toFixed(0)} ms, ` +
+        `${(median(others) / median(times)).toFixed(2)} times as long; files unpacked, as a server without compression gives them`,
+    },
+  ];
+}
+
+interface Visit {
+  /** from asking for the page to its first curve */
+  readonly ms: number;
+  /** what had come by then */
+  readonly bytes: number;
+  readonly files: number;
+}
+
+async function firstVisit(browser: Browser, site: BuiltSite, everything: boolean): Promise<Visit> {
+  const context = await browser.newContext({ viewport: SIZES.laptop, serviceWorkers: 'block' });
+  try {
+    const page = await context.newPage();
+    if (everything) {
+      await page.route(site.url, async (route) => {
+        const body = readFileSync(join(DIST, 'index.html'), 'utf8');
+        await route.fulfill({ body: body.replace('<head>', `<head>${all()}`), contentType: 'text/html' });
+      });
+    }
+    await page.goto(site.url, { waitUntil: 'commit' });
+    await waitForCurve(page);
+    const ms = await page.evaluate(() => performance.getEntriesByName('first-curve')[0].startTime);
+    const came = await page.evaluate(
+      (until) =>
+        (performance.getEntriesByType('resource') as PerformanceResourceTiming[])
+          .filter((entry) => entry.responseEnd > 0 && entry.responseEnd <= until)
+          .map(({ decodedBodySize }) => decodedBodySize),
+      ms,
+    );
+    return { ms, bytes: came.reduce((sum, n) => sum + n, 0), files: came.length };
+  } finally {
+    await context.close();
+  }
+}
+
+/** Scripts of the site, so that all of them run before the page’s own. */
+function all(): string {
+  return readdirSync(join(DIST, 'assets'))
+    .filter((name) => name.endsWith('.js') && !/worker/.test(name))
+    .map((name) => `<link rel="modulepreload" href="./assets/${name}">`)
+    .join('');
+}
+
+function wholeBytes(): number {
+  return (readdirSync(DIST, { recursive: true, encoding: 'utf8' }) as string[])
+    .map((name) => statSync(join(DIST, name)))
+    .filter((entry) => entry.isFile())
+    .reduce((sum, { size }) => sum + size, 0);
+}
