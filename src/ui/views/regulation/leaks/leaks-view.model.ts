@@ -1,4 +1,5 @@
 import { FINGERINGS } from '../../../../acoustics/index.ts';
+import type { LengthUnit } from '../../../../documents/length-format.ts';
 import type { LeakReport } from '../../../../documents/leak-report.ts';
 import { PAPER_MM } from '../../../../documents/leak-report.ts';
 import { noteLabel, unbroken } from '../../../parts/note-names.ts';
@@ -53,6 +54,7 @@ export interface PlayedLeak {
 /** Everything the page of leaks shows. */
 export interface LeaksView {
   readonly hornName: string;
+  readonly unit: LengthUnit;
   readonly fault: LeakFault;
   readonly pads: readonly Option[];
   readonly sources: readonly Option[];
@@ -103,6 +105,7 @@ export function makeLeaksView(state: BenchState): LeaksView {
   const map = reportFor(leaks.map, hornId);
   return {
     hornName: horn.name,
+    unit,
     fault,
     pads: places.pads.map((id) => ({ value: id, label: nameOf(id) })),
     sources: [

@@ -2,6 +2,7 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import '../../../parts/vw-bench-field.ts';
 import '../../../parts/vw-choice.ts';
+import { told } from '../../../parts/told.ts';
 import type { LeaksActs } from '../../../shell/leaks-acts.ts';
 import { BenchView } from '../../bench-view.ts';
 import { keyStudySizeStyles } from '../../key-study/key-study-sizes.styles.ts';
@@ -45,8 +46,9 @@ export class VwLeaksView extends BenchView {
     `;
   }
 
-  #answer({ played, problem, waiting }: LeaksView): TemplateResult {
+  #answer({ played, problem, waiting, unit }: LeaksView): TemplateResult {
     const cautions = [...(problem === null ? [] : [problem]), ...(played?.warnings ?? [])];
+    const reasons = played?.answer.reasons ?? [];
     return html`
       <section
         class="ks-answer"
@@ -55,8 +57,12 @@ export class VwLeaksView extends BenchView {
         aria-busy=${waiting && played === null ? 'true' : 'false'}
       >
         <div class="ks-said">
-          <h1>${played?.answer.headline ?? 'Playing every note with the leak and without…'}</h1>
-          <p class="ks-standing">${played?.answer.standing ?? nothing}</p>
+          <h1>
+            ${played === null ? 'Playing every note with the leak and without…' : told(played.answer.headline, reasons, unit)}
+          </h1>
+          <p class="ks-standing">
+            ${played === null ? nothing : told(played.answer.standing, reasons, unit)}
+          </p>
         </div>
         <div class="ks-why">
           <p class="rg-notes">${played?.answer.second ?? nothing}</p>

@@ -2,7 +2,9 @@ import type { LengthUnit } from '../../../../documents/length-format.ts';
 import type { LeakingNoteReport, LargestLeakReport, LeakReport } from '../../../../documents/leak-report.ts';
 import { noteLabel, signedCents, unbroken } from '../../../parts/note-names.ts';
 import type { LeakAnswer, LeakFault } from '../../../state/leak-fault.ts';
+import type { Reason } from '../../../state/reasons.ts';
 import { gapWords } from '../gap-words.ts';
+import { makeLeakReasons } from './leaks-reasons.model.ts';
 
 /** The answer about a leak in words, biggest first. */
 export interface LeaksAnswer {
@@ -11,6 +13,8 @@ export interface LeaksAnswer {
   readonly standing: string;
   readonly second: string;
   readonly sure: string;
+  /** of the figures in its sentences */
+  readonly reasons: readonly Reason[];
 }
 
 /** What the words need besides the numbers. */
@@ -22,11 +26,8 @@ export interface LeaksManner {
 /** Lost heights below this are not worth a word, dB. */
 const LEAST_TOLD_DB = 0.05;
 
-export function makeLeaksAnswer(
-  { leak, largest }: LeakAnswer,
-  fault: LeakFault,
-  manner: LeaksManner,
-): LeaksAnswer {
+export function makeLeaksAnswer(answer: LeakAnswer, fault: LeakFault, manner: LeaksManner): LeaksAnswer {
+  const { leak, largest } = answer;
   return {
     headline: together(headline(leak, fault, manner)),
     standing: together(limitSentence(largest, fault, manner)),
@@ -34,6 +35,14 @@ export function makeLeaksAnswer(
     sure:
       'Pads and arms are taken as stiff: leather that gives closes part of a gap under the finger, so a real leak ' +
       'costs less. How many decibels a player feels is not published; the limit is a convention.',
+    reasons: makeLeakReasons(
+      answer,
+      {
+        lost: together(decibels(leak.notes.find((n) => n.fingering === leak.worst)?.lostDb ?? 0)),
+        gap: together(gapWords(largest.gapMm ?? 0, manner.unit)),
+      },
+      manner,
+    ),
   };
 }
 
@@ -44,7 +53,11 @@ function headline(leak: LeakReport, fault: LeakFault, manner: LeaksManner): stri
     return `${capital(what)} spoils no note: every fingering shuts it well by another way.`;
   if (worst.lostDb === null) return `${capital(what)} and ${noteLabel(worst.fingering)} is lost.`;
   if (worst.lostDb < LEAST_TOLD_DB) return `${capital(what)} costs no note as much as a tenth of a decibel.`;
-  return `${capital(what)} costs ${noteLabel(worst.fingering)} ${worst.lostDb.toFixed(1)} dB, more than any other note.`;
+  return `${capital(what)} costs ${noteLabel(worst.fingering)} ${decibels(worst.lostDb)}, more than any other note.`;
+}
+
+function decibels(db: number): string {
+  return `${db.toFixed(1)} dB`;
 }
 
 /** `2 papers (0.050 mm) all round under F♯ auxiliary`. */

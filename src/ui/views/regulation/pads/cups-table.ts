@@ -1,4 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
+import type { LengthUnit } from '../../../../documents/length-format.ts';
+import { figure } from '../../../parts/told.ts';
 import type { Bench } from '../../../shell/bench.ts';
 import type { CupCell, CupRow, CupTake, PadFitView } from './pad-fit-view.model.ts';
 
@@ -9,7 +11,7 @@ const KIND_WORDS: Readonly<Record<CupTake['kind'], string>> = {
 };
 
 /** One row a cup: its lengths to type, the pad it takes, and what that leaves. */
-export function cupsTable({ rows }: PadFitView, bench: Bench): TemplateResult {
+export function cupsTable({ rows, unit }: PadFitView, bench: Bench): TemplateResult {
   return html`
     <section class="pd-cups" aria-labelledby="pd-cups" @focusin=${() => bench.pads.expectTyping()}>
       <h2 id="pd-cups">Every cup</h2>
@@ -26,13 +28,13 @@ export function cupsTable({ rows }: PadFitView, bench: Bench): TemplateResult {
           <span role="columnheader">Batch’s thickest leaves</span>
           <span role="columnheader">thinnest leaves</span>
         </div>
-        ${rows.map((row) => cupRow(row, bench))}
+        ${rows.map((row) => cupRow(row, unit, bench))}
       </div>
     </section>
   `;
 }
 
-function cupRow(row: CupRow, bench: Bench): TemplateResult {
+function cupRow(row: CupRow, unit: LengthUnit, bench: Bench): TemplateResult {
   const { take } = row;
   return html`
     <div role="row" class="pd-row ${row.chosen ? 'pd-chosen' : ''}" data-key=${row.id}>
@@ -53,8 +55,9 @@ function cupRow(row: CupRow, bench: Bench): TemplateResult {
               ><span role="cell" class="pd-none"></span> <span role="cell" class="pd-none"></span>`
           : html`
               <span role="cell" class="pd-take" data-kind=${take.kind}>
-                <b>${KIND_WORDS[take.kind]}</b> ${take.kind === 'nothing fits' ? 'nearest ' : ''}${take.pad}
-                ${bar(take)} ${take.says === '' ? nothing : html`<small>${take.says}</small>`}
+                <b>${KIND_WORDS[take.kind]}</b>
+                ${take.kind === 'nothing fits' ? 'nearest ' : ''}${figure(take.reason, unit)} ${bar(take)}
+                ${take.says === '' ? nothing : html`<small>${take.says}</small>`}
               </span>
               <span role="cell" class="pd-bed" data-label="Bed">${take.bed}</span>
               <span role="cell" class="pd-bed" data-label="Thickest">${take.batch?.thickest}</span>

@@ -5,12 +5,15 @@ import { knownHornLength, knownSetupLength } from '../../../../documents/sheet-e
 import type { HornAndSetup } from '../../../../documents/to-acoustics.ts';
 import { documentsInHand, hornInHand, type BenchState } from '../../../state/bench-state.ts';
 import { CUP_FIELDS, type CupFieldId } from '../../../state/cup-fields.ts';
+import type { Reason } from '../../../state/reasons.ts';
+import type { StockDocument } from '../../../../documents/stock-document.ts';
 import type { CupTexts } from '../../../state/pads-state.ts';
 import { keysWithNewPads, type NewPad } from '../../../state/new-pads.ts';
 import { textInField } from '../../../state/text-in-field.ts';
 import { makeCupDrawing, type CupDrawing } from './cup-drawing.model.ts';
 import { fineBoth, fineEcho, fineLength, fineRange } from './fine-lengths.ts';
 import { fitCups, type FittedCups } from './pad-fit.model.ts';
+import { makePadReason, type FitFacts } from './pad-fit-reason.model.ts';
 import { fitAnswer, type FitAnswer } from './pad-fit-words.ts';
 
 /** One length of a cup on screen. */
@@ -29,6 +32,8 @@ export interface CupTake {
   /** `44.0 × 4.57 mm (0.180 in)` */
   readonly pad: string;
   readonly bed: string;
+  /** why this pad */
+  readonly reason: Reason;
   /** what is left over, or what to mind; empty where it simply fits */
   readonly says: string;
   /** what the thickest and the thinnest of a batch would leave open on this bed */
@@ -61,6 +66,7 @@ export interface OrderRow {
 /** The page of pads for cups. */
 export interface PadFitView {
   readonly answer: FitAnswer;
+  readonly unit: LengthUnit;
   readonly rows: readonly CupRow[];
   readonly order: readonly OrderRow[];
   readonly orderTotal: number;
@@ -81,7 +87,8 @@ export function makePadFitView(state: BenchState): PadFitView {
   const inHand = cups?.fits.find((fit) => fit.pad === keyId) ?? null;
   return {
     answer: fitAnswer(outcome, pads.stock, names, unit),
-    rows: makeRows(documents, cups, { unit, keyId, seatMm: pads.stock.seatMm }, pads.cupTyped[hornId] ?? {}),
+    unit,
+    rows: makeRows(documents, cups, { unit, keyId, stock: pads.stock }, pads.cupTyped[hornId] ?? {}),
     order: (cups?.order ?? []).map((line) => ({
       count: line.count,
       across: `${line.diameterMm.toFixed(1)} mm`,
@@ -99,13 +106,13 @@ export function makePadFitView(state: BenchState): PadFitView {
 interface RowContext {
   readonly unit: LengthUnit;
   readonly keyId: string;
-  readonly seatMm: number;
+  readonly stock: StockDocument;
 }
 
 function makeRows(
   documents: HornAndSetup,
   cups: FittedCups | null,
-  { unit, keyId, seatMm }: RowContext,
+  { unit, keyId, stock }: RowContext,
   typed: Readonly<Record<string, CupTexts>>,
 ): CupRow[] {
   const tallestMm = Math.max(
@@ -114,12 +121,13 @@ function makeRows(
   );
   return keyedHoles(documents.horn).map(({ id, number, name }): CupRow => {
     const fit = cups?.fits.find((f) => f.pad === id) ?? null;
+    const seatMm = knownSetupLength(documents.setup, id, 'seatMm')?.mm ?? stock.seatMm;
     return {
       ...{ id, number, name, chosen: id === keyId },
       cells: CUP_FIELDS.map((plan) =>
-        makeCell(documents, { id, typed: typed[id] ?? {}, unit, seatMm }, plan.id),
+        makeCell(documents, { id, typed: typed[id] ?? {}, unit, seatMm: stock.seatMm }, plan.id),
       ),
-      take: fit === null ? null : makeTake(fit, tallestMm, unit),
+      take: fit === null ? null : makeTake({ fit, stock, name, seatMm }, tallestMm, unit),
       why: cups?.problems.get(id) ?? 'cup floor not measured',
     };
   });
@@ -159,11 +167,14 @@ function makeCell(
   };
 }
 
-function makeTake(fit: PadFitReport, tallestMm: number, unit: LengthUnit): CupTake {
+function makeTake(facts: FitFacts, tallestMm: number, unit: LengthUnit): CupTake {
+  const { fit } = facts;
   const { diameterMm, thicknessMm, bedMm } = fit.choice;
+  const pad = `${diameterMm.toFixed(1)} mm × ${fineBoth(thicknessMm, unit)}`;
   return {
     kind: !fit.fits ? 'nothing fits' : fit.wholeBatch ? 'fits' : 'measure each',
-    pad: `${diameterMm.toFixed(1)} mm × ${fineBoth(thicknessMm, unit)}`,
+    pad,
+    reason: makePadReason(facts, pad, unit),
     bed: fineLength(bedMm, unit),
     says: saysOf(fit, unit),
     batch:
