@@ -5,6 +5,7 @@ import {
   findCauses,
   findFingering,
   hornWith,
+  uncalibrated,
   UNKNOWNS,
   type AirColumn,
   type Calibration,
@@ -117,13 +118,13 @@ export function causesOf(
 export interface HornInAir {
   readonly loaded: LoadedHorn;
   readonly air: AirColumn;
-  readonly knowledge: Knowledge;
+  readonly knowledge: Required<Knowledge>;
 }
 
 /** A horn as it is described, or as its log says. @param calibration null as long as none is in use */
 export function hornInAir(loaded: LoadedHorn, air: AirColumn, calibration: Calibration | null): HornInAir {
   const plusMinus = plusMinusOf(loaded);
-  if (calibration === null) return { loaded, air, knowledge: { plusMinus } };
+  if (calibration === null) return { loaded, air, knowledge: { plusMinus, absolute: uncalibrated } };
   return {
     loaded: { ...loaded, horn: hornWith(loaded.horn, calibration.amounts) },
     air: airWith(air, calibration.amounts),

@@ -10,6 +10,7 @@ import { makeStore } from '../../src/ui/state/bench-store.ts';
 import { compareColumns } from '../../src/ui/state/side-by-side-answer.ts';
 import { findEnough, makeSheetReport } from '../../src/ui/state/sheet-numbers.ts';
 import { moveScale, playLoud } from '../../src/ui/state/whole-scale.ts';
+import { calibrationOf } from './demo-calibration.ts';
 import { answerRegulation } from './demo-regulation.ts';
 import { onTheBench, preparedSheet, report, scale, scaleSureness } from './demo.ts';
 
@@ -45,6 +46,7 @@ function promptWorkers(): { readonly kinds: PhysicsKind[]; make(): WorkerPort; b
             leak: () => answerRegulation('leak'),
             'leak map': () => answerRegulation('leak map'),
             'pad change': () => answerRegulation('pad change'),
+            calibration: () => calibrationOf([]),
             compare: () => compareColumns(request.kind === 'compare' ? request.columns : [], 26.85, 440),
           }[request.kind]();
           const data = { kind: request.kind, id: request.id, outcome: { ok: true, value }, tookMs: 1 };

@@ -5,6 +5,7 @@ import { compareColumns } from '../../src/ui/state/side-by-side-answer.ts';
 import { findEnough, makeSheetReport } from '../../src/ui/state/sheet-numbers.ts';
 import { playLoud } from '../../src/ui/state/whole-scale.ts';
 import { answerRegulation } from './demo-regulation.ts';
+import { calibrationOf } from './demo-calibration.ts';
 import { ALTO, onTheBench, preparedSheet, report, scale, sheetDocuments } from './demo.ts';
 
 const e = report('e');
@@ -23,6 +24,7 @@ const VALUES: { readonly [Kind in keyof Answers]: Answers[Kind] } = {
   sheet: makeSheetReport(sheet),
   enough: findEnough(sheet, 'e'),
   compare: compareColumns([], 27, 440),
+  calibration: calibrationOf([]),
   follow: answerRegulation('follow'),
   leak: answerRegulation('leak'),
   'leak map': answerRegulation('leak map'),
@@ -78,6 +80,7 @@ function bench(): {
       sheet: (id) => told.push(`sheet ${id}`),
       enough: (pad) => told.push(`enough ${pad}`),
       compare: (id) => told.push(`compare ${id}`),
+      calibration: (id) => told.push(`calibration ${id}`),
       follow: (id) => told.push(`follow ${id}`),
       leak: (id) => told.push(`leak ${id}`),
       'leak map': (id) => told.push(`leak map ${id}`),

@@ -46,7 +46,7 @@ describe('the sheet’s numbers', () => {
     const air = makeAirColumn({ mouthpieceC: 26.85 });
     const changed = preparedSheet(withSet(contents, 'e', { mm: 9.5, at: 'front' }));
     const wanted = studyVenting(horn, withOpening(setup, 'e', { at: 'front', height: 9.5e-3 }), 'e', air, {
-      plusMinus: plusMinusOf(changed.loaded.asSet),
+      plusMinus: plusMinusOf(changed.loaded.asSet.loaded),
     });
     const got = findEnough(changed, 'e');
     if (wanted.diminishingReturn.kind !== 'reached' || got.kind !== 'reached')

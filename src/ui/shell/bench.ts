@@ -45,6 +45,7 @@ import type { Library } from './library.ts';
 import { makeLeaksActs, type LeaksActs } from './leaks-acts.ts';
 import { makeLinksActs, type LinksActs } from './links-acts.ts';
 import { makePadsActs, type PadsActs } from './pads-acts.ts';
+import { makeCalibrationActs, type CalibrationActs } from './calibration-acts.ts';
 import { makePlayedActs, type PlayedActs } from './played-acts.ts';
 import type { WorkerPort } from './physics-client.ts';
 import { makeWorkActs, type WorkActs } from './work-acts.ts';
@@ -105,6 +106,7 @@ export interface Bench {
   readonly pads: PadsActs;
   readonly work: WorkActs;
   readonly played: PlayedActs;
+  readonly calibration: CalibrationActs;
 }
 
 /** A hand that has not moved for so long has ended its movement: the next is a step of its own, ms. */
@@ -290,5 +292,6 @@ export function openBench(
     pads: makePadsActs(store, reading),
     work: makeWorkActs(store, reading),
     played: makePlayedActs(store, reading),
+    calibration: makeCalibrationActs(store),
   };
 }

@@ -1,3 +1,4 @@
+import type { CalibrationSource } from '../../documents/calibrated.ts';
 import {
   dayInHand,
   documentsInHand,
@@ -24,6 +25,7 @@ import {
   surenessArrived,
   surenessFrom,
 } from '../state/scale-state.ts';
+import { calibrationInUse } from '../state/calibration-source.ts';
 import { sideArrived, sideFailed } from '../state/side-by-side-state.ts';
 import type { EnoughReport } from '../state/sheet-report.ts';
 import {
@@ -36,6 +38,7 @@ import {
   sheetFailed,
 } from '../state/sheet-state.ts';
 import type { ViewName } from '../state/view-names.ts';
+import { calibrationListeners, makeCalibrationFollower } from './follow-calibration.ts';
 import { makePadsFollower, padsListeners } from './follow-pads.ts';
 import { makeRegulationFollower, regulationListeners } from './follow-regulation.ts';
 import { makeSideFollower } from './follow-side-by-side.ts';
@@ -104,6 +107,7 @@ export function followPhysics(store: Store<BenchState>, makeWorker: () => Worker
       });
     },
     ...regulationListeners(store),
+    ...calibrationListeners(store),
     ...padsListeners(store),
     compare: (id, outcome) =>
       store.update((state) => ({
@@ -126,6 +130,7 @@ export function followPhysics(store: Store<BenchState>, makeWorker: () => Worker
   const followers: readonly Follower[] = [
     scale,
     sheet,
+    makeCalibrationFollower(store, client),
     makeSideFollower(store, client),
     makeKeyFollower(store, client),
     makeRegulationFollower(store, client),
@@ -142,7 +147,13 @@ export function followPhysics(store: Store<BenchState>, makeWorker: () => Worker
 function foundParts(state: BenchState): unknown[] {
   const { horn, setup } = documentsInHand(state);
   const { airC, a4Hz } = dayInHand(state);
-  return [state.hornId, horn, setup, airC, a4Hz];
+  return [state.hornId, horn, setup, airC, a4Hz, calibrationInUse(hornInHand(state).contents)];
+}
+
+/** What pitches are to be worked out with, for a request; nothing where that is the horn as described. */
+function calibrationOf(state: BenchState): { readonly calibration?: CalibrationSource } {
+  const calibration = calibrationInUse(hornInHand(state).contents);
+  return calibration === null ? {} : { calibration };
 }
 
 const differ = (a: readonly unknown[], b: readonly unknown[]): boolean =>
@@ -167,7 +178,13 @@ function makeKeyFollower(store: Store<BenchState>, client: PhysicsClient): Follo
         asked = wanted;
         askedMm = null;
         const { airC, a4Hz } = dayInHand(state);
-        const id = client.askStudy({ documents: documentsInHand(state), keyId, airC, a4Hz });
+        const id = client.askStudy({
+          documents: documentsInHand(state),
+          keyId,
+          airC,
+          a4Hz,
+          ...calibrationOf(state),
+        });
         store.update((s) => studyAsked(s, id));
         return;
       }
@@ -204,7 +221,12 @@ function makeSheetFollower(store: Store<BenchState>, client: PhysicsClient): Fol
         isAsking = false;
         const { airC, a4Hz } = dayInHand(state);
         const setups = { asFound: asFound.document, proposed: proposed.document, asSet: asSet.document };
-        const id = client.askSheet({ documents: { horn: horn.document, setups }, airC, a4Hz });
+        const id = client.askSheet({
+          documents: { horn: horn.document, setups },
+          airC,
+          a4Hz,
+          ...calibrationOf(state),
+        });
         store.update((s) => ({ ...s, sheet: sheetAsked(s.sheet, id, s.hornId) }));
         return;
       }
@@ -251,7 +273,12 @@ function makeScaleFollower(
         loudOf = null;
         sureOf = null;
         const { airC, a4Hz } = dayInHand(state);
-        const id = client.askScale({ documents: documentsInHand(state), airC, a4Hz });
+        const id = client.askScale({
+          documents: documentsInHand(state),
+          airC,
+          a4Hz,
+          ...calibrationOf(state),
+        });
         store.update((s) => ({ ...s, scale: scaleAsked(s.scale, id) }));
         return;
       }

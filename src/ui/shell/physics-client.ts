@@ -1,6 +1,7 @@
 import type { ProposedOpenings } from '../state/scale-report.ts';
 import type {
   Answers,
+  CalibrationRequest,
   CompareRequest,
   Outcome,
   PhysicsKind,
@@ -43,6 +44,8 @@ export interface PhysicsClient {
   askSheet(request: Omit<SheetRequest, 'kind' | 'id'>): number;
   /** Asks where more height on one key of the latest sheet stops helping. */
   askEnough(pad: string): void;
+  /** Asks what the notes played say of the horn. */
+  askCalibration(request: Omit<CalibrationRequest, 'kind' | 'id'>): number;
   /** Asks what differs between setups side by side. */
   askCompare(request: Omit<CompareRequest, 'kind' | 'id'>): number;
 }
@@ -64,6 +67,7 @@ export interface PhysicsListeners {
   readonly sheet: Listener<'sheet'>;
   /** called with the pad asked about */
   readonly enough: (pad: string, outcome: Outcome<Answers['enough']>) => void;
+  readonly calibration: Listener<'calibration'>;
   readonly compare: Listener<'compare'>;
   /** the worker itself broke */
   readonly broken: (message: string) => void;
@@ -75,6 +79,7 @@ const ORDER: readonly PhysicsKind[] = [
   'scale',
   'move',
   'compare',
+  'calibration',
   'study',
   'point',
   'follow',
@@ -99,6 +104,7 @@ export function makePhysicsClient(makeWorker: () => WorkerPort, listeners: Physi
   const latestRegulation = new Map<PhysicsKind, number>();
   let latestScale = 0;
   let latestSheet = 0;
+  let latestCalibration = 0;
   let latestCompare = 0;
 
   function start(): WorkerPort {
@@ -143,6 +149,9 @@ export function makePhysicsClient(makeWorker: () => WorkerPort, listeners: Physi
         break;
       case 'scale':
         if (reply.id === latestScale) listeners.scale(reply.id, reply.outcome);
+        break;
+      case 'calibration':
+        if (reply.id === latestCalibration) listeners.calibration(reply.id, reply.outcome);
         break;
       case 'compare':
         if (reply.id === latestCompare) listeners.compare(reply.id, reply.outcome);
@@ -197,6 +206,10 @@ export function makePhysicsClient(makeWorker: () => WorkerPort, listeners: Physi
       const id = ++count;
       latestRegulation.set(request.kind, id);
       return ask({ ...request, id });
+    },
+    askCalibration(request) {
+      latestCalibration = ++count;
+      return ask({ ...request, kind: 'calibration', id: latestCalibration });
     },
     askCompare(request) {
       latestCompare = ++count;

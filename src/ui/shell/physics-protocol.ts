@@ -1,3 +1,5 @@
+import type { CalibrationSource } from '../../documents/calibrated.ts';
+import type { CalibrationReport } from '../../documents/calibration-report.ts';
 import type { LeakMapReport } from '../../documents/leak-report.ts';
 import type { PadChangeReport } from '../../documents/pad-change-report.ts';
 import type { SetupDocument } from '../../documents/setup-document.ts';
@@ -20,6 +22,8 @@ export interface StudyRequest {
   readonly keyId: string;
   readonly airC: number;
   readonly a4Hz: number;
+  /** left out where pitches are as described */
+  readonly calibration?: CalibrationSource;
 }
 
 /** Asks for one opening of the key the last study prepared. */
@@ -38,6 +42,8 @@ export interface ScaleRequest {
   readonly documents: HornAndSetup;
   readonly airC: number;
   readonly a4Hz: number;
+  /** left out where pitches are as described */
+  readonly calibration?: CalibrationSource;
 }
 
 /** Asks for the whole horn of the last scale with some openings otherwise. */
@@ -74,6 +80,8 @@ export interface SheetRequest {
   readonly documents: SheetDocuments;
   readonly airC: number;
   readonly a4Hz: number;
+  /** left out where pitches are as described */
+  readonly calibration?: CalibrationSource;
 }
 
 /** Asks where more height on one key of the last sheet stops helping. */
@@ -82,6 +90,17 @@ export interface EnoughRequest {
   readonly id: number;
   readonly sheetId: number;
   readonly pad: string;
+}
+
+/** Asks what the notes played say of the horn. */
+export interface CalibrationRequest {
+  readonly kind: 'calibration';
+  readonly id: number;
+  /** as found */
+  readonly documents: HornAndSetup;
+  readonly source: CalibrationSource;
+  readonly airC: number;
+  readonly a4Hz: number;
 }
 
 /** What every request about regulation says: the horn as found, and the day. */
@@ -140,6 +159,7 @@ export type PhysicsRequest =
   | SureRequest
   | SheetRequest
   | EnoughRequest
+  | CalibrationRequest
   | CompareRequest
   | RegulationRequest;
 
@@ -157,6 +177,7 @@ export interface Answers {
   readonly sure: SurenessSlice;
   readonly sheet: SheetReport;
   readonly enough: EnoughReport;
+  readonly calibration: CalibrationReport;
   readonly compare: ComparedColumns;
 }
 

@@ -1,12 +1,13 @@
-import { makeAirColumn, studyVenting, ventingAt, type VentingContext } from '../../acoustics/index.ts';
-import { plusMinusOf } from '../../documents/plus-minus.ts';
-import { loadHorn, type HornAndSetup, type LoadedHorn } from '../../documents/to-acoustics.ts';
+import { studyVenting, ventingAt, type VentingContext } from '../../acoustics/index.ts';
+import type { HornInAir } from '../../documents/calibrated.ts';
+import { loadHorn } from '../../documents/to-acoustics.ts';
 import { buffersOf } from '../state/scale-report.ts';
-import { beforePlaying, makeSurenessOf, type SurenessOf } from '../state/scale-sureness.ts';
+import { makeSurenessOf, type SurenessOf } from '../state/scale-sureness.ts';
 import { findEnough, makeSheetReport, prepareSheet, type PreparedSheet } from '../state/sheet-numbers.ts';
 import { compareColumns } from '../state/side-by-side-answer.ts';
 import { makePointReport, makeStudyReport } from '../state/study-report.ts';
 import { moveScale, playLoud, prepareScale, type PreparedScale } from '../state/whole-scale.ts';
+import { asAsked, CALIBRATION_WORK, type AskedHorn } from './calibration-work.ts';
 import { REGULATION_WORK } from './regulation-work.ts';
 import type { Answers, Outcome, PhysicsKind, PhysicsReply, PhysicsRequest } from './physics-protocol.ts';
 
@@ -24,12 +25,11 @@ type Requests = { readonly [Kind in PhysicsKind]: Extract<PhysicsRequest, { read
 type Work = { readonly [Kind in PhysicsKind]: (request: Requests[Kind]) => Outcome<Answers[Kind]> };
 
 const WORK: Work = {
+  ...CALIBRATION_WORK,
   ...REGULATION_WORK,
-  study: ({ id, documents, keyId, airC, a4Hz }) =>
-    withHorn(documents, (loaded) => {
-      const { horn, setup } = loaded;
-      const air = makeAirColumn({ mouthpieceC: airC });
-      const result = studyVenting(horn, setup, keyId, air, { a4: a4Hz, plusMinus: plusMinusOf(loaded) });
+  study: ({ id, keyId, ...asked }) =>
+    withHorn(asked, ({ loaded: { horn, setup }, air, knowledge }) => {
+      const result = studyVenting(horn, setup, keyId, air, { a4: asked.a4Hz, ...knowledge });
       key = { id, context: result.context };
       return makeStudyReport(result);
     }),
@@ -37,10 +37,10 @@ const WORK: Work = {
     key?.id === studyId
       ? { ok: true, value: makePointReport(ventingAt(key.context, frontMm / 1000)) }
       : { ok: false, message: 'another key was taken up meanwhile' },
-  scale: ({ id, documents, airC, a4Hz }) =>
-    withHorn(documents, (loaded) => {
-      const { prepared, report } = prepareScale(loaded, airC, a4Hz);
-      scale = { id, prepared, surenessOf: makeSurenessOf(prepared, beforePlaying(plusMinusOf(loaded))) };
+  scale: ({ id, ...asked }) =>
+    withHorn(asked, ({ loaded, air, knowledge }) => {
+      const { prepared, report } = prepareScale(loaded, air.mouthpieceC, asked.a4Hz);
+      scale = { id, prepared, surenessOf: makeSurenessOf(prepared, knowledge) };
       return report;
     }),
   move: ({ scaleId, proposedMm }) => withScale(scaleId, (prepared) => moveScale(prepared, proposedMm)),
@@ -48,8 +48,11 @@ const WORK: Work = {
     withScale(scaleId, (prepared) => playLoud(prepared, proposedMm, fingeringId)),
   sure: ({ scaleId, proposedMm, from }) =>
     withScale(scaleId, (_, surenessOf) => surenessOf(proposedMm, from)),
-  sheet: ({ id, documents, airC, a4Hz }) => {
-    const outcome = prepareSheet(documents, airC, a4Hz);
+  sheet: ({ id, documents, ...asked }) => {
+    const found = { horn: documents.horn, setup: documents.setups.asFound };
+    const outcome = prepareSheet(documents, asked.airC, asked.a4Hz, (loaded) =>
+      asAsked(loaded, { ...asked, documents: found }),
+    );
     if (!outcome.ok) return outcome;
     sheet = { id, prepared: outcome.value };
     return { ok: true, value: makeSheetReport(outcome.value) };
@@ -61,10 +64,11 @@ const WORK: Work = {
   compare: ({ columns, airC, a4Hz }) => ({ ok: true, value: compareColumns(columns, airC, a4Hz) }),
 };
 
-function withHorn<T>(documents: HornAndSetup, work: (loaded: LoadedHorn) => T): Outcome<T> {
-  const read = loadHorn(documents);
+function withHorn<T>(asked: AskedHorn, work: (horn: HornInAir) => T): Outcome<T> {
+  const read = loadHorn(asked.documents);
   if (!read.ok) return { ok: false, message: read.issues.map((issue) => issue.message).join(' ') };
-  return { ok: true, value: work(read.value) };
+  const horn = asAsked(read.value, asked);
+  return horn.ok ? { ok: true, value: work(horn.value) } : horn;
 }
 
 function withScale<T>(id: number, work: (prepared: PreparedScale, surenessOf: SurenessOf) => T): Outcome<T> {

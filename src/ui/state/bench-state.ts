@@ -19,6 +19,8 @@ import { makeLinksState, type LinksState } from './links-state.ts';
 import { makePadsState, type PadsState } from './pads-state.ts';
 import { proposedFronts } from './proposed-fronts.ts';
 import type { ProposedOpenings } from './scale-report.ts';
+import { nothingAsked } from './asked-answer.ts';
+import type { CalibrationState } from './calibration-state.ts';
 import { makePlayedState, type PlayedState } from './played-state.ts';
 import { makeScaleState, type ScaleState } from './scale-state.ts';
 import { makeSheetState, type SheetState } from './sheet-state.ts';
@@ -84,6 +86,7 @@ export interface BenchState {
   readonly keeping: Keeping;
   readonly visits: KnownVisits;
   readonly played: PlayedState;
+  readonly calibration: CalibrationState;
   /** a browser failure to tell, or null */
   readonly alert: string | null;
   /** a newer program that waits to be taken, unless a person put that off */
@@ -120,6 +123,7 @@ export function makeBenchState(shelf: BenchState['shelf'], contents: BenchConten
     keeping: { kind: 'untouched' },
     visits: { hornId, list: [] },
     played: makePlayedState(),
+    calibration: nothingAsked(hornId),
     alert: null,
     newer: 'none',
   };

@@ -9,13 +9,12 @@ import {
   standingPad,
   standingThere,
   studyVenting,
-  type AirColumn,
   type Slopes,
 } from '../../acoustics/index.ts';
 import { SETUP_ROLES, type SetupRole } from '../../documents/bench-contents.ts';
+import { hornInAir, type HornInAir } from '../../documents/calibrated.ts';
 import { layered } from '../../documents/complete-setup.ts';
 import { keyedHoles, type HornDocument } from '../../documents/horn-document.ts';
-import { plusMinusOf } from '../../documents/plus-minus.ts';
 import type { SetupDocument } from '../../documents/setup-document.ts';
 import { loadHorn, type LoadedHorn } from '../../documents/to-acoustics.ts';
 import { reportBudget, type BudgetReport } from '../../documents/uncertainty-report.ts';
@@ -29,22 +28,30 @@ export interface SheetDocuments {
   readonly setups: Readonly<Record<SetupRole, SetupDocument>>;
 }
 
-/** A sheet made ready: every setup whole and in SI. */
+/** A horn made ready to be asked for pitches, or a sentence on why it cannot be. */
+type Asking = (
+  loaded: LoadedHorn,
+) => { readonly ok: true; readonly value: HornInAir } | { readonly ok: false; readonly message: string };
+
+/** A sheet made ready: every setup whole and in SI, in its air. */
 export interface PreparedSheet {
-  readonly loaded: Readonly<Record<SetupRole, LoadedHorn>>;
-  readonly air: AirColumn;
+  readonly loaded: Readonly<Record<SetupRole, HornInAir>>;
   readonly a4Hz: number;
 }
 
 const MM = 1e-3;
 
-/** Makes a sheet ready, or says in sentences why it cannot be. */
+/** Makes a sheet ready, or says in sentences why it cannot be. @param asked as described unless said otherwise */
 export function prepareSheet(
   { horn, setups }: SheetDocuments,
   airC: number,
   a4Hz: number,
+  asked: Asking = (loaded) => ({
+    ok: true,
+    value: hornInAir(loaded, makeAirColumn({ mouthpieceC: airC }), null),
+  }),
 ): { readonly ok: true; readonly value: PreparedSheet } | { readonly ok: false; readonly message: string } {
-  const loaded: Partial<Record<SetupRole, LoadedHorn>> = {};
+  const loaded: Partial<Record<SetupRole, HornInAir>> = {};
   for (const role of SETUP_ROLES) {
     const { keys, links } = setups[role];
     if (loaded.asFound !== undefined && keys.length === 0 && links === undefined) {
@@ -54,33 +61,34 @@ export function prepareSheet(
     const setup = role === 'asFound' ? setups.asFound : layered(setups[role], setups.asFound);
     const read = loadHorn({ horn, setup });
     if (!read.ok) return { ok: false, message: read.issues.map((issue) => issue.message).join(' ') };
-    loaded[role] = read.value;
+    const inAir = asked(read.value);
+    if (!inAir.ok) return inAir;
+    loaded[role] = inAir.value;
   }
-  const whole = loaded as Record<SetupRole, LoadedHorn>;
-  return { ok: true, value: { loaded: whole, air: makeAirColumn({ mouthpieceC: airC }), a4Hz } };
+  return { ok: true, value: { loaded: loaded as Record<SetupRole, HornInAir>, a4Hz } };
 }
 
 /** Every key as found, as proposed and as set: pose, vent share, ruling link, each with its ±. */
-export function makeSheetReport({ loaded, air }: PreparedSheet): SheetReport {
-  const found = standingReports(loaded.asFound, air);
+export function makeSheetReport({ loaded }: PreparedSheet): SheetReport {
+  const found = standingReports(loaded.asFound);
   const otherwise = (role: SetupRole): ((id: string) => StandingReport) =>
-    loaded[role] === loaded.asFound ? found : standingReports(loaded[role], air);
+    loaded[role] === loaded.asFound ? found : standingReports(loaded[role]);
   const [proposed, asSet] = [otherwise('proposed'), otherwise('asSet')];
   return {
-    keys: keyedHoles(loaded.asFound.documents.horn).map(({ id }) => ({
+    keys: keyedHoles(loaded.asFound.loaded.documents.horn).map(({ id }) => ({
       pad: id,
       asFound: found(id),
       proposed: proposed(id),
       asSet: asSet(id),
     })),
-    vents: ventedNotes(loaded.asFound.horn),
+    vents: ventedNotes(loaded.asFound.loaded.horn),
   };
 }
 
 /** One setup's keys, its readings made ready once for all of them. */
-function standingReports(loaded: LoadedHorn, air: AirColumn): (id: string) => StandingReport {
+function standingReports({ loaded, air, knowledge }: HornInAir): (id: string) => StandingReport {
   const { horn, setup } = loaded;
-  const readings = prepareReadings(horn, setup, air, plusMinusOf(loaded));
+  const readings = prepareReadings(horn, setup, air, knowledge.plusMinus);
   const budget = (slopes: Slopes): BudgetReport =>
     reportBudget(horn, budgetOf(readings, slopes, DEFAULT_PAD_MODEL));
   return (id) => {
@@ -103,12 +111,13 @@ function standingReports(loaded: LoadedHorn, air: AirColumn): (id: string) => St
 }
 
 /** Where more height on a key stops helping, the horn as it stands now: as set where it was set. */
-export function findEnough({ loaded, air, a4Hz }: PreparedSheet, pad: string): EnoughReport {
-  const { horn, setup } = loaded.asSet;
+export function findEnough({ loaded: { asSet }, a4Hz }: PreparedSheet, pad: string): EnoughReport {
+  const { air, knowledge } = asSet;
+  const { horn, setup } = asSet.loaded;
   const { diminishingReturn: found, budgets } = studyVenting(horn, setup, pad, air, {
     a4: a4Hz,
     points: 2,
-    plusMinus: plusMinusOf(loaded.asSet),
+    ...knowledge,
   });
   if (found.kind === 'none in reach') return { kind: found.kind, reason: found.reason };
   const { pose, ventShare } = found.at;

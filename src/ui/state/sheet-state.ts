@@ -1,6 +1,7 @@
 import type { BenchContents } from '../../documents/bench-contents.ts';
 import { keyedHoles, type HornDocument } from '../../documents/horn-document.ts';
 import type { SetupDocument } from '../../documents/setup-document.ts';
+import { calibrationInUse } from './calibration-source.ts';
 import type { EnoughReport, SheetReport } from './sheet-report.ts';
 
 /** The sheet asked for, and what came of it. */
@@ -50,7 +51,8 @@ export function enoughArrived(sheet: SheetState, pad: string, known: KnownEnough
  * the key itself and the keys that may rule it through links. How the other keys stand moves it by a hundredth of
  * a millimetre while they stand about as they do; so they count by steps of a fifth, and one nearly shut counts.
  */
-export function enoughParts({ horn, asFound, asSet, visit }: BenchContents, pad: string): unknown[] {
+export function enoughParts(contents: BenchContents, pad: string): unknown[] {
+  const { horn, asFound, asSet, visit } = contents;
   const { bore, mouthpiece, links, touches, bellCorrectionMm, holes } = horn.document;
   const { airC, a4Hz } = visit.document;
   const { keys: found, links: foundLinks } = asFound.document;
@@ -65,6 +67,7 @@ export function enoughParts({ horn, asFound, asSet, visit }: BenchContents, pad:
     setLinks,
     airC,
     a4Hz,
+    calibrationInUse(contents),
     surroundings(holes, found, set),
     ...rulersOf(horn.document.links, pad).flatMap((id) => [
       holes.find((h) => h.id === id),

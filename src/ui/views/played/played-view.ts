@@ -6,6 +6,8 @@ import type { PlayedSetup } from '../../../documents/pitch-log.ts';
 import type { Bench } from '../../shell/bench.ts';
 import { hornInHand, type BenchState } from '../../state/bench-state.ts';
 import { BenchView } from '../bench-view.ts';
+import { calibrationPanel } from './calibration-panel.ts';
+import { calibrationStyles } from './calibration-panel.styles.ts';
 import { needle } from './needle.ts';
 import { playedRow } from './played-row.ts';
 import { makePlayedView, type PlayedView } from './played-view.model.ts';
@@ -20,10 +22,10 @@ const SETUPS = [
 /** The notes played: typed, listened to, or brought in. */
 @customElement('vw-played-view')
 export class VwPlayedView extends BenchView {
-  protected override readonly pageStyles = [playedStyles, playedSizes];
+  protected override readonly pageStyles = [playedStyles, calibrationStyles, playedSizes];
 
   protected override drawnFrom(state: BenchState): readonly unknown[] {
-    return [state.hornId, hornInHand(state).contents, state.played];
+    return [state.hornId, hornInHand(state).contents, state.played, state.calibration];
   }
 
   override disconnectedCallback(): void {
@@ -44,7 +46,8 @@ export class VwPlayedView extends BenchView {
           <p class="pl-standing" role="status">${view.standing}</p>
           ${needle(view.needle)}
         </section>
-        ${this.#ways(view, state, bench)} ${this.#told(state, bench)} ${this.#list(view, bench)}
+        ${this.#ways(view, state, bench)} ${this.#told(state, bench)} ${calibrationPanel(bench, state)}
+        ${this.#list(view, bench)}
       </main>
     `;
   }
