@@ -8,10 +8,19 @@ import {
   yPx,
 } from '../../src/ui/parts/chart/scale-chart.model.ts';
 import { makeBenchState, propose, studyArrived, studyAsked } from '../../src/ui/state/bench-state.ts';
-import { handRested, moveArrived, scaleArrived, scaleAsked } from '../../src/ui/state/scale-state.ts';
+import {
+  handRested,
+  moveArrived,
+  scaleArrived,
+  scaleAsked,
+  surenessArrived,
+  surenessFrom,
+  type ScaleState,
+} from '../../src/ui/state/scale-state.ts';
+import type { ProposedOpenings } from '../../src/ui/state/scale-report.ts';
 import { moveScale } from '../../src/ui/state/whole-scale.ts';
 import { makeScaleView, type WholeScaleView } from '../../src/ui/views/scale/scale-view.model.ts';
-import { ALTO, onTheBench, report as studyOf, scale } from './demo.ts';
+import { ALTO, onTheBench, plain, report as studyOf, scale, scaleSureness } from './demo.ts';
 
 const { prepared, report } = scale();
 const fresh = makeBenchState([{ id: 'demo-alto', label: 'Demo alto' }], onTheBench('alto'));
@@ -87,6 +96,62 @@ describe('the scale page', () => {
     const other = report.fingerings.findIndex((f) => f.id === 'Bb4 one-and-one');
     const apart = report.found.cents[other] - report.found.cents[side];
     expect(rows.find((r) => r.id === 'Bb4 one-and-one')!.cents).toBe(apart.toFixed(1).replace('-', '−'));
+  });
+});
+
+describe('how sure the scale page is', () => {
+  const surenessOf = scaleSureness();
+  const surely = (of: ScaleState, proposedMm: ProposedOpenings): ScaleState => {
+    let now = of;
+    for (let from = surenessFrom(now); from !== null; from = surenessFrom(now)) {
+      now = surenessArrived(now, surenessOf(proposedMm, from));
+    }
+    return now;
+  };
+  const f4 = report.fingerings.findIndex(({ id }) => id === 'F4');
+  const found = { ...arrived, scale: surely(arrived.scale, {}), noteId: 'F4' };
+
+  it('waits for it without a ± on screen', () => {
+    const { live, note } = whole();
+    expect(live.plusMinus.pitch.every((half) => half === null)).toBe(true);
+    expect(note.sure).toBeNull();
+  });
+
+  it('gives every pitch the core’s ±, in chart and table, and leads to the played notes', () => {
+    const view = whole(found);
+    const half = found.scale.sure!.found[f4]!.budget.plusMinus;
+    expect(view.live.plusMinus.pitch[at(view, 'F4')]).toBe(half);
+    expect(plain(view.rows[f4].cells[1])).toMatch(new RegExp(`± ${half.toFixed(1)}$`));
+    const { panel, beside } = view.note.sure!;
+    expect(plain(panel!.told)).toBe(`The pitch of F4 as found: ± ${half.toFixed(1)} cents.`);
+    expect(panel!.parts[0]).toMatchObject({ label: 'model of the whole horn', kind: 'model' });
+    expect(panel!.next[0].link?.href).toBe('#played');
+    expect(beside).toBe('');
+  });
+
+  it('tells what playing would leave: the parts that are not the whole horn, its air and its mouthpiece', () => {
+    const { plusMinus, wholeHorn, readings } = found.scale.sure!.found[f4]!.budget;
+    const ofTheDay = readings.filter(({ label, pad }) => pad === null && !label.startsWith('travel'));
+    const gone = Math.hypot(wholeHorn, ...ofTheDay.map(({ effect }) => effect));
+    const text = plain(whole(found).note.sure!.panel!.next[0].text);
+    expect(text).toContain(`in place of ± ${gone.toFixed(1)} cents of whole horn`);
+    expect(text).toContain(`keep ± ${Math.sqrt(plusMinus ** 2 - gone ** 2).toFixed(1)} cents`);
+  });
+
+  it('gives moves their ± once the hand rests, and keeps the pitches’ meanwhile', () => {
+    const higher = propose(found, 11);
+    const moving = { ...higher, scale: moveArrived(higher.scale, moveScale(prepared, { e: 11 })) };
+    const before = whole(moving);
+    expect(before.live.plusMinus.move.every((half) => half === null)).toBe(true);
+    expect(before.live.plusMinus.pitch).toEqual(whole(found).live.plusMinus.pitch);
+    expect(before.note.sureWaits).toBe(true);
+    const rested = { ...moving, scale: surely(handRested(moving.scale), { e: 11 }) };
+    const view = whole(rested);
+    const half = rested.scale.sure!.moves[f4]!.budget.plusMinus;
+    expect(view.live.plusMinus.move[at(view, 'F4')]).toBe(half);
+    expect(plain(view.note.told)).toContain(`± ${half.toFixed(1)})`);
+    expect(plain(view.note.sure!.panel!.told)).toContain('How far F4 moves: ±');
+    expect(view.note.sureWaits).toBe(false);
   });
 });
 

@@ -10,6 +10,7 @@ import {
   makeScaleLimits,
   usualFingerings,
 } from '../../src/ui/views/scale/scale-words.ts';
+import type { CentsSureness, ScaleSureness } from '../../src/ui/state/scale-sureness.ts';
 import { plain, scale, TENOR } from './demo.ts';
 
 const { prepared, report } = scale();
@@ -86,6 +87,43 @@ describe('the scale’s answer', () => {
   });
 });
 
+describe('how sure the scale’s words are', () => {
+  const known = (plusMinus: number, wholeHorn: number): CentsSureness => ({
+    budget: { plusMinus, wholeHorn, readings: [], padModel: 0, calibration: 0 },
+    next: [],
+  });
+  const sure = (found: number, move: number): ScaleSureness => ({
+    found: report.fingerings.map((_, i) => known(found + (i === at('C#6') ? 2 : 0), 10)),
+    moves: report.fingerings.map((_, i) => (i === at('F4') ? known(move, 0) : null)),
+  });
+  const answer = (proposed: ScaleNumbers | null, of: ScaleSureness) =>
+    makeScaleAnswer(report, proposed, written, of);
+
+  it('give the widest note its ±, and all of them their range and the model’s part', () => {
+    const told = answer(null, sure(12, 0.3));
+    expect(plain(told.headline)).toMatch(/the widest note is C♯6, \d+ ± 14 cents sharp;/);
+    expect(plain(told.sure)).toBe(
+      'Pitches are known to ± 12–14 cents, 10 of them the model of the whole horn; ' +
+        'moves are far surer, ± 0.3 cents at most.',
+    );
+  });
+
+  it('give the greatest move its ±, and say where it cannot be shown', () => {
+    const small = moved({ F4: 0.6 });
+    expect(plain(answer(small, sure(12, 0.3)).headline)).toMatch(/F4 moves most, \+0\.6 ± 0\.3 cents\.$/);
+    expect(plain(answer(small, sure(12, 0.7)).headline)).toMatch(
+      /F4 moves most, \+0\.6 ± 0\.7 cents: no difference that can be shown\.$/,
+    );
+    expect(plain(makeNoteTold(report, small, written, sure(12, 0.3))(at('F4')))).toContain(
+      '(moves +0.6 ± 0.3)',
+    );
+  });
+
+  it('promise no more than ten cents while nothing is known', () => {
+    expect(plain(makeScaleAnswer(report, null, written).sure)).toContain('± 10 cents');
+  });
+});
+
 describe('names of notes', () => {
   it('are the player’s or the sounding ones', () => {
     const f4 = report.fingerings[at('Bb4 bis')];
@@ -102,7 +140,11 @@ describe('names of notes', () => {
   });
 
   it('say sharp, flat or in tune', () => {
-    expect([64.6, -4.31, 0.02].map(awayWords)).toEqual(['65 cents sharp', '4.3 cents flat', 'in tune']);
+    expect([64.6, -4.31, 0.02].map((cents) => awayWords(cents))).toEqual([
+      '65 cents sharp',
+      '4.3 cents flat',
+      'in tune',
+    ]);
   });
 });
 

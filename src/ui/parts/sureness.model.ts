@@ -53,6 +53,8 @@ export interface SurenessManner {
   readonly what: string;
   /** pads whose lengths can be typed: those with a key, of the horn in hand */
   readonly keys: ReadonlySet<string>;
+  /** whether played notes can tell more of it than any ruler */
+  readonly byPlaying?: boolean;
 }
 
 /** So many parts are named; the others stand together. */
@@ -85,7 +87,10 @@ export function makeSureness(
   return {
     told: unbroken(`${manner.what}: ± ${amount(budget.plusMinus, manner)}.`),
     parts: makeParts(budget, manner),
-    next: shown.map((each) => makeNext(each, budget.plusMinus, manner)),
+    next: [
+      ...(manner.byPlaying === true ? byPlaying(budget, manner) : []),
+      ...shown.map((each) => makeNext(each, budget.plusMinus, manner)),
+    ],
     closing: unbroken(closing(budget, shown.length, last, manner)),
   };
 }
@@ -150,9 +155,24 @@ function makeNext(next: NextReport, plusMinus: number, manner: SurenessManner): 
   };
 }
 
+/** Read once for the whole horn: what calibrating on played notes fits. */
+const FITTED: readonly ReadingKind[] = ['temperature', 'mouthpieceVolume', 'mouthpiecePlace'];
+
+/** What playing tells, where that is most of it: no length that can be measured does. */
+function byPlaying({ plusMinus, wholeHorn, readings }: BudgetReport, manner: SurenessManner): SurenessNext[] {
+  const day = readings.filter(({ kind }) => FITTED.includes(kind)).map(({ effect }) => effect);
+  const gone = Math.hypot(wholeHorn, ...day);
+  if (!(gone > 0.5 * plusMinus)) return [];
+  const kept = Math.sqrt(Math.max(0, plusMinus ** 2 - gone ** 2));
+  const text =
+    `Play and log about ten notes: calibrating on them puts what the fit leaves open in place of ± ${amount(gone, manner)} ` +
+    `of whole horn, air and mouthpiece; readings and pads keep ± ${amount(kept, manner)}.`;
+  return [{ text: unbroken(text), target: null, link: { href: '#played', label: 'to the played notes' } }];
+}
+
 /** `0.6 to 0.2 mm (0.024 to 0.008 in)`, with as many digits as tell the two apart. */
 function fall(from: number, to: number, { of, unit }: Pick<SurenessManner, 'of' | 'unit'>): string {
-  if (of === 'cents') return `${apart(from, to, 1)} cents`;
+  if (of === 'cents') return `${apart(from, to, from < SMALL_CENTS ? 2 : 1)} cents`;
   const inUnit = (as: LengthUnit): string =>
     as === 'mm' ? `${apart(from, to, 1)} mm` : `${apart(from / 25.4, to / 25.4, 3)} in`;
   return `${inUnit(unit)} (${inUnit(other(unit))})`;
@@ -163,9 +183,12 @@ function apart(from: number, to: number, digits: number): string {
   return `${from.toFixed(enough)} to ${to.toFixed(enough)}`;
 }
 
-/** A ± of the answer: hundredths of a millimetre in both units, or tenths of a cent. */
+/** Below this a ± in cents has two digits after the point. */
+const SMALL_CENTS = 1;
+
+/** A ± of the answer: hundredths of a millimetre in both units, or tenths of a cent, hundredths where it is small. */
 function amount(size: number, { of, unit }: Pick<SurenessManner, 'of' | 'unit'>): string {
-  if (of === 'cents') return `${size.toFixed(size < 0.1 ? 2 : 1)} cents`;
+  if (of === 'cents') return `${size.toFixed(size < SMALL_CENTS ? 2 : 1)} cents`;
   const inUnit = (as: LengthUnit): string =>
     `${as === 'mm' ? size.toFixed(2) : (size / 25.4).toFixed(3)} ${sign(as)}`;
   return `${inUnit(unit)} (${inUnit(other(unit))})`;

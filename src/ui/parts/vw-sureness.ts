@@ -72,10 +72,14 @@ export class VwSureness extends LitElement {
         display: block;
         height: 100%;
         min-width: 2px;
-        background: var(--vw-enough);
+        background: var(--vw-unsure, var(--vw-soft));
       }
       .model .bar i {
-        background: repeating-linear-gradient(90deg, var(--vw-enough) 0 5px, var(--vw-enough-weak) 5px 8px);
+        background: repeating-linear-gradient(
+          90deg,
+          var(--vw-unsure, var(--vw-soft)) 0 5px,
+          var(--vw-well) 5px 8px
+        );
       }
       .next li {
         padding: 0.25rem 0 0.35rem;

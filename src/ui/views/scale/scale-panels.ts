@@ -1,7 +1,9 @@
-import { html, type TemplateResult } from 'lit';
+import { html, nothing, type TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
 import '../../parts/chart/vw-loud-chart.ts';
+import '../../parts/vw-sureness.ts';
 import type { Bench } from '../../shell/bench.ts';
+import { goToField } from '../key-study/go-to-field.ts';
 import { SCALE_HEAD } from './scale-tables.model.ts';
 import type { ScaleView, WholeScaleView } from './scale-view.model.ts';
 
@@ -51,6 +53,29 @@ export function notePanel(view: ScaleView, { note }: WholeScaleView, bench: Benc
             </li>`,
         )}
       </ul>
+    </section>
+  `;
+}
+
+/** The parts of its ±, and what to measure next. */
+export function surePanel({ note }: WholeScaleView, bench: Bench): TemplateResult {
+  const { sure, sureWaits, label } = note;
+  return html`
+    <section
+      class="sc-sure"
+      aria-labelledby="sc-sure-title"
+      aria-busy=${sureWaits ? 'true' : 'false'}
+      @vw-measure=${(e: HTMLElementEventMap['vw-measure']) => void goToField(bench, e.detail)}
+    >
+      <h2 id="sc-sure-title">How sure? ${label}</h2>
+      ${
+        sure === null
+          ? html`<p>Working out how sure every note is…</p>`
+          : sure.panel === null
+            ? html`<p>${label} has no resonance near its pitch, and so no ±.</p>`
+            : html`<vw-sureness .sureness=${sure.panel}></vw-sureness>
+                ${sure.beside === '' ? nothing : html`<p class="sc-beside">${sure.beside}</p>`}`
+      }
     </section>
   `;
 }

@@ -10,6 +10,7 @@ import {
 import { signedCents } from '../../parts/note-names.ts';
 import type { NoteSpan } from '../../state/bench-state.ts';
 import type { ScaleNumbers, ScaleReport } from '../../state/scale-report.ts';
+import type { ScaleSureness } from '../../state/scale-sureness.ts';
 import { centsPerMmOf } from './note-keys.model.ts';
 import { usualFingerings, type Namer } from './scale-words.ts';
 
@@ -139,6 +140,8 @@ export function makeScaleLive(
     readonly keyId: string;
     readonly noteId: string;
     readonly moved: boolean;
+    /** null where that is not known yet; its moves are of what is shown */
+    readonly sure: ScaleSureness | null;
   },
 ): ScaleLive {
   const indexOf = new Map(report.fingerings.map(({ id }, i) => [id, i]));
@@ -152,6 +155,10 @@ export function makeScaleLive(
       move: order.map((i) => known(now.proposed.cents[i] - report.found.cents[i])),
       strength: order.map((i) => known(now.proposed.heights[i])),
       cutoff: order.map((i) => known(now.proposed.cutoffHz[i])),
+    },
+    plusMinus: {
+      pitch: order.map((i) => now.sure?.found[i]?.budget.plusMinus ?? null),
+      move: order.map((i) => now.sure?.moves[i]?.budget.plusMinus ?? null),
     },
     picked: chart.marks.findIndex(({ id }) => id === now.noteId),
     lit: answers.map((size) => (size < LEAST_LIT_CENTS_PER_MM ? 0 : Math.sqrt(size / most))),

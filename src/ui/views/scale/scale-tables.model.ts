@@ -1,6 +1,8 @@
 import { signedCents } from '../../parts/note-names.ts';
 import type { NoteNaming } from '../../state/bench-state.ts';
 import type { ScaleNumbers, ScaleReport } from '../../state/scale-report.ts';
+import { centsWithPlusMinus } from '../../parts/plus-minus-words.ts';
+import type { ScaleSureness } from '../../state/scale-sureness.ts';
 import { makeNamer, signedPercent, usualFingerings, type Namer } from './scale-words.ts';
 
 /** Another way of fingering a note, beside its usual one. */
@@ -69,6 +71,7 @@ export function makeScaleRows(
   moved: boolean,
   nameOf: Namer,
   naming: NoteNaming,
+  sure: ScaleSureness | null,
 ): ScaleRow[] {
   const other = makeNamer(naming === 'written' ? 'concert' : 'written', report.transpositionSemitones);
   const { found } = report;
@@ -76,15 +79,17 @@ export function makeScaleRows(
   return report.fingerings.map((fingering, i) => {
     const mine = nameOf(fingering);
     const theirs = other(fingering);
+    const within = (half: number | undefined) => (cents: number) =>
+      half === undefined ? signedCents(cents) : centsWithPlusMinus(cents, half);
     const later = (value: number, show: (v: number) => string): string => (moved ? shownOr(value, show) : '');
     return {
       id: fingering.id,
       label: naming === 'written' ? mine : theirs,
       cells: [
         naming === 'written' ? theirs : mine,
-        shownOr(found.cents[i], signedCents),
+        shownOr(found.cents[i], within(sure?.found[i]?.budget.plusMinus)),
         later(proposed.cents[i], signedCents),
-        later(proposed.cents[i] - found.cents[i], signedCents),
+        later(proposed.cents[i] - found.cents[i], within(sure?.moves[i]?.budget.plusMinus)),
         shownOr(found.heights[i], fixed(1)),
         later(proposed.heights[i], fixed(1)),
         shownOr(found.cutoffHz[i], fixed(0)),

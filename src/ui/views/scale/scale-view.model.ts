@@ -21,7 +21,9 @@ import {
 import { changedSince } from '../../state/horn-on-bench.ts';
 import { memoLast } from '../../state/memo-last.ts';
 import type { LoudReport, ScaleNumbers, ScaleReport } from '../../state/scale-report.ts';
+import type { ScaleSureness } from '../../state/scale-sureness.ts';
 import { TOLD_LEVEL_KPA } from '../../state/whole-scale.ts';
+import { makeNoteSureness, type NoteSureness } from './note-sureness.model.ts';
 import { makeAlternates, makeScaleRows, type AlternateRow, type ScaleRow } from './scale-tables.model.ts';
 import { makeScaleChart, makeScaleLive, makeScalePicture, scaleRanges } from './scale-picture.model.ts';
 import {
@@ -112,6 +114,10 @@ export interface NoteInHand {
     readonly notes: readonly { readonly id: string; readonly label: string }[];
   }[];
   readonly loud: { readonly sentence: string; readonly chart: LoudChartModel } | null;
+  /** null until it is worked out */
+  readonly sure: NoteSureness | null;
+  /** whether what is shown of it is of an earlier proposal */
+  readonly sureWaits: boolean;
 }
 
 const LOWEST_A4_HZ = 438;
@@ -194,8 +200,8 @@ const mapMemo = memoLast(makeNoteMap);
 const alternatesMemo = memoLast(makeAlternates);
 const rowsMemo = memoLast(makeScaleRows);
 const restedHeadlineMemo = memoLast(
-  (report: ScaleReport, rested: ScaleNumbers | null, nameOf: Namer): string =>
-    makeScaleAnswer(report, rested, nameOf).headline,
+  (report: ScaleReport, rested: ScaleNumbers | null, nameOf: Namer, sure: ScaleSureness | null): string =>
+    makeScaleAnswer(report, rested, nameOf, sure).headline,
 );
 const limitsMemo = memoLast(makeScaleLimits);
 const loudMemo = memoLast(
@@ -216,6 +222,14 @@ const loudMemo = memoLast(
   },
 );
 
+/** How sure some numbers are: pitches from the last answer, moves only where it is of just these. */
+function sureOf({ scale: { sure } }: BenchState, of: ScaleNumbers): ScaleSureness | null {
+  if (sure === null) return null;
+  return sure.of === of ? sure : onlyFoundMemo(sure);
+}
+
+const onlyFoundMemo = memoLast((sure: ScaleSureness): ScaleSureness => ({ found: sure.found, moves: [] }));
+
 function makeWholeScale(state: BenchState, report: ScaleReport): WholeScaleView {
   const { naming, span, noteId } = state;
   const { keyId } = hornInHand(state);
@@ -227,19 +241,20 @@ function makeWholeScale(state: BenchState, report: ScaleReport): WholeScaleView 
   // While a hand moves, the rows' ranges only grow.
   const ranges = scaleRanges(report, state.scale.swept!, span);
   const chart = chartMemo(pictureMemo(report, nameOf, span), ...ranges);
-  const told = makeNoteTold(report, moved ? proposed : null, nameOf);
+  const sure = sureOf(state, proposed);
+  const told = makeNoteTold(report, moved ? proposed : null, nameOf, sure);
   return {
-    answer: makeScaleAnswer(report, moved ? proposed : null, nameOf),
-    restedHeadline: restedHeadlineMemo(report, moved ? rested : null, nameOf),
+    answer: makeScaleAnswer(report, moved ? proposed : null, nameOf, sure),
+    restedHeadline: restedHeadlineMemo(report, moved ? rested : null, nameOf, sureOf(state, rested)),
     proposals,
     limits: limitsMemo(rested),
     chart,
-    live: makeScaleLive(report, chart, { proposed, rested, keyId, noteId, moved }),
+    live: makeScaleLive(report, chart, { proposed, rested, keyId, noteId, moved, sure }),
     tell: (index) => told(report.fingerings.findIndex(({ id }) => id === chart.marks[index]?.id)),
     note: makeNoteInHand(state, report, nameOf, moved),
     map: mapMemo(report, rested, nameOf),
     alternates: alternatesMemo(report, rested, moved, nameOf),
-    rows: rowsMemo(report, rested, moved, nameOf, naming),
+    rows: rowsMemo(report, rested, moved, nameOf, naming, sureOf(state, rested)),
     moved,
   };
 }
@@ -255,22 +270,23 @@ const optionsMemo = memoLast((report: ScaleReport, nameOf: Namer): NoteInHand['o
   })),
 );
 
-function makeNoteInHand(
-  { noteId, scale }: BenchState,
-  report: ScaleReport,
-  nameOf: Namer,
-  moved: boolean,
-): NoteInHand {
+function makeNoteInHand(state: BenchState, report: ScaleReport, nameOf: Namer, moved: boolean): NoteInHand {
+  const { noteId, scale, unit } = state;
   const index = report.fingerings.findIndex(({ id }) => id === noteId);
   const label = nameOf(report.fingerings[index]);
   const keys = makeGoverning(report, scale.rested!, index);
   const { loud } = scale;
   return {
     label,
-    told: makeNoteTold(report, moved ? scale.proposed : null, nameOf)(index),
+    told: makeNoteTold(report, moved ? scale.proposed : null, nameOf, sureOf(state, scale.proposed!))(index),
     sentence: governingSentence(label, keys),
     keys,
     options: optionsMemo(report, nameOf),
     loud: loud === null || loud.fingeringId !== noteId ? null : loudMemo(loud, label, moved),
+    sure:
+      scale.sure === null
+        ? null
+        : makeNoteSureness(scale.sure, index, label, unit, documentsInHand(state).horn),
+    sureWaits: scale.sure?.of !== scale.proposed,
   };
 }

@@ -5,7 +5,7 @@ export const scaleStyles = css`
   .sc-page {
     grid-template-columns: minmax(0, 1fr) 380px;
     grid-template-rows: auto auto auto minmax(0, 1fr);
-    grid-template-areas: 'keys keys' 'answer answer' 'chart try' 'chart note' 'map map' 'alternates loud' 'table table' 'foot foot';
+    grid-template-areas: 'keys keys' 'answer answer' 'chart try' 'chart note' 'sure sure' 'map map' 'alternates loud' 'table table' 'foot foot';
   }
   .sc-page h2 {
     margin: 0;
@@ -185,6 +185,11 @@ export const scaleStyles = css`
   .vw-live .bar.other {
     fill-opacity: 0.6;
   }
+  .vw-live .whisker {
+    stroke: var(--vw-soft);
+    stroke-width: 1;
+    stroke-opacity: 0.75;
+  }
   .vw-live .hint {
     font-size: 12.5px;
     text-anchor: middle;
@@ -203,6 +208,7 @@ export const scaleStyles = css`
     stroke-width: 3px;
   }
   .sc-note,
+  .sc-sure,
   .sc-loud,
   .sc-map,
   .sc-alternates {
@@ -305,6 +311,13 @@ export const scaleStyles = css`
   .sc-governing .strength {
     text-align: right;
     white-space: nowrap;
+  }
+  .sc-sure {
+    grid-area: sure;
+    min-height: 21rem;
+  }
+  .sc-sure[aria-busy='true'] vw-sureness {
+    opacity: 0.55;
   }
   .sc-map {
     grid-area: map;

@@ -13,7 +13,7 @@ import type { ScaleNumbers } from '../../state/scale-report.ts';
 import { BenchView } from '../bench-view.ts';
 import { keyStudySizeStyles } from '../key-study/key-study-sizes.styles.ts';
 import { keyStudyStyles } from '../key-study/key-study-view.styles.ts';
-import { alternatesPanel, loudPanel, notePanel, scaleTable } from './scale-panels.ts';
+import { alternatesPanel, loudPanel, notePanel, scaleTable, surePanel } from './scale-panels.ts';
 import { scaleSizeStyles } from './scale-sizes.styles.ts';
 import { makeScaleView, type KeySlider, type ScaleView, type WholeScaleView } from './scale-view.model.ts';
 import { scaleStyles } from './scale-view.styles.ts';
@@ -253,7 +253,7 @@ export class VwScaleView extends BenchView {
 
   #rest(view: ScaleView, scale: WholeScaleView, bench: Bench): TemplateResult {
     return html`
-      ${notePanel(view, scale, bench)} ${loudPanel(scale)}
+      ${notePanel(view, scale, bench)} ${surePanel(scale, bench)} ${loudPanel(scale)}
       <section class="sc-map" aria-labelledby="sc-map-title">
         <h2 id="sc-map-title">Which key moves which note, ${scale.moved ? 'as proposed' : 'as found'}</h2>
         <vw-note-map .map=${scale.map} .note=${view.noteId} .key=${view.keyId}></vw-note-map>

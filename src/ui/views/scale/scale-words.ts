@@ -1,8 +1,10 @@
-import { noteAt, noteNumber } from '../../../acoustics/index.ts';
+import { canBeShown, noteAt, noteNumber } from '../../../acoustics/index.ts';
 import { formatBoth, formatLength, type LengthUnit } from '../../../documents/length-format.ts';
 import { listed, noteLabel, signedCents, unbroken } from '../../parts/note-names.ts';
+import { bareCents, centsWithPlusMinus } from '../../parts/plus-minus-words.ts';
 import type { NoteNaming } from '../../state/bench-state.ts';
 import type { FingeringReport, LoudReport, ScaleNumbers, ScaleReport } from '../../state/scale-report.ts';
+import type { CentsSureness, ScaleSureness } from '../../state/scale-sureness.ts';
 import { TOLD_LEVEL_KPA } from '../../state/whole-scale.ts';
 
 /** A note that moves by no more than this is not counted, cents. */
@@ -40,27 +42,59 @@ export interface ScaleAnswer {
   readonly sure: string;
 }
 
-/** @param proposed null where no key is proposed otherwise than found */
+/**
+ * @param proposed null where no key is proposed otherwise than found
+ * @param sure of what is shown; null while a hand moves and until it is known
+ */
 export function makeScaleAnswer(
   report: ScaleReport,
   proposed: ScaleNumbers | null,
   nameOf: Namer,
+  sure: ScaleSureness | null = null,
 ): ScaleAnswer {
   const usual = usualFingerings(report.fingerings);
   const shown = report.fingerings.flatMap((_, i) => (usual[i] ? [i] : []));
   const words =
-    proposed === null ? asFound(report, shown, nameOf) : asProposed(report, proposed, shown, nameOf);
+    proposed === null
+      ? asFound(report, shown, nameOf, sure)
+      : asProposed(report, proposed, shown, nameOf, sure);
   return {
     headline: unbroken(words.headline),
     standing: unbroken(words.standing),
-    sure: unbroken('Absolute pitch is good to about ±10 cents; differences are far better.'),
+    sure: unbroken(sure === null ? NOT_YET_SURE : surelyWords(sure, shown)),
   };
+}
+
+const NOT_YET_SURE = 'Absolute pitch is good to about ± 10 cents; differences are far better.';
+
+/** How sure the pitches are, from the surest to the least sure, and the moves. */
+function surelyWords({ found, moves }: ScaleSureness, shown: readonly number[]): string {
+  const known = (of: readonly (CentsSureness | null)[]): CentsSureness['budget'][] =>
+    shown.flatMap((i) => of[i]?.budget ?? []);
+  const pitches = known(found);
+  if (pitches.length === 0) return NOT_YET_SURE;
+  const model = Math.max(...pitches.map(({ wholeHorn }) => wholeHorn));
+  const ofModel = model === 0 ? '' : `, ${model.toFixed(0)} of them the model of the whole horn`;
+  const moving = known(moves);
+  const better =
+    moving.length === 0
+      ? 'moves are far surer'
+      : `moves are far surer, ± ${bareCents(Math.max(...moving.map(({ plusMinus }) => plusMinus)))} cents at most`;
+  return `Pitches are known to ± ${wholeRange(pitches)} cents${ofModel}; ${better}.`;
+}
+
+/** `12–14`. */
+function wholeRange(budgets: readonly { readonly plusMinus: number }[]): string {
+  const all = budgets.map(({ plusMinus }) => plusMinus);
+  const [low, high] = [Math.min(...all), Math.max(...all)].map((half) => half.toFixed(0));
+  return low === high ? low : `${low}–${high}`;
 }
 
 function asFound(
   { fingerings, found }: ScaleReport,
   shown: readonly number[],
   nameOf: Namer,
+  sure: ScaleSureness | null,
 ): Omit<ScaleAnswer, 'sure'> {
   const widest = furthest(shown, (i) => found.cents[i]);
   const low = shown.filter((i) => fingerings[i].register === 1).map((i) => found.cents[i]);
@@ -69,7 +103,7 @@ function asFound(
     headline:
       widest === null
         ? 'As found, no note has a resonance.'
-        : `As found, the widest note is ${nameOf(fingerings[widest])}, ${awayWords(found.cents[widest])}; ` +
+        : `As found, the widest note is ${nameOf(fingerings[widest])}, ${awayWords(found.cents[widest], sure?.found[widest])}; ` +
           `the low register lies ${withinWords(low)}.`,
     standing: `Nothing is proposed yet: move a key’s opening and watch its notes.${lost}`,
   };
@@ -80,6 +114,7 @@ function asProposed(
   proposed: ScaleNumbers,
   shown: readonly number[],
   nameOf: Namer,
+  sure: ScaleSureness | null,
 ): Omit<ScaleAnswer, 'sure'> {
   const moveOf = (i: number): number => proposed.cents[i] - found.cents[i];
   const most = furthest(shown, moveOf);
@@ -93,7 +128,7 @@ function asProposed(
   const moved =
     most === null || Math.abs(moveOf(most)) < LEAST_TOLD_CENTS
       ? 'As proposed, no note moves.'
-      : `As proposed, ${counted}; ${nameOf(fingerings[most])} moves most, ${centsWords(moveOf(most))}.`;
+      : `As proposed, ${counted}; ${nameOf(fingerings[most])} moves most, ${mostWords(moveOf(most), sure?.moves[most] ?? null)}.`;
   const stronger = furthest(shown, (i) => proposed.heights[i] / found.heights[i] - 1);
   const strength =
     stronger === null
@@ -105,8 +140,16 @@ function asProposed(
     standing:
       widest === null
         ? lost.trim()
-        : `The widest note is then ${nameOf(fingerings[widest])}, ${awayWords(proposed.cents[widest])}.${strength}${lost}`,
+        : `The widest note is then ${nameOf(fingerings[widest])}, ${awayWords(proposed.cents[widest], sure?.found[widest])}.${strength}${lost}`,
   };
+}
+
+/** `+1.8 ± 0.3 cents`, and whether that can be shown. */
+function mostWords(cents: number, sure: CentsSureness | null): string {
+  if (sure === null) return centsWords(cents);
+  const { plusMinus } = sure.budget;
+  const words = `${centsWithPlusMinus(cents, plusMinus)} cents`;
+  return canBeShown({ value: cents, plusMinus }) ? words : `${words}: no difference that can be shown`;
 }
 
 function lostWords(
@@ -153,10 +196,11 @@ function furthest(of: readonly number[], value: (i: number) => number): number |
   return best;
 }
 
-/** `65 cents sharp`, `0.4 cents flat`, `in tune`. */
-export function awayWords(cents: number): string {
+/** `65 cents sharp`, `65 ± 14 cents sharp`, `0.4 cents flat`, `in tune`. @param sure where that is known */
+export function awayWords(cents: number, sure?: CentsSureness | null): string {
   if (Math.abs(cents) < LEAST_TOLD_CENTS) return 'in tune';
-  return `${sized(Math.abs(cents))} cents ${cents > 0 ? 'sharp' : 'flat'}`;
+  const half = sure === null || sure === undefined ? '' : ` ± ${sized(sure.budget.plusMinus)}`;
+  return `${sized(Math.abs(cents))}${half} cents ${cents > 0 ? 'sharp' : 'flat'}`;
 }
 
 /** `within ±0.1 cents`, or both ends where that is wide. */
@@ -188,15 +232,20 @@ export function makeNoteTold(
   report: ScaleReport,
   proposed: ScaleNumbers | null,
   nameOf: Namer,
+  sure: ScaleSureness | null = null,
 ): (index: number) => string {
   const { fingerings, found } = report;
+  const within = (cents: number, known: CentsSureness | null | undefined): string =>
+    known === null || known === undefined
+      ? signedCents(cents)
+      : centsWithPlusMinus(cents, known.budget.plusMinus);
   return (i) => {
     const name = nameOf(fingerings[i]);
     if (Number.isNaN(found.cents[i])) return `${name} has no resonance near its pitch as found`;
     if (proposed === null) {
       const cutoff = Number.isNaN(found.cutoffHz[i]) ? '' : ` · cutoff ${found.cutoffHz[i].toFixed(0)} Hz`;
       return unbroken(
-        `${name}  ${signedCents(found.cents[i])} cents · strength ${found.heights[i].toFixed(1)}${cutoff}`,
+        `${name}  ${within(found.cents[i], sure?.found[i])} cents · strength ${found.heights[i].toFixed(1)}${cutoff}`,
       );
     }
     if (Number.isNaN(proposed.cents[i])) return `${name} is lost as proposed`;
@@ -206,7 +255,7 @@ export function makeNoteTold(
         : ` · cutoff ${found.cutoffHz[i].toFixed(0)} → ${proposed.cutoffHz[i].toFixed(0)} Hz`;
     return unbroken(
       `${name}  ${signedCents(found.cents[i])} → ${signedCents(proposed.cents[i])} cents ` +
-        `(moves ${signedCents(proposed.cents[i] - found.cents[i])}) · strength ` +
+        `(moves ${within(proposed.cents[i] - found.cents[i], sure?.moves[i])}) · strength ` +
         `${signedPercent(proposed.heights[i] / found.heights[i] - 1)}${cutoff}`,
     );
   };
