@@ -122,6 +122,7 @@ function sheetCell(row: RowView, cell: CellView): TemplateResult {
         data-pad=${row.pad}
         data-cell=${cell.cell}
         data-shown=${cell.text}
+        data-origin=${cell.origin ?? nothing}
         .value=${cell.text}
         aria-label=${cell.said}
         aria-invalid=${wrong ? 'true' : 'false'}

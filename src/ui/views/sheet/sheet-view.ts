@@ -56,6 +56,8 @@ export class VwSheetView extends BenchView {
           @change=${this.#typed}
           @paste=${this.#pasted}
           @focusin=${this.#entered}
+          @input=${this.#written}
+          @focusout=${this.#left}
           @click=${this.#clicked}
         >
           ${sheetTable(view)}
@@ -172,6 +174,21 @@ export class VwSheetView extends BenchView {
     const input = this.#cellOf(event);
     if (input === null || input.value === input.dataset.shown) return;
     void this.#take(input);
+  };
+
+  #inWriting: HTMLInputElement | null = null;
+
+  #written = (event: Event): void => {
+    this.#inWriting = this.#cellOf(event);
+  };
+
+  /** Read and found to be what the example has: it is a reading of this horn now, though the text is no other. */
+  #left = (event: FocusEvent): void => {
+    const input = this.#cellOf(event);
+    if (input === null || input !== this.#inWriting) return;
+    this.#inWriting = null;
+    const { shown, origin } = input.dataset;
+    if (origin === 'template' && input.value === shown) void this.#take(input);
   };
 
   /** What was typed and left nothing new gives way to what is in use. */
