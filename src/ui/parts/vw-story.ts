@@ -119,20 +119,14 @@ export class VwStory extends LitElement {
           <button type="button" data-act="back" ?disabled=${isFirst} @click=${() => this.#turn(card - 1)}>
             Back
           </button>
-          ${
-            isThere
-              ? html`<button
-                  type="button"
-                  class="next"
-                  data-act="next"
-                  @click=${() => (isLast ? this.#leave() : this.#turn(card + 1))}
-                >
-                  ${isLast ? 'The end' : 'Next'}
-                </button>`
-              : html`<button type="button" class="next" data-act="show" @click=${() => this.#turn(card)}>
-                  Show it
-                </button>`
-          }
+          <button
+            type="button"
+            class="next"
+            data-act=${isThere ? 'next' : 'show'}
+            @click=${() => (!isThere ? this.#turn(card) : isLast ? this.#leave() : this.#turn(card + 1))}
+          >
+            ${isThere ? (isLast ? 'The end' : 'Next') : 'Show it'}
+          </button>
         </div>
       </section>
     `;

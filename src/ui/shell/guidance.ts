@@ -6,6 +6,7 @@ import type { GuidanceState, PathFold } from '../state/guidance-state.ts';
 import { stepped } from '../state/horn-on-bench.ts';
 import { chooseColumns } from '../state/side-by-side-state.ts';
 import { STORY, STORY_HORN } from '../state/story-cards.ts';
+import type { ViewName } from '../state/view-names.ts';
 import type { Bench } from './bench.ts';
 import { isFirstVisit, rememberedFold, rememberFold, rememberStory } from './remembered-guidance.ts';
 
@@ -44,6 +45,20 @@ function makeGuidance(bench: Bench): Guidance {
   });
   const set = (part: Partial<GuidanceState>): void => store.update((state) => ({ ...state, ...part }));
   if (store.get().card !== null) rememberStory();
+  let turns = 0;
+
+  /** Goes to a view, and waits until the bench has followed. */
+  const showView = (view: ViewName): Promise<void> =>
+    new Promise((done) => {
+      const isThere = (): boolean => bench.store.get().view === view;
+      if (isThere()) return done();
+      const stop = bench.store.subscribe(() => {
+        if (!isThere()) return;
+        stop();
+        done();
+      });
+      location.hash = view;
+    });
 
   const say: Guidance['say'] = (step, said) =>
     bench.store.update((state) =>
@@ -90,12 +105,15 @@ function makeGuidance(bench: Bench): Guidance {
       }
     },
     async turnTo(card) {
-      set({ card });
+      const turn = ++turns;
       const place = card === null ? null : (STORY[card]?.place ?? null);
-      if (place === null) return;
-      if (bench.store.get().hornId !== STORY_HORN) await bench.takeHorn(STORY_HORN);
-      if (place.keyId !== null) bench.chooseKey(place.keyId);
-      location.hash = place.view;
+      if (place !== null) {
+        if (bench.store.get().hornId !== STORY_HORN) await bench.takeHorn(STORY_HORN);
+        if (place.keyId !== null) bench.chooseKey(place.keyId);
+        await showView(place.view);
+      }
+      // Turned again meanwhile: the last turn counts.
+      if (turn === turns) set({ card });
     },
     async askStanding() {
       try {

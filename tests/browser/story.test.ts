@@ -1,0 +1,144 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it, onTestFinished } from 'vitest';
+import { formatBoth } from '../../src/documents/length-format.ts';
+import { STORY } from '../../src/ui/state/story-cards.ts';
+import type { ViewName } from '../../src/ui/state/view-names.ts';
+import { report } from '../ui/demo.ts';
+import { axeViolations } from './axe-violations.ts';
+import { openWorkbench, serveBuiltSite, SIZES, waitForView, type BuiltSite } from './built-site.ts';
+import { launchBrowser } from './find-browser.ts';
+
+let browser: Browser;
+let site: BuiltSite;
+
+beforeAll(async () => {
+  [browser, site] = await Promise.all([launchBrowser(), serveBuiltSite()]);
+});
+
+afterAll(async () => {
+  await browser?.close();
+  await site?.close();
+});
+
+/** Opens the workbench as on a first visit; whatever goes wrong on the page fails the test that opened it. */
+async function firstVisit(size: { width: number; height: number } = SIZES.laptop): Promise<Page> {
+  const { page, faults } = await openWorkbench(browser, site, size, 'key', { story: true });
+  onTestFinished(async () => {
+    await page.close();
+    expect(faults).toEqual([]);
+  });
+  await page.waitForSelector('vw-story h2');
+  return page;
+}
+
+const words = async (page: Page, part: 'h2' | 'p'): Promise<string> =>
+  (await page.locator(`vw-story ${part}`).innerText()).replaceAll('\u00a0', ' ');
+
+/** Waits for a card with its numbers. */
+const isTold = (page: Page, title: string): Promise<void> =>
+  expect
+    .poll(async () => `${await words(page, 'h2')}: ${await words(page, 'p')}`, { timeout: 15_000 })
+    .toMatch(new RegExp(`^${title.replaceAll('?', '\\?')} \\d of ${STORY.length}: (?!The numbers are on)`));
+
+const shown = (page: Page): Promise<{ view: ViewName; keyId: string; past: number; kept: string }> =>
+  page.evaluate(() => {
+    const { view, horns, hornId, keeping } = document.querySelector('vw-workbench')!.bench!.store.get();
+    const { keyId, past } = horns[hornId];
+    return { view, keyId, past: past.length, kept: keeping.kind };
+  });
+
+describe('the story, built', () => {
+  it('is told by keyboard through the real views, and changes nothing', async () => {
+    const page = await firstVisit();
+    await page.locator('vw-story .next').focus();
+    for (const [i, { title, place }] of STORY.entries()) {
+      await isTold(page, title);
+      const { view, keyId } = await shown(page);
+      if (place !== null) expect([title, view]).toEqual([title, place.view]);
+      if (place?.keyId) expect([title, keyId]).toEqual([title, place.keyId]);
+      if (place?.mark) await page.waitForSelector('[data-story-mark]');
+      if (i < STORY.length - 1) await page.keyboard.press('Enter');
+    }
+    expect(await shown(page)).toMatchObject({ past: 0, kept: 'untouched' });
+    await page.keyboard.press('Enter');
+    await expect.poll(() => page.locator('vw-story').count()).toBe(0);
+    expect(await page.locator('[data-story-mark]').count()).toBe(0);
+    expect(await page.evaluate(() => document.activeElement?.localName)).toBe('vw-day-path');
+  });
+
+  it('tells the core’s own numbers', async () => {
+    const page = await firstVisit();
+    await page.locator('vw-story .next').click();
+    await isTold(page, STORY[1].title);
+    const { present } = report('d');
+    expect(await words(page, 'p')).toContain(formatBoth(present.frontMm, 'mm'));
+    await page.locator('[data-act="unit"] input[value="thou"]').click();
+    await expect.poll(() => words(page, 'p')).toContain(formatBoth(present.frontMm, 'thou'));
+  });
+
+  it('comes of itself once, and again on asking', async () => {
+    const page = await firstVisit();
+    await page.reload();
+    await waitForView(page, 'key');
+    await page.waitForSelector('vw-day-path .fold');
+    expect(await page.locator('vw-story').count()).toBe(0);
+    await page.evaluate(() => (location.hash = 'library'));
+    await waitForView(page, 'library');
+    await page.locator('.lb-bench [data-act="story"]').click();
+    await page.waitForSelector('vw-story h2');
+    expect(await words(page, 'h2')).toContain(STORY[0].title);
+  });
+
+  it('waits while something else is looked at, and can be left at any card by Escape', async () => {
+    const page = await firstVisit();
+    await page.locator('vw-story .next').click();
+    await isTold(page, STORY[1].title);
+    await page.getByRole('link', { name: 'Library' }).click();
+    await waitForView(page, 'library');
+    expect(await words(page, 'p')).toContain('goes on where you left it');
+    await page.locator('vw-story [data-act="show"]').click();
+    await waitForView(page, 'key');
+    await isTold(page, STORY[1].title);
+    await page.locator('vw-story [data-act="back"]').focus();
+    await page.keyboard.press('Escape');
+    await expect.poll(() => page.locator('vw-story').count()).toBe(0);
+  });
+
+  it('keeps a proposal that a person takes on the way', async () => {
+    const page = await firstVisit();
+    await page.locator('vw-story .next').click();
+    await page.locator('vw-story .next').click();
+    await isTold(page, STORY[2].title);
+    await page.locator('vw-opening-slider input[type="range"]').fill('9.5');
+    await expect.poll(async () => (await shown(page)).past).toBe(1);
+    await page.locator('vw-story .next').click();
+    await isTold(page, STORY[3].title);
+    expect((await shown(page)).past).toBe(1);
+  });
+
+  it.each(Object.entries(SIZES))(
+    'on the %s covers nothing that cannot be scrolled free, and no fault axe can find',
+    async (_name, size) => {
+      const page = await firstVisit(size);
+      for (const { title } of STORY.slice(0, 3)) {
+        await isTold(page, title);
+        if (title !== STORY[2].title) await page.locator('vw-story .next').click();
+      }
+      await page.evaluate(() => scrollTo(0, document.documentElement.scrollHeight));
+      const [foot, band] = await Promise.all(
+        ['main', 'vw-story'].map((part) => page.locator(part).boundingBox()),
+      );
+      expect(foot!.y + foot!.height).toBeLessThanOrEqual(band!.y + 1);
+      expect(band!.height).toBeLessThan(size.height * 0.3);
+      expect(band!.y + band!.height).toBeCloseTo(size.height, 0);
+      const buttons = await page.locator('vw-story button').all();
+      for (const button of buttons) {
+        const box = (await button.boundingBox())!;
+        expect(box.height).toBeGreaterThanOrEqual(44 - 0.01);
+        expect(box.x + box.width).toBeLessThanOrEqual(size.width);
+      }
+      for (const theme of ['light', 'dark'] as const)
+        expect(await axeViolations(page, theme, 'vw-guidance')).toEqual([]);
+    },
+  );
+});
