@@ -88,22 +88,25 @@ describe('the place of a panel', () => {
   const screen = { width: 1280, height: 800 };
   const panel = { width: 400, height: 300 };
 
-  it('never covers its figure and stays between the screen’s sides', () => {
-    for (let left = 0; left < 1280; left += 80) {
-      for (let top = 0; top < 780; top += 60) {
-        const place = panelPlace({ left, top, bottom: top + 20 }, panel, screen);
-        expect(place.top >= top + 20 || place.top + panel.height <= top).toBe(true);
-        expect(place.left).toBeGreaterThanOrEqual(0);
-        expect(place.left + panel.width).toBeLessThanOrEqual(screen.width);
+  it('never covers its figure and lies within the screen, as high as there is room', () => {
+    for (const height of [300, 700]) {
+      for (let left = 0; left < 1280; left += 80) {
+        for (let top = 0; top < 780; top += 60) {
+          const place = panelPlace({ left, top, bottom: top + 20 }, { ...panel, height }, screen);
+          const bottom = place.top + Math.min(height, place.mostHeight);
+          expect(place.top >= top + 20 || bottom <= top).toBe(true);
+          expect(place.left >= 0 && place.left + panel.width <= screen.width).toBe(true);
+          expect(place.top >= 0 && bottom <= screen.height).toBe(true);
+          // On the one side or the other there is nearly half the screen.
+          expect(Math.min(height, place.mostHeight)).toBeGreaterThanOrEqual(Math.min(height, 370));
+        }
       }
     }
   });
 
-  it('is on the screen wherever there is room above or below', () => {
-    const low = panelPlace({ left: 0, top: 760, bottom: 780 }, panel, screen);
-    expect(low.top).toBeGreaterThanOrEqual(0);
-    const high = panelPlace({ left: 0, top: 10, bottom: 30 }, panel, screen);
-    expect(high.top + panel.height).toBeLessThanOrEqual(screen.height);
+  it('lies under its figure wherever there is room', () => {
+    expect(panelPlace({ left: 0, top: 10, bottom: 30 }, panel, screen).top).toBeGreaterThan(30);
+    expect(panelPlace({ left: 0, top: 470, bottom: 490 }, panel, screen).top).toBeLessThan(470);
   });
 });
 

@@ -15,20 +15,23 @@ export interface ScreenSize {
 const GAP = 10;
 const MARGIN = 8;
 
+/** Where a panel goes, px from the screen’s upper left corner, and how high it may be. */
+export interface PanelPlace {
+  readonly left: number;
+  readonly top: number;
+  readonly mostHeight: number;
+}
+
 /**
  * Where a panel goes that belongs to a figure: under it where there is room, else over it where there is room, else
- * under it, past the screen's end. It never covers the figure.
- *
- * @returns px from the screen's upper left corner
+ * where there is more, as high as the room is. It never covers the figure.
  */
-export function panelPlace(
-  figure: ScreenBox,
-  panel: ScreenSize,
-  screen: ScreenSize,
-): { readonly left: number; readonly top: number } {
+export function panelPlace(figure: ScreenBox, panel: ScreenSize, screen: ScreenSize): PanelPlace {
   const left = Math.max(MARGIN, Math.min(figure.left, screen.width - panel.width - MARGIN));
-  const under = figure.bottom + GAP;
-  const over = figure.top - GAP - panel.height;
-  const isRoomUnder = under + panel.height + MARGIN <= screen.height;
-  return { left, top: isRoomUnder || over < MARGIN ? under : over };
+  const under = screen.height - figure.bottom - GAP - MARGIN;
+  const over = figure.top - GAP - MARGIN;
+  const isUnder = panel.height <= under || (panel.height > over && under >= over);
+  const mostHeight = isUnder ? under : over;
+  const height = Math.min(panel.height, mostHeight);
+  return { left, top: isUnder ? figure.bottom + GAP : figure.top - GAP - height, mostHeight };
 }

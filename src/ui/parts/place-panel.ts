@@ -22,12 +22,12 @@ function placeBeside(panel: HTMLElement, beside: HTMLElement): () => void {
   const figure = beside.getClientRects()[0] ?? beside.getBoundingClientRect();
   const { offsetWidth: width, offsetHeight: height } = panel;
   const screen = { width: document.documentElement.clientWidth, height: innerHeight };
-  const { left, top } = panelPlace(figure, { width, height }, screen);
+  const { left, top, mostHeight } = panelPlace(figure, { width, height }, screen);
   panel.style.left = `${left + scrollX}px`;
   panel.style.top = `${top + scrollY}px`;
+  if (height > mostHeight) panel.style.maxHeight = `${mostHeight}px`;
   return () => {
-    panel.style.left = '';
-    panel.style.top = '';
+    for (const name of ['left', 'top', 'max-height']) panel.style.removeProperty(name);
   };
 }
 

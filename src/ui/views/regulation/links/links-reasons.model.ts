@@ -15,7 +15,7 @@ export interface LinkReasons {
   readonly allows: Reason | null;
   readonly lostAtFront: Reason | null;
   readonly lostAtTouch: Reason | null;
-  readonly left: Reason;
+  readonly left: Reason | null;
 }
 
 /** Why a driven pad stands as it does. @param figures as its row says them */
@@ -84,7 +84,12 @@ export function makeLinkReasons(
   const left = [
     { pad: link.driven, mm: pressed?.driven.find(({ pad }) => pad === link.driven)?.leftMm ?? 0 },
     { pad: link.driver, mm: pressed?.driverLeftMm ?? 0 },
-  ].map(({ pad, mm }) => ({ label: `left under ${nameOf(pad)}`, value: gapWords(mm, unit), from: '' }));
+  ];
+  const gapInput = ({ pad, mm }: { readonly pad: string; readonly mm: number }): ReasonInput => ({
+    label: `left under ${nameOf(pad)}`,
+    value: gapWords(mm, unit),
+    from: '',
+  });
   return {
     allows: link.allowsFrontMm === null ? null : reason('link-limit', figures.allows, ratio),
     lostAtFront: link.lostAtFrontMm === null ? null : reason('lost-motion', figures.lostAtFront, moved),
@@ -95,7 +100,7 @@ export function makeLinkReasons(
             ...moved,
             ...lengths(unit, [['lost at the front', link.lostAtFrontMm]]),
           ]),
-    left: reason('shut-together', figures.left, left),
+    left: left.every(({ mm }) => mm === 0) ? null : reason('shut-together', figures.left, left.map(gapInput)),
   };
 }
 
