@@ -96,6 +96,7 @@ describe('the list of notes', () => {
     expect(await page.locator('.pl-problem').innerText()).toContain('“sharp”');
     expect(await logged(page, 'F4')).toContain('+3.0');
     expect(await logged(page, 'F#4')).toContain('−5.0');
+    expect(await page.locator('input[data-note="F4"]').inputValue()).toBe('');
     const row = page.locator('tr', { has: page.locator('input[data-note="F4"]') });
     await row.locator('summary').click();
     await row.getByRole('button', { name: 'Set aside' }).click();
@@ -128,6 +129,25 @@ describe('the list of notes', () => {
       .nth(0)
       .setInputFiles({ name: 'no.wav', mimeType: 'audio/wav', buffer: Buffer.from('no sound') });
     await page.locator('.pl-told p', { hasText: 'could not be read as sound' }).waitFor();
+    expect(faults).toEqual([]);
+    await page.close();
+  }, 60_000);
+});
+
+describe('a text in the middle of being typed', () => {
+  it('stays whatever is logged meanwhile', async () => {
+    const { page, faults } = await openWorkbench(browser, site, SIZES.laptop, 'played');
+    const input = page.locator('input[data-note="C5"]');
+    await input.focus();
+    await page.keyboard.type('−1');
+    const table = { name: 'log.csv', mimeType: 'text/csv', buffer: Buffer.from('C5,4\nD5,5\n') };
+    await page.locator('.pl-file input').nth(1).setInputFiles(table);
+    await expect.poll(() => logged(page, 'C5')).toContain('+4.0');
+    expect(await input.inputValue()).toBe('−1');
+    await input.focus();
+    await page.keyboard.type('2');
+    await page.keyboard.press('Enter');
+    await expect.poll(() => logged(page, 'C5')).toContain('−4.0');
     expect(faults).toEqual([]);
     await page.close();
   }, 60_000);

@@ -3,6 +3,8 @@ import { FINGERINGS, findFingering, noteFrequency } from '../../src/acoustics/in
 import { FRAME_SAMPLES, makePitchEar } from '../../src/ui/state/hear-pitch.ts';
 import {
   heardMore,
+  heardOut,
+  hearingOf,
   namedPitch,
   noteSoFar,
   notesIn,
@@ -32,6 +34,7 @@ describe.each([44_100, 48_000])('an ear at %i samples a second', (sampleRate) =>
     ['a plain tone', { harmonics: 1 }],
     ['a reed’s tone', { harmonics: 12 }],
     ['a noisy one', { harmonics: 8, noise: 0.02 }],
+    ['one whose octave is all but alone', { harmonics: 12, odd: 0.1 }],
   ])('tells %s within one cent over every saxophone’s range', (_, shape) => {
     PITCHES.forEach((hz, i) => {
       const bent = hz * 2 ** (((i * 13) % 97) / 1200);
@@ -95,6 +98,21 @@ describe('a recording', () => {
   });
 });
 
+describe('a recording gone through', () => {
+  const sampleRate = 48_000;
+
+  it('gives way after each moment and comes to the same notes', () => {
+    const samples = tone(300, { sampleRate, seconds: 1.5 });
+    const heard = [...hearingOf(samples, sampleRate)];
+    expect(heard.length).toBeGreaterThan(1.3 * 20);
+    expect(heard.at(-1)!.notes).toEqual(notesIn(samples, sampleRate));
+  });
+
+  it('shorter than one moment has no note', () => {
+    expect(notesIn(new Float32Array(100), sampleRate)).toEqual([]);
+  });
+});
+
 describe('what is being heard', () => {
   const moment = (at: number, hz: number) => ({ at, hz, clarity: 0.98, level: 0.1 });
   const after = (count: number, hz: number, from = 0) =>
@@ -103,6 +121,13 @@ describe('what is being heard', () => {
   it('is a note once its steady part is long enough', () => {
     expect(noteSoFar(after(6, 440))).toBeNull();
     expect(noteSoFar(after(20, 440))!.hz).toBe(440);
+  });
+
+  it('may hum for hours and is still one note, of its last half minute', () => {
+    const hummed = after(2000, 60);
+    expect(hummed.tone).toHaveLength(600);
+    expect(heardOut(hummed).notes).toHaveLength(1);
+    expect(noteSoFar(hummed)!.seconds).toBeCloseTo(599 * 0.05 - 0.15, 6);
   });
 
   it('goes on over a missed moment, and ends in silence', () => {

@@ -4,6 +4,8 @@ export interface ToneOptions {
   readonly seconds: number;
   /** how many harmonics, each 1/k of the first; default 10 */
   readonly harmonics?: number;
+  /** amplitude of the odd harmonics, times what it would be; default 1 */
+  readonly odd?: number;
   /** amplitude of even noise, default 0.01 */
   readonly noise?: number;
   /** cents either way, at 5 Hz; default none */
@@ -18,6 +20,7 @@ export function tone(hz: number, options: ToneOptions): Float32Array {
     sampleRate,
     seconds,
     harmonics = 10,
+    odd = 1,
     noise = 0.01,
     vibratoCents = 0,
     attack = 0,
@@ -38,7 +41,7 @@ export function tone(hz: number, options: ToneOptions): Float32Array {
     const bent = vibratoCents * Math.sin(2 * Math.PI * 5 * t) - 33 * (1 - begun);
     phase += (2 * Math.PI * hz * 2 ** (bent / 1200)) / sampleRate;
     let value = 0;
-    for (let k = 1; k <= count; k++) value += Math.sin(k * phase) / k;
+    for (let k = 1; k <= count; k++) value += ((k % 2 === 1 ? odd : 1) * Math.sin(k * phase)) / k;
     samples[i] = 0.25 * value * Math.min(begun, left) + 2 * noise * random();
   }
   return samples;

@@ -48,7 +48,7 @@ export function makePlayedActs(store: Store<BenchState>, reading: Reading): Play
   };
   const told = (problem: string): void => {
     stop();
-    change({ problem });
+    change({ problem, logged: null });
   };
 
   const listen = async ({ heardMoment }: Log): Promise<void> => {
@@ -78,13 +78,15 @@ export function makePlayedActs(store: Store<BenchState>, reading: Reading): Play
 
   const fromRecording = async (file: File, { takeRecording }: Log): Promise<void> => {
     try {
-      const [{ readRecording }, { notesIn }] = await Promise.all([
-        import('./recording.ts'),
-        import('../state/heard-note.ts'),
-      ]);
+      const { hornId } = store.get();
+      change({ problem: null, issues: [], logged: `Listening to “${file.name}” …` });
+      const { hearRecording, readRecording } = await import('./recording.ts');
       const recording = await readRecording(file);
       if (typeof recording === 'string') return told(recording);
-      const notes = notesIn(recording.samples, recording.sampleRate);
+      const notes = await hearRecording(recording);
+      if (store.get().hornId !== hornId) {
+        return told(`Another horn was taken while “${file.name}” was listened to: nothing was logged.`);
+      }
       store.update((state) => takeRecording(state, notes, file.name));
     } catch (error) {
       told(`What reads recordings could not be fetched: ${String(error)}`);

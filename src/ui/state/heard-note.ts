@@ -49,6 +49,8 @@ const ATTACK = 0.15;
 const ENDING = 0.1;
 /** s a steady part must last to be a note */
 const SHORTEST = 0.25;
+/** moments of a tone that are kept, at twenty a second half a minute: a room’s hum may last for hours */
+const KEPT = 600;
 
 /** What is being heard once one more moment has come. @param moment null where it has no pitch */
 export function heardMore(hearing: Hearing, moment: Moment | null): Hearing {
@@ -60,7 +62,7 @@ export function heardMore(hearing: Hearing, moment: Moment | null): Hearing {
   }
   const near = tone.length === 0 || isTogether(tone, moment);
   return near
-    ? { now: moment, tone: [...tone, moment], gap: 0, notes }
+    ? { now: moment, tone: [...tone.slice(1 - KEPT), moment], gap: 0, notes }
     : { now: moment, tone: [moment], gap: 0, notes: withNote(notes, tone) };
 }
 
@@ -101,19 +103,32 @@ function noteOf(tone: readonly Moment[], ending: number): HeardNote | null {
   };
 }
 
-/** How far two frames of a recording lie apart, in samples. */
-const HOP = 1024;
+/** How far two frames of a recording lie apart, in samples: about as far as the microphone’s. */
+const HOP = 2048;
 
-/** Every note of a recording, one after another. @param samples one channel, −1…1 @param sampleRate Hz */
-export function notesIn(samples: Float32Array, sampleRate: number): readonly HeardNote[] {
+/**
+ * Hears a recording moment by moment, so that whoever goes through it can do something else in between.
+ *
+ * @param samples one channel, −1…1 @param sampleRate Hz
+ * @returns yields what is heard after each moment, the last one after the end
+ */
+export function* hearingOf(samples: Float32Array, sampleRate: number): Generator<Hearing, void, void> {
   const ear = makePitchEar(sampleRate);
   let hearing: Hearing = SILENCE;
   for (let start = 0; start + FRAME_SAMPLES <= samples.length; start += HOP) {
     const frame = ear(samples.subarray(start, start + FRAME_SAMPLES));
     const at = (start + FRAME_SAMPLES / 2) / sampleRate;
     hearing = heardMore(hearing, frame === null ? null : { ...frame, at });
+    yield hearing;
   }
-  return heardOut(hearing).notes;
+  yield heardOut(hearing);
+}
+
+/** Every note of a recording, one after another. @param samples one channel, −1…1 @param sampleRate Hz */
+export function notesIn(samples: Float32Array, sampleRate: number): readonly HeardNote[] {
+  let notes: readonly HeardNote[] = [];
+  for (const hearing of hearingOf(samples, sampleRate)) notes = hearing.notes;
+  return notes;
 }
 
 /** What a pitch is on this horn. */

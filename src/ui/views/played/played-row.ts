@@ -1,5 +1,4 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import { live } from 'lit/directives/live.js';
 import type { Bench } from '../../shell/bench.ts';
 import type { PlayedRow, TakeView } from './played-view.model.ts';
 
@@ -22,8 +21,8 @@ export function playedRow(row: PlayedRow, bench: Bench): TemplateResult {
           aria-label=${`Cents of ${label}`}
           aria-invalid=${typed === null ? 'false' : 'true'}
           aria-describedby=${typed === null ? nothing : problemId}
-          .value=${live(typed?.text ?? '')}
-          @change=${(e: Event) => void bench.played.typeCents(id, (e.target as HTMLInputElement).value)}
+          .value=${typed?.text ?? ''}
+          @change=${(e: Event) => void logTyped(id, e.target as HTMLInputElement, bench)}
           @keydown=${onKey}
         />
         ${typed === null ? nothing : html`<p class="pl-problem" id=${problemId}>${typed.problem}</p>`}
@@ -32,6 +31,14 @@ export function playedRow(row: PlayedRow, bench: Bench): TemplateResult {
       <td>${takeList(label, row.takes, bench)}</td>
     </tr>
   `;
+}
+
+/** Logs what was typed; the field is empty again once it is logged, unless a hand has gone on in it. */
+async function logTyped(id: string, input: HTMLInputElement, bench: Bench): Promise<void> {
+  const { value } = input;
+  await bench.played.typeCents(id, value);
+  const isRefused = bench.store.get().played.typed[id] !== undefined;
+  if (!isRefused && input.value === value) input.value = '';
 }
 
 /** Enter goes on to the next note, as down the column of a sheet. */
