@@ -194,8 +194,18 @@ export const dayPathStyles = css`
     }
     .acts {
       flex: 1 1 100%;
+      flex-wrap: nowrap;
       justify-content: flex-start;
+      gap: 0;
       padding: 0;
+    }
+    .acts .go {
+      padding: 0 0.6rem;
+    }
+    .acts button:not(.go) {
+      padding: 0 0.4rem;
+      font-size: 0.875rem;
+      white-space: nowrap;
     }
   }
   @media print {

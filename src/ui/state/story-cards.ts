@@ -107,14 +107,14 @@ function whatRaisingBuys(
     return `More height still helps the ${keyName} key as far as it opens.`;
   const { point } = answer;
   const half = budgets.answerMm?.plusMinus ?? null;
-  const sure = half === null ? '' : ` ± ${formatLength(half, unit)}`;
+  const sure = half === null ? '' : `\u00a0± ${formatLength(half, unit)}`;
   const enough = `${formatBoth(point.frontMm, unit)}${sure}`;
   if (present.frontMm >= point.frontMm - (half ?? 0)) {
     return `No: ${enough} is enough for it, and it stands there. Beyond that, height buys nothing.`;
   }
   const cents = centsAt(point, governed);
   const change = budgets.changeCents[governed.findIndex(({ id }) => id === NOTE)]?.plusMinus ?? null;
-  const sureOfIt = change === null ? '' : ` ± ${change.toFixed(1)}`;
+  const sureOfIt = change === null ? '' : `\u00a0± ${change.toFixed(1)}`;
   const gain =
     cents === null
       ? ''
