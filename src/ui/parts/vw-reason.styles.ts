@@ -172,7 +172,8 @@ export const reasonStyles = css`
   }
 
   @media print {
-    .figure {
+    .figure,
+    .figure[aria-expanded] {
       text-decoration: none;
     }
     .panel {

@@ -26,6 +26,8 @@ export class VwReason extends LitElement {
   @query('.panel') private panel!: HTMLElement;
 
   #letGo: (() => void) | null = null;
+  /** whether the focus was in the panel when it went */
+  #wasInside = false;
 
   override render(): TemplateResult {
     const { reason } = this;
@@ -132,11 +134,14 @@ export class VwReason extends LitElement {
   #before = (event: ToggleEvent): void => {
     this.open = event.newState === 'open';
     if (this.open) this.performUpdate();
+    else this.#wasInside = this.panel.contains(this.shadowRoot!.activeElement);
   };
 
   #toggled = (event: ToggleEvent): void => {
     if (event.newState !== 'open') {
       this.#close();
+      // Where nothing else was touched, reading goes on at the figure.
+      if (this.#wasInside) this.button.focus({ preventScroll: true });
       return;
     }
     this.#letGo = placePanel(this.panel, this.button);

@@ -110,7 +110,7 @@ export function linksTable(
                   <td>${figureOr(row.lostAtFront, row.reasons.lostAtFront, unit)}</td>
                   <td>${figureOr(row.lostAtTouch, row.reasons.lostAtTouch, unit)}</td>
                   <td class=${row.apart ? 'rg-flag' : ''}>
-                    ${row.apart ? '▲ ' : ''}${figure(row.reasons.left, unit)}
+                    ${row.apart ? '▲ ' : ''}${figureOr(row.left, row.reasons.left, unit)}
                   </td>
                 </tr>`,
             )}
