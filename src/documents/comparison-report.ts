@@ -13,7 +13,13 @@ import {
 } from '../acoustics/index.ts';
 import { comparisonSentence } from './comparison-words.ts';
 import { noteLabel } from './note-label.ts';
-import { reportNext, type NextReport, type SideNames } from './uncertainty-report.ts';
+import {
+  reportBudget,
+  reportNext,
+  type BudgetReport,
+  type NextReport,
+  type SideNames,
+} from './uncertainty-report.ts';
 
 /** A comparison in bench units, for the terminal and the screen; everything compared is against the first setup. */
 export interface ComparisonReport {
@@ -74,6 +80,8 @@ export interface NoteInSetupReport {
 export interface NoteDifferenceReport {
   readonly cents: number;
   readonly centsPlusMinus: number;
+  /** what the ± of the cents is made of */
+  readonly budget: BudgetReport;
   /** what to measure next for this difference of pitch, the best first */
   readonly next: readonly NextReport[];
   /** null where the two sound at different pitches */
@@ -195,6 +203,7 @@ function reportDifference(
   return {
     cents: cents.value,
     centsPlusMinus: cents.plusMinus,
+    budget: reportBudget(horn, budget, 1, sides),
     next: reportNext(horn, budget, 1, sides),
     strengthDb: strengthDb?.value ?? null,
     strengthDbPlusMinus: strengthDb?.plusMinus ?? null,

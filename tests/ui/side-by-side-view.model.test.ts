@@ -117,7 +117,13 @@ describe('the page side by side', () => {
     expect(cell('keys', 'e', 'Opening beside A')).toBe('−2.5 ± 0.2');
     expect(cell('keys', 'e', 'Opening as %', 1)).toBe((100 * b.frontOfDiameter).toFixed(0));
     expect(cell('keys', 'e', 'Worth a parallel', 1)).toBe(b.equivalentParallelMm.toFixed(1));
-    expect(cell('keys', 'e', 'Vent share', 1)).toBe((100 * b.ventShare).toFixed(0));
+    expect(cell('keys', 'e', 'Vent share, %', 1)).toBe(
+      `${(100 * b.ventShare).toFixed(0)} ± ${Math.max(1, Math.round(100 * b.ventSharePlusMinus))}`,
+    );
+    const share = e.differences[0]!;
+    expect(cell('keys', 'e', 'Vent share beside A')).toBe(
+      `${signedCents(100 * share.ventShare)} ± ${(100 * share.ventSharePlusMinus).toFixed(1)}`,
+    );
     expect(cell('keys', 'low-c', 'Opening beside A')).toBe('same');
     const inInch = makeComparisonView(shown.sideBySide.answer!, {
       order: 'difference',
@@ -125,9 +131,9 @@ describe('the page side by side', () => {
       at: 'centre',
     }).keys;
     const row = inInch.rows.find(({ id }) => id === 'e')!;
-    expect(inInch.groups[1].title).toBe('Opening at the centre, in');
-    expect(`${row.cells[1][1].text} in`).toBe(formatLength(b.centreMm, 'thou'));
-    expect(row.cells[2][1].text).toBe((100 * b.centreOfDiameter).toFixed(0));
+    expect(inInch.groups[2].title).toBe('Opening at the centre, in');
+    expect(`${row.cells[2][1].text} in`).toBe(formatLength(b.centreMm, 'thou'));
+    expect(row.cells[3][1].text).toBe((100 * b.centreOfDiameter).toFixed(0));
   });
 
   it('names the key whose arm holds another below its own stop', () => {

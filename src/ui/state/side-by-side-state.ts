@@ -28,6 +28,8 @@ export interface SideBySideState {
   /** the first is the reference; null as long as nobody chose, when the visit on the bench stands in it */
   readonly chosen: readonly Column[] | null;
   readonly order: SideOrder;
+  /** the fingering whose ± is looked at; null for the note that differs most */
+  readonly noteId: string | null;
   /** every horn of the library by name, once it has been asked */
   readonly shelf: readonly ListedHorn[];
   /** by horn id */
@@ -43,6 +45,7 @@ export function makeSideBySideState(): SideBySideState {
   return {
     chosen: null,
     order: 'difference',
+    noteId: null,
     shelf: [],
     fetched: {},
     answer: null,

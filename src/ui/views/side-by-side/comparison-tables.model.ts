@@ -8,6 +8,7 @@ import type {
 } from '../../../documents/comparison-report.ts';
 import { formatLength, type LengthUnit } from '../../../documents/length-format.ts';
 import { signedCents } from '../../parts/note-names.ts';
+import { barePlusMinus } from '../../parts/plus-minus-words.ts';
 import type { SideOrder } from '../../state/side-by-side-state.ts';
 import { pitchOrder } from './difference-chart.model.ts';
 import { letterOf } from './letters.ts';
@@ -133,6 +134,7 @@ export function makeKeysTable(
     first: 'Key',
     groups: [
       { title: `Opening beside ${reference}, ${inUnit}`, letters: others, kind: 'difference' },
+      { title: `Vent share beside ${reference}, %`, letters: others, kind: 'difference' },
       { title: `Opening at the ${at}, ${inUnit}`, letters, kind: 'state' },
       { title: 'Opening as % of hole across', letters, kind: 'state' },
       { title: `Worth a parallel opening of, ${inUnit}`, letters, kind: 'state' },
@@ -163,10 +165,18 @@ function keyRow(
         if (d.frontMm === 0 && d.frontPlusMinusMm === 0) return SAME;
         const away = openingMm(key, at) - openingMm(first, at);
         if (at !== 'front') return { text: signed(away, unit) };
-        return {
-          text: `${signed(d.frontMm, unit)}\u00a0±\u00a0${bare(d.frontPlusMinusMm, unit)}`,
-          shown: Math.abs(d.frontMm) > d.frontPlusMinusMm,
-        };
+        return told(
+          `${signed(d.frontMm, unit)}\u00a0±\u00a0${barePlusMinus(d.frontPlusMinusMm, unit)}`,
+          Math.abs(d.frontMm) > d.frontPlusMinusMm,
+        );
+      }),
+      differences.map((d) => {
+        if (d === null) return NOTHING;
+        if (d.ventShare === 0 && d.ventSharePlusMinus === 0) return SAME;
+        return told(
+          `${signedCents(100 * d.ventShare)}\u00a0±\u00a0${(100 * d.ventSharePlusMinus).toFixed(1)}`,
+          Math.abs(d.ventShare) > d.ventSharePlusMinus,
+        );
       }),
       each((key) => ({
         text: bare(openingMm(key, at), unit),
@@ -174,10 +184,17 @@ function keyRow(
       })),
       each((key) => ({ text: percent(ofDiameter(key, at)) })),
       each((key) => ({ text: bare(key.equivalentParallelMm, unit) })),
-      each((key) => ({ text: percent(key.ventShare) })),
+      each((key) => ({
+        text: `${percent(key.ventShare)}\u00a0±\u00a0${Math.max(1, Math.round(100 * key.ventSharePlusMinus))}`,
+      })),
       ...(oneHorn ? [] : [each((key) => ({ text: bare(key.holeDiameterMm, unit) }))]),
     ],
   };
+}
+
+/** A difference of a key; inside its ± it says so. */
+function told(text: string, shown: boolean): Cell {
+  return shown ? { text, shown } : { text, shown, under: 'cannot be shown' };
 }
 
 function openingMm(key: KeyInSetupReport, at: MeasuringPoint): number {

@@ -1,5 +1,6 @@
 import { FEWEST_COMPARED, MOST_COMPARED, type MeasuringPoint } from '../../../acoustics/index.ts';
 import type { ComparisonReport } from '../../../documents/comparison-report.ts';
+import { keyedHoles, type HornDocument } from '../../../documents/horn-document.ts';
 import type { LengthUnit } from '../../../documents/length-format.ts';
 import type { SideBySideChartModel } from '../../parts/chart/side-by-side-chart.model.ts';
 import { unbroken } from '../../parts/note-names.ts';
@@ -16,6 +17,7 @@ import { nextColumn, setupOffers, type SetupOffers } from '../../state/side-by-s
 import type { Column, ListedHorn, SideOrder } from '../../state/side-by-side-state.ts';
 import { makeKeysTable, makeNotesTable, type ComparisonTable } from './comparison-tables.model.ts';
 import { makeDifferenceChart } from './difference-chart.model.ts';
+import { makeDifferenceSureness, type DifferenceSureness } from './difference-sureness.model.ts';
 import { letterOf, lettered } from './letters.ts';
 
 /** One of the columns as a person chooses it. */
@@ -62,6 +64,8 @@ export interface SideBySideView {
   readonly at: MeasuringPoint;
   /** null before the first answer, or where there is nothing to compare */
   readonly comparison: ComparisonView | null;
+  /** of one note's difference; null where none can be compared */
+  readonly sureness: DifferenceSureness | null;
 }
 
 export function makeSideBySideView(state: BenchState): SideBySideView {
@@ -93,11 +97,28 @@ export function makeSideBySideView(state: BenchState): SideBySideView {
     order: side.order,
     unit,
     at: readAt,
+    sureness: isEmpty ? null : surenessOf(state, chosen),
     comparison:
       isEmpty && comparison !== null
         ? { ...comparison, sentences: ['As found stands alone: nothing is beside it yet.'] }
         : comparison,
   };
+}
+
+const surenessMemo = memoLast(makeDifferenceSureness);
+const mendableMemo = memoLast((horn: HornDocument, isInHand: boolean, firstIsFound: boolean) => ({
+  keys: new Set(isInHand ? keyedHoles(horn).map(({ id }) => id) : []),
+  firstIsFound,
+}));
+
+function surenessOf(state: BenchState, [first]: readonly Column[]): DifferenceSureness | null {
+  const { answer, noteId } = state.sideBySide;
+  if (answer === null || answer.report === null) return null;
+  const { horn, asFound } = hornInHand(state).contents;
+  const isInHand =
+    first.hornId === state.hornId && answer.report.setups.every(({ sameHornAsFirst }) => sameHornAsFirst);
+  const mendable = mendableMemo(horn.document, isInHand, first.setupId === asFound.id);
+  return surenessMemo(answer.report, answer.columns, noteId, state.unit, mendable);
 }
 
 /** What was opened and what the library has, each once; what is on the bench has the newer name. */

@@ -162,6 +162,7 @@ export const sideBySideStyles = css`
     flex-direction: row;
   }
   .sd-chart,
+  .sd-sure,
   .sd-table {
     min-width: 0;
     background: var(--vw-sheet);
@@ -185,6 +186,15 @@ export const sideBySideStyles = css`
     margin: 0.25rem 0.25rem 0;
     font-size: 0.8125rem;
     color: var(--vw-soft);
+  }
+  .sd-sure {
+    min-height: 18rem;
+  }
+  .sd-note {
+    grid-template-columns: auto minmax(9rem, auto);
+  }
+  .sd-told {
+    margin: 0;
   }
   .sd-table-head {
     display: flex;

@@ -1,16 +1,20 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import { guard } from 'lit/directives/guard.js';
+import { live } from 'lit/directives/live.js';
 import type { MeasuringPoint } from '../../../acoustics/index.ts';
 import '../../parts/chart/vw-side-by-side-chart.ts';
 import '../../parts/vw-choice.ts';
+import '../../parts/vw-sureness.ts';
 import type { Bench } from '../../shell/bench.ts';
 import { chooseColumns, type SideOrder } from '../../state/side-by-side-state.ts';
 import { BenchView } from '../bench-view.ts';
+import { goToField } from '../key-study/go-to-field.ts';
 import { keyStudySizeStyles } from '../key-study/key-study-sizes.styles.ts';
 import { keyStudyStyles } from '../key-study/key-study-view.styles.ts';
 import { columnChooser } from './column-chooser.ts';
 import { comparisonTable } from './comparison-table.ts';
+import type { DifferenceSureness } from './difference-sureness.model.ts';
 import { sideBySideSizeStyles } from './side-by-side-sizes.styles.ts';
 import { makeSideBySideView, type ComparisonView, type SideBySideView } from './side-by-side-view.model.ts';
 import { sideBySideStyles } from './side-by-side-view.styles.ts';
@@ -100,6 +104,7 @@ export class VwSideBySide extends BenchView {
         <vw-side-by-side-chart .model=${chart} @vw-chart-drawn=${this.#drawn}></vw-side-by-side-chart>
         <p class="sd-summary">${chart.summary}</p>
       </section>
+      ${view.sureness === null ? nothing : this.#sure(view.sureness, bench)}
       <section class="sd-table" aria-labelledby="sd-notes-title">
         <div class="sd-table-head">
           <h2 id="sd-notes-title">Notes</h2>
@@ -125,6 +130,33 @@ export class VwSideBySide extends BenchView {
           ></vw-choice>
         </div>
         ${guard([keys], () => comparisonTable(keys, 'Table of every key'))}
+      </section>
+    `;
+  }
+
+  /** One note's difference: the parts of its ±, and what to measure next. */
+  #sure({ noteId, heading, told, panel, options }: DifferenceSureness, bench: Bench): TemplateResult {
+    const choose = (event: Event): void => {
+      const { value } = event.target as HTMLSelectElement;
+      bench.sideBySide((side) => ({ ...side, noteId: value }));
+    };
+    return html`
+      <section
+        class="sd-sure"
+        aria-labelledby="sd-sure-title"
+        @vw-measure=${(e: HTMLElementEventMap['vw-measure']) => void goToField(bench, e.detail)}
+      >
+        <div class="sd-table-head">
+          <h2 id="sd-sure-title">How sure? ${heading}</h2>
+          <label class="sd-select sd-note">
+            <span>Note</span>
+            <select data-act="sure-note" .value=${live(noteId)} @change=${choose}>
+              ${options.map(({ id, label }) => html`<option value=${id} ?selected=${id === noteId}>${label}</option>`)}
+            </select>
+          </label>
+        </div>
+        <p class="sd-told"><b>${told}</b></p>
+        <vw-sureness .sureness=${panel}></vw-sureness>
       </section>
     `;
   }
