@@ -80,6 +80,8 @@ export interface ShortListedReport {
   readonly moveMm: number;
   /** of the whole gain, up to and with this key */
   readonly sharePercent: number;
+  /** where this key and those before it stand when only they move, mm at the front by pad id */
+  readonly togetherMm: Readonly<Record<string, number>>;
 }
 
 /** A proposal in bench units, with its words. */
@@ -216,16 +218,19 @@ function keysOf(
 }
 
 function shortListOf(keys: readonly ProposedKeyReport[], proposal: Proposal): ShortListedReport[] {
-  return proposal.shortList.keys.map(({ id, share, front }) => {
+  const { keys: listed } = proposal.shortList;
+  return listed.map(({ id, share, fronts }) => {
     const { pad, number, name, foundMm } = keys.find((key) => key.pad === id)!;
+    const proposedMm = listed[listed.length - 1].fronts.get(id)! / MM;
     return {
       pad,
       number,
       name,
       foundMm,
-      proposedMm: front / MM,
-      moveMm: front / MM - foundMm,
+      proposedMm,
+      moveMm: proposedMm - foundMm,
       sharePercent: 100 * share,
+      togetherMm: Object.fromEntries([...fronts].map(([each, front]) => [each, front / MM])),
     };
   });
 }

@@ -119,11 +119,12 @@ export function headline(
   }
   const last = shortList[shortList.length - 1];
   const first = shortList.slice(0, NAMED);
-  const named = first.map(moveWords).join(', ');
-  const keysBring = (count: number): string => `${word(count)} ${count === 1 ? 'key brings' : 'keys bring'}`;
-  if (shortList.length <= NAMED) {
-    return `${keysBring(shortList.length)} ${Math.round(last.sharePercent)} % of it: ${named}.`;
-  }
-  const part = Math.round(first[NAMED - 1].sharePercent);
-  return `${word(shortList.length)} of ${moved} moves bring ${Math.round(last.sharePercent)} % of it; the first three ${part} %: ${named}.`;
+  const few = first[first.length - 1];
+  const named = first
+    .map(({ pad, name, foundMm }) => moveWords({ name, moveMm: few.togetherMm[pad] - foundMm }))
+    .join(', ');
+  const keysBring = `${word(first.length)} ${first.length === 1 ? 'key brings' : 'keys bring'}`;
+  const answer = `${keysBring} ${Math.round(few.sharePercent)} % of the gain: ${named}.`;
+  if (shortList.length <= NAMED) return answer;
+  return `${answer} ${word(shortList.length)} of the ${moved} moves bring ${Math.round(last.sharePercent)} %.`;
 }

@@ -82,6 +82,7 @@ const WAITS: Readonly<Record<ViewName, (page: Page) => Promise<void>>> = {
   key: waitForCurve,
   scale: waitForScale,
   played: waitForPlayed,
+  proposal: async (page) => void (await page.waitForSelector('.pp-row')),
   'side-by-side': waitForSideBySide,
   library: waitForLibrary,
   new: waitForExample,

@@ -11,6 +11,7 @@ import { compareColumns } from '../../src/ui/state/side-by-side-answer.ts';
 import { findEnough, makeSheetReport } from '../../src/ui/state/sheet-numbers.ts';
 import { moveScale, playLoud } from '../../src/ui/state/whole-scale.ts';
 import { calibrationOf } from './demo-calibration.ts';
+import { answerProposal } from './demo-proposal.ts';
 import { answerRegulation } from './demo-regulation.ts';
 import { onTheBench, preparedSheet, report, scale, scaleSureness } from './demo.ts';
 
@@ -47,6 +48,7 @@ function promptWorkers(): { readonly kinds: PhysicsKind[]; make(): WorkerPort; b
             'leak map': () => answerRegulation('leak map'),
             'pad change': () => answerRegulation('pad change'),
             calibration: () => calibrationOf([]),
+            proposal: () => answerProposal(),
             compare: () => compareColumns(request.kind === 'compare' ? request.columns : [], 26.85, 440),
           }[request.kind]();
           const data = { kind: request.kind, id: request.id, outcome: { ok: true, value }, tookMs: 1 };

@@ -4,6 +4,7 @@ import type { Answers, PhysicsReply, PhysicsRequest } from '../../src/ui/shell/p
 import { compareColumns } from '../../src/ui/state/side-by-side-answer.ts';
 import { findEnough, makeSheetReport } from '../../src/ui/state/sheet-numbers.ts';
 import { playLoud } from '../../src/ui/state/whole-scale.ts';
+import { answerProposal } from './demo-proposal.ts';
 import { answerRegulation } from './demo-regulation.ts';
 import { calibrationOf } from './demo-calibration.ts';
 import { ALTO, onTheBench, preparedSheet, report, scale, sheetDocuments } from './demo.ts';
@@ -24,6 +25,7 @@ const VALUES: { readonly [Kind in keyof Answers]: Answers[Kind] } = {
   sheet: makeSheetReport(sheet),
   enough: findEnough(sheet, 'e'),
   compare: compareColumns([], 27, 440),
+  proposal: answerProposal(),
   calibration: calibrationOf([]),
   follow: answerRegulation('follow'),
   leak: answerRegulation('leak'),
@@ -80,6 +82,7 @@ function bench(): {
       sheet: (id) => told.push(`sheet ${id}`),
       enough: (pad) => told.push(`enough ${pad}`),
       compare: (id) => told.push(`compare ${id}`),
+      proposal: (id) => told.push(`proposal ${id}`),
       calibration: (id) => told.push(`calibration ${id}`),
       follow: (id) => told.push(`follow ${id}`),
       leak: (id) => told.push(`leak ${id}`),

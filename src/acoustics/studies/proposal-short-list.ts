@@ -21,6 +21,8 @@ export interface ShortListed {
   readonly id: string;
   /** share of the whole proposal's gain that the list brings up to and with this key, 0…1 */
   readonly share: number;
+  /** m at the front, by pad id: where this key and those before it stand when only they move */
+  readonly fronts: ReadonlyMap<string, number>;
 }
 
 /** The list, and where its stops stand together. */
@@ -68,7 +70,7 @@ export function shortListOf(of: ShortListOf, enoughShare: number): ShortList {
     chosen.push(best);
     ({ stops, near } = played);
     share = (merit(foundWorth) - merit(worthOf(problem, notes, played, of.enough))) / whole;
-    listed.push({ id: keys[best].id, share });
+    listed.push({ id: keys[best].id, share, fronts: new Map(chosen.map((k) => [keys[k].id, stops[k]])) });
   }
   return { keys: listed, stops };
 }

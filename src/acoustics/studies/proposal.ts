@@ -60,7 +60,7 @@ export interface Proposal {
   readonly spread: { readonly found: number; readonly proposed: number; readonly shortList: number };
   readonly shortList: {
     /** the key that brings most first */
-    readonly keys: readonly (ShortListed & { readonly front: number })[];
+    readonly keys: readonly ShortListed[];
     readonly setup: Setup;
   };
   readonly heldApart: readonly HeldApart[];
@@ -97,7 +97,6 @@ export function proposeSetup(
     options.shortListShare ?? SHORT_LIST_SHARE,
   );
   const few = playLook(problem, notes, list.stops, found.near, false) ?? found;
-  const place = new Map(problem.keys.map(({ id }, k) => [id, k]));
   const [was, is, some] = [found, look, few].map((each) => pitchesOf(problem, notes, each));
   return {
     setup: withStops(problem, look.stops),
@@ -115,7 +114,7 @@ export function proposeSetup(
       shortList: spreadOf(notes, some),
     },
     shortList: {
-      keys: list.keys.map((key) => ({ ...key, front: list.stops[place.get(key.id)!] })),
+      keys: list.keys,
       setup: withStops(problem, list.stops),
     },
     heldApart: heldApartIn(problem, look.stops),

@@ -48,6 +48,7 @@ import { makePadsActs, type PadsActs } from './pads-acts.ts';
 import { makeCalibrationActs, type CalibrationActs } from './calibration-acts.ts';
 import { makePlayedActs, type PlayedActs } from './played-acts.ts';
 import type { WorkerPort } from './physics-client.ts';
+import { makeProposalActs, type ProposalActs } from './proposal-acts.ts';
 import { makeWorkActs, type WorkActs } from './work-acts.ts';
 
 type Reader = typeof import('../state/read-field.ts');
@@ -106,6 +107,7 @@ export interface Bench {
   readonly pads: PadsActs;
   readonly work: WorkActs;
   readonly played: PlayedActs;
+  readonly proposal: ProposalActs;
   readonly calibration: CalibrationActs;
 }
 
@@ -292,6 +294,7 @@ export function openBench(
     pads: makePadsActs(store, reading),
     work: makeWorkActs(store, reading),
     played: makePlayedActs(store, reading),
+    proposal: makeProposalActs(store),
     calibration: makeCalibrationActs(store),
   };
 }

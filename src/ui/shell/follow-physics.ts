@@ -40,6 +40,7 @@ import {
 import type { ViewName } from '../state/view-names.ts';
 import { calibrationListeners, makeCalibrationFollower } from './follow-calibration.ts';
 import { makePadsFollower, padsListeners } from './follow-pads.ts';
+import { makeProposalFollower, proposalListeners } from './follow-proposal.ts';
 import { makeRegulationFollower, regulationListeners } from './follow-regulation.ts';
 import { makeSideFollower } from './follow-side-by-side.ts';
 import { makePhysicsClient, type PhysicsClient, type WorkerPort } from './physics-client.ts';
@@ -109,6 +110,7 @@ export function followPhysics(store: Store<BenchState>, makeWorker: () => Worker
     ...regulationListeners(store),
     ...calibrationListeners(store),
     ...padsListeners(store),
+    ...proposalListeners(store),
     compare: (id, outcome) =>
       store.update((state) => ({
         ...state,
@@ -135,6 +137,7 @@ export function followPhysics(store: Store<BenchState>, makeWorker: () => Worker
     makeKeyFollower(store, client),
     makeRegulationFollower(store, client),
     makePadsFollower(store, client),
+    makeProposalFollower(store, client),
   ];
   const follow = (): void => {
     for (const follower of followers) follower.follow();

@@ -7,6 +7,7 @@ import type {
   PhysicsKind,
   PhysicsReply,
   PhysicsRequest,
+  ProposalRequest,
   RegulationRequest,
   ScaleRequest,
   SheetRequest,
@@ -48,6 +49,8 @@ export interface PhysicsClient {
   askCalibration(request: Omit<CalibrationRequest, 'kind' | 'id'>): number;
   /** Asks what differs between setups side by side. */
   askCompare(request: Omit<CompareRequest, 'kind' | 'id'>): number;
+  /** Asks for the proposed setup. */
+  askProposal(request: Omit<ProposalRequest, 'kind' | 'id'>): number;
 }
 
 type Listener<Kind extends PhysicsKind> = (id: number, outcome: Outcome<Answers[Kind]>) => void;
@@ -69,6 +72,7 @@ export interface PhysicsListeners {
   readonly enough: (pad: string, outcome: Outcome<Answers['enough']>) => void;
   readonly calibration: Listener<'calibration'>;
   readonly compare: Listener<'compare'>;
+  readonly proposal: Listener<'proposal'>;
   /** the worker itself broke */
   readonly broken: (message: string) => void;
 }
@@ -79,6 +83,7 @@ const ORDER: readonly PhysicsKind[] = [
   'scale',
   'move',
   'compare',
+  'proposal',
   'calibration',
   'study',
   'point',
@@ -106,6 +111,7 @@ export function makePhysicsClient(makeWorker: () => WorkerPort, listeners: Physi
   let latestSheet = 0;
   let latestCalibration = 0;
   let latestCompare = 0;
+  let latestProposal = 0;
 
   function start(): WorkerPort {
     const port = makeWorker();
@@ -155,6 +161,9 @@ export function makePhysicsClient(makeWorker: () => WorkerPort, listeners: Physi
         break;
       case 'compare':
         if (reply.id === latestCompare) listeners.compare(reply.id, reply.outcome);
+        break;
+      case 'proposal':
+        if (reply.id === latestProposal) listeners.proposal(reply.id, reply.outcome);
         break;
       case 'point':
         if (asked?.kind === 'point' && asked.studyId === latestStudy) {
@@ -214,6 +223,10 @@ export function makePhysicsClient(makeWorker: () => WorkerPort, listeners: Physi
     askCompare(request) {
       latestCompare = ++count;
       return ask({ ...request, kind: 'compare', id: latestCompare });
+    },
+    askProposal(request) {
+      latestProposal = ++count;
+      return ask({ ...request, kind: 'proposal', id: latestProposal });
     },
     askPoint(frontMm) {
       ask({ kind: 'point', id: ++count, studyId: latestStudy, frontMm });

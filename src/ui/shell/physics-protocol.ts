@@ -2,6 +2,7 @@ import type { CalibrationSource } from '../../documents/calibrated.ts';
 import type { CalibrationReport } from '../../documents/calibration-report.ts';
 import type { LeakMapReport } from '../../documents/leak-report.ts';
 import type { PadChangeReport } from '../../documents/pad-change-report.ts';
+import type { Preference, ProposalReport } from '../../documents/proposal-report.ts';
 import type { SetupDocument } from '../../documents/setup-document.ts';
 import type { HornAndSetup } from '../../documents/to-acoustics.ts';
 import type { FollowedReport } from '../state/followed-report.ts';
@@ -103,7 +104,7 @@ export interface CalibrationRequest {
   readonly a4Hz: number;
 }
 
-/** What every request about regulation says: the horn as found, and the day. */
+/** What many a request says: the horn as found, and the day. */
 interface AsFound {
   readonly id: number;
   readonly documents: HornAndSetup;
@@ -139,6 +140,14 @@ export interface PadChangeRequest extends AsFound {
   readonly seating: PadChangeReport['seating'];
 }
 
+/** Asks for the proposed setup. */
+export interface ProposalRequest extends AsFound {
+  readonly kind: 'proposal';
+  /** pad ids */
+  readonly locked: readonly string[];
+  readonly prefer: Preference;
+}
+
 /** Asks what differs between setups side by side, the reference first; null for one that is not there. */
 export interface CompareRequest {
   readonly kind: 'compare';
@@ -161,6 +170,7 @@ export type PhysicsRequest =
   | EnoughRequest
   | CalibrationRequest
   | CompareRequest
+  | ProposalRequest
   | RegulationRequest;
 
 /** What each kind of request is answered with. */
@@ -179,6 +189,7 @@ export interface Answers {
   readonly enough: EnoughReport;
   readonly calibration: CalibrationReport;
   readonly compare: ComparedColumns;
+  readonly proposal: ProposalReport;
 }
 
 export type PhysicsKind = keyof Answers;

@@ -8,6 +8,7 @@ import { compareColumns } from '../state/side-by-side-answer.ts';
 import { makePointReport, makeStudyReport } from '../state/study-report.ts';
 import { moveScale, playLoud, prepareScale, type PreparedScale } from '../state/whole-scale.ts';
 import { asAsked, CALIBRATION_WORK, type AskedHorn } from './calibration-work.ts';
+import { PROPOSAL_WORK } from './proposal-work.ts';
 import { REGULATION_WORK } from './regulation-work.ts';
 import type { Answers, Outcome, PhysicsKind, PhysicsReply, PhysicsRequest } from './physics-protocol.ts';
 
@@ -27,6 +28,7 @@ type Work = { readonly [Kind in PhysicsKind]: (request: Requests[Kind]) => Outco
 const WORK: Work = {
   ...CALIBRATION_WORK,
   ...REGULATION_WORK,
+  ...PROPOSAL_WORK,
   study: ({ id, keyId, ...asked }) =>
     withHorn(asked, ({ loaded: { horn, setup }, air, knowledge }) => {
       const result = studyVenting(horn, setup, keyId, air, { a4: asked.a4Hz, ...knowledge });

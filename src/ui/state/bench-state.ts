@@ -22,6 +22,7 @@ import type { ProposedOpenings } from './scale-report.ts';
 import { nothingAsked } from './asked-answer.ts';
 import type { CalibrationState } from './calibration-state.ts';
 import { makePlayedState, type PlayedState } from './played-state.ts';
+import { makeProposalState, type ProposalState } from './proposal-state.ts';
 import { makeScaleState, type ScaleState } from './scale-state.ts';
 import { makeSheetState, type SheetState } from './sheet-state.ts';
 import type { PointReport, StudyReport } from './study-report.ts';
@@ -86,6 +87,7 @@ export interface BenchState {
   readonly keeping: Keeping;
   readonly visits: KnownVisits;
   readonly played: PlayedState;
+  readonly proposal: ProposalState;
   readonly calibration: CalibrationState;
   /** a browser failure to tell, or null */
   readonly alert: string | null;
@@ -123,6 +125,7 @@ export function makeBenchState(shelf: BenchState['shelf'], contents: BenchConten
     keeping: { kind: 'untouched' },
     visits: { hornId, list: [] },
     played: makePlayedState(),
+    proposal: makeProposalState(hornId),
     calibration: nothingAsked(hornId),
     alert: null,
     newer: 'none',

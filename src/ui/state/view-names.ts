@@ -4,6 +4,7 @@ export const VIEW_NAMES = [
   'key',
   'scale',
   'played',
+  'proposal',
   'side-by-side',
   'links',
   'leaks',

@@ -233,6 +233,13 @@ describe('the proposed setup', () => {
     }
   });
 
+  it('plays the whole horn a few times only, which is what it costs', () => {
+    for (const name of DEMO_NAMES) {
+      const demo = demoHorn(name);
+      expect(solveProposal(makeProposalProblem(demo.horn, demo.setup, air)).plays).toBeLessThanOrEqual(8);
+    }
+  });
+
   it('is the same twice', () => {
     expect(proposeSetup(horn, setup, air)).toEqual(proposeSetup(horn, setup, air));
   });

@@ -46,6 +46,13 @@ export const VIEWS: readonly ViewPlan[] = [
     show: (bench) => html`<vw-played-view .bench=${bench}></vw-played-view>`,
   },
   {
+    name: 'proposal',
+    label: 'Proposal',
+    title: 'Ventwright: the proposed setup',
+    load: () => import('../proposal/proposal-view.ts'),
+    show: (bench) => html`<vw-proposal-view .bench=${bench}></vw-proposal-view>`,
+  },
+  {
     name: 'side-by-side',
     label: 'Side by side',
     title: 'Ventwright: setups side by side',

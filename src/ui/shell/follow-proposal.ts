@@ -1,0 +1,48 @@
+import { answerArrived, answerAsked, answerFailed } from '../state/asked-answer.ts';
+import { dayInHand, documentsInHand, type BenchState } from '../state/bench-state.ts';
+import type { Store } from '../state/bench-store.ts';
+import { lockedOn } from '../state/proposal-state.ts';
+import type { PhysicsClient, PhysicsListeners } from './physics-client.ts';
+
+/** What is done with a proposal that came. */
+export function proposalListeners(store: Store<BenchState>): Pick<PhysicsListeners, 'proposal'> {
+  return {
+    proposal: (id, outcome) =>
+      store.update((state) => {
+        const { proposal, hornId } = state;
+        const answer = outcome.ok
+          ? answerArrived(proposal.answer, id, hornId, outcome.value)
+          : answerFailed(proposal.answer, id, outcome.message);
+        return { ...state, proposal: { ...proposal, answer } };
+      }),
+  };
+}
+
+/** Asks for the proposed setup while it is on screen. */
+export function makeProposalFollower(
+  store: Store<BenchState>,
+  client: PhysicsClient,
+): { follow(): void; forget(): void } {
+  let asked: readonly unknown[] = [];
+  return {
+    forget: () => {
+      asked = [];
+    },
+    follow: () => {
+      const state = store.get();
+      if (state.view !== 'proposal') return;
+      const documents = documentsInHand(state);
+      const { airC, a4Hz } = dayInHand(state);
+      const locked = lockedOn(state.proposal, state.hornId);
+      const { prefer } = state.proposal;
+      const wanted = [documents, airC, a4Hz, locked, prefer];
+      if (wanted.every((part, i) => part === asked[i])) return;
+      asked = wanted;
+      const id = client.askProposal({ documents, airC, a4Hz, locked, prefer });
+      store.update((s) => ({
+        ...s,
+        proposal: { ...s.proposal, answer: answerAsked(s.proposal.answer, id) },
+      }));
+    },
+  };
+}

@@ -1,0 +1,178 @@
+import { formatBoth, formatLength, type LengthUnit } from '../../../documents/length-format.ts';
+import {
+  PREFERENCES,
+  type Preference,
+  type ProposalReport,
+  type ProposedKeyReport,
+  type ProposedNoteReport,
+} from '../../../documents/proposal-report.ts';
+import type { ProposalReason } from '../../../documents/proposal-words.ts';
+import { noteLabel, signedCents } from '../../parts/note-names.ts';
+import type { ChoiceOption } from '../../parts/vw-choice.ts';
+import { isWaiting, reportFor } from '../../state/asked-answer.ts';
+import { proposedInHand, type BenchState } from '../../state/bench-state.ts';
+import { lockedOn } from '../../state/proposal-state.ts';
+import type { ProposedOpenings } from '../../state/scale-report.ts';
+import { asWritten } from '../../state/take-proposal.ts';
+import { makePitchPicture, type PitchPicture } from './pitch-picture.model.ts';
+
+/** One key of the table. */
+export interface KeyRow {
+  readonly pad: string;
+  readonly number: number;
+  readonly name: string;
+  readonly found: string;
+  /** empty where it stays */
+  readonly proposed: string;
+  readonly move: string;
+  readonly why: string;
+  readonly reason: ProposalReason;
+  readonly locked: boolean;
+  /** its place on the short list, from 1; null where it is not on it */
+  readonly place: number | null;
+}
+
+/** A set of openings that can be taken. */
+export interface TakeChoice {
+  readonly id: 'first' | 'list' | 'all';
+  readonly label: string;
+  readonly frontsMm: Readonly<Record<string, number>>;
+  /** whether exactly these stand as proposed */
+  readonly taken: boolean;
+}
+
+/** Everything the proposed setup shows. */
+export interface ProposalView {
+  readonly waiting: boolean;
+  readonly problem: string | null;
+  readonly headline: string;
+  readonly spread: string;
+  readonly prefer: Preference;
+  readonly preferences: readonly ChoiceOption[];
+  readonly takes: readonly TakeChoice[];
+  /** what taking one did, or would do */
+  readonly takenWords: string;
+  readonly rows: readonly KeyRow[];
+  readonly picture: PitchPicture | null;
+  readonly notes: readonly (readonly [note: string, found: string, proposed: string, change: string])[];
+  readonly cautions: readonly string[];
+}
+
+const PREFERENCE_LABELS: Readonly<Record<Preference, string>> = {
+  balanced: 'Balanced',
+  'in tune': 'In tune',
+  'low keys': 'Low keys',
+  'few moves': 'Few moves',
+};
+
+/** The view of a state. */
+export function makeProposalView(state: BenchState): ProposalView {
+  const { answer, prefer } = state.proposal;
+  const report = reportFor(answer, state.hornId);
+  const waiting = isWaiting(answer, state.hornId);
+  const common = {
+    waiting,
+    problem: answer.asked === answer.answered ? answer.problem : null,
+    prefer,
+    preferences: PREFERENCES.map((value) => ({ value, label: PREFERENCE_LABELS[value] })),
+  };
+  if (report === null) {
+    return {
+      ...common,
+      ...{ headline: 'Working out what every key could do…', spread: '', takes: [], takenWords: '' },
+      ...{ rows: [], picture: null, notes: [], cautions: [] },
+    };
+  }
+  const takes = takesOf(report, proposedInHand(state));
+  return {
+    ...common,
+    headline: report.answer,
+    spread: report.spreadSentence,
+    takes,
+    takenWords: takenWords(takes, proposedInHand(state)),
+    rows: rowsOf(report, lockedOn(state.proposal, state.hornId), state.unit),
+    picture: makePitchPicture(report.notes),
+    notes: report.notes.map(noteRow),
+    cautions: [...report.heldApart, ...report.cautions],
+  };
+}
+
+const NUMBERS = ['none', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'];
+const word = (count: number): string => NUMBERS[count] ?? String(count);
+
+/** The first of a long list are so many. */
+const FIRST = 3;
+
+function takesOf({ shortList, keys }: ProposalReport, proposed: ProposedOpenings): TakeChoice[] {
+  const moved = keys.filter(({ moveMm }) => moveMm !== 0);
+  const choice = (id: TakeChoice['id'], label: string, frontsMm: TakeChoice['frontsMm']): TakeChoice => ({
+    id,
+    label,
+    frontsMm,
+    taken: isTaken(frontsMm, proposed),
+  });
+  const takes: TakeChoice[] = [];
+  const count = shortList.length;
+  if (count > FIRST) {
+    takes.push(choice('first', `Take the first ${word(FIRST)}`, shortList[FIRST - 1].togetherMm));
+  }
+  if (count > 0 && count < moved.length) {
+    const label = count === 1 ? 'Take this one' : `Take these ${word(count)}`;
+    takes.push(choice('list', label, shortList[count - 1].togetherMm));
+  }
+  if (moved.length > 0) {
+    const all = Object.fromEntries(moved.map(({ pad, proposedMm }) => [pad, proposedMm]));
+    takes.push(choice('all', moved.length === 1 ? 'Take it' : `Take all ${word(moved.length)}`, all));
+  }
+  return takes;
+}
+
+/** Openings that differ by less are the same, mm. */
+const SAME_MM = 0.005;
+
+function isTaken(frontsMm: TakeChoice['frontsMm'], proposed: ProposedOpenings): boolean {
+  const written = Object.entries(asWritten(frontsMm));
+  return (
+    written.length === Object.keys(proposed).length &&
+    written.every(([pad, mm]) => Math.abs((proposed[pad] ?? Infinity) - mm) < SAME_MM)
+  );
+}
+
+function takenWords(takes: readonly TakeChoice[], proposed: ProposedOpenings): string {
+  const count = Object.keys(proposed).length;
+  const openings = `${count} ${count === 1 ? 'opening is' : 'openings are'}`;
+  if (takes.some(({ taken }) => taken)) {
+    return `Taken: ${openings} proposed on the sheet now. Undo takes it back.`;
+  }
+  return count === 0
+    ? 'Taking writes the openings into the proposed setup, as one step; nothing else changes.'
+    : `Other ${openings} proposed on the sheet now; taking replaces them, as one step.`;
+}
+
+function rowsOf(report: ProposalReport, locked: readonly string[], unit: LengthUnit): KeyRow[] {
+  return report.keys.map((key: ProposedKeyReport) => {
+    const place = report.shortList.findIndex(({ pad }) => pad === key.pad);
+    const stays = key.moveMm === 0;
+    return {
+      pad: key.pad,
+      number: key.number,
+      name: key.name,
+      found: formatBoth(key.foundMm, unit),
+      proposed: stays ? '' : formatBoth(key.proposedMm, unit),
+      move: stays ? '' : `${key.moveMm < 0 ? '' : '+'}${formatLength(key.moveMm, unit)}`,
+      why: key.why,
+      reason: key.reason,
+      locked: locked.includes(key.pad),
+      place: place < 0 ? null : place + 1,
+    };
+  });
+}
+
+function noteRow(note: ProposedNoteReport): ProposalView['notes'][number] {
+  return [
+    noteLabel(note.fingering),
+    signedCents(note.foundCents),
+    signedCents(note.proposedCents),
+    `${signedCents(note.changeCents)} ± ${note.changePlusMinusCents.toFixed(1)}`,
+  ];
+}

@@ -1,0 +1,138 @@
+import { describe, expect, it } from 'vitest';
+import { formatBoth } from '../../src/documents/length-format.ts';
+import { answerArrived, answerAsked, answerFailed } from '../../src/ui/state/asked-answer.ts';
+import {
+  hornInHand,
+  makeBenchState,
+  proposedInHand,
+  type BenchState,
+} from '../../src/ui/state/bench-state.ts';
+import { undone } from '../../src/ui/state/horn-on-bench.ts';
+import { withProposed } from '../../src/ui/state/key-lengths.ts';
+import { lockedOn, withLockToggled, withPreference } from '../../src/ui/state/proposal-state.ts';
+import { takeProposal } from '../../src/ui/state/take-proposal.ts';
+import { makePitchPicture } from '../../src/ui/views/proposal/pitch-picture.model.ts';
+import { makeProposalView } from '../../src/ui/views/proposal/proposal-view.model.ts';
+import { answerProposal } from './demo-proposal.ts';
+import { onTheBench } from './demo.ts';
+
+const untouched = makeBenchState([{ id: 'demo-alto', label: 'Demo alto' }], onTheBench('alto'));
+const report = answerProposal();
+
+/** As the page stands once the physics has answered. */
+function answered(of: BenchState, told = report): BenchState {
+  const answer = answerArrived(answerAsked(of.proposal.answer, 1), 1, of.hornId, told);
+  return { ...of, proposal: { ...of.proposal, answer } };
+}
+
+const shown = answered(untouched);
+const view = makeProposalView(shown);
+const take = (id: string): (typeof view.takes)[number] => view.takes.find((each) => each.id === id)!;
+
+describe('the page of the proposed setup', () => {
+  it('says that it is working until the physics answers', () => {
+    const before = makeProposalView(untouched);
+    expect([before.waiting, before.rows, before.takes]).toEqual([true, [], []]);
+    expect(before.headline).toContain('Working out');
+  });
+
+  it('keeps the last answer, dimmed, while another is worked out, and tells why there is none', () => {
+    const asked = {
+      ...shown,
+      proposal: { ...shown.proposal, answer: answerAsked(shown.proposal.answer, 2) },
+    };
+    expect(makeProposalView(asked)).toMatchObject({ waiting: true, headline: report.answer, problem: null });
+    const failed = answerFailed(asked.proposal.answer, 2, 'the rod is under the pad');
+    const wrong = makeProposalView({ ...shown, proposal: { ...shown.proposal, answer: failed } });
+    expect(wrong).toMatchObject({ waiting: false, problem: 'the rod is under the pad' });
+  });
+
+  it('shows every key in both units with what the report says of it', () => {
+    expect(view.headline).toBe(report.answer);
+    expect(view.rows.map(({ pad }) => pad)).toEqual(report.keys.map(({ pad }) => pad));
+    report.keys.forEach((key, i) => {
+      const row = view.rows[i];
+      expect(row.found).toBe(formatBoth(key.foundMm, 'mm'));
+      expect(row.proposed).toBe(key.moveMm === 0 ? '' : formatBoth(key.proposedMm, 'mm'));
+      expect(row.why).toBe(key.why);
+    });
+    const inches = makeProposalView({ ...shown, unit: 'thou' });
+    expect(inches.rows[0].found).toBe(formatBoth(report.keys[0].foundMm, 'thou'));
+    expect(inches.rows[0].move).toMatch(/^−0\.\d{3} in$/);
+  });
+
+  it('numbers the keys of the short list in its order', () => {
+    const places = view.rows.flatMap(({ pad, place }) => (place === null ? [] : [[pad, place] as const]));
+    expect(new Map(places)).toEqual(new Map(report.shortList.map(({ pad }, i) => [pad, i + 1])));
+  });
+
+  it('offers the first three of a long list, the list and all', () => {
+    expect(view.takes.map(({ id }) => id)).toEqual(['first', 'list', 'all']);
+    expect(Object.keys(take('first').frontsMm)).toEqual(report.shortList.slice(0, 3).map(({ pad }) => pad));
+    expect(Object.keys(take('list').frontsMm)).toHaveLength(report.shortList.length);
+    expect(Object.keys(take('all').frontsMm)).toHaveLength(
+      report.keys.filter(({ moveMm }) => moveMm !== 0).length,
+    );
+  });
+
+  it('takes them as what is proposed and nothing else, in one step that is undone at once', () => {
+    const other = answered({
+      ...untouched,
+      horns: {
+        [untouched.hornId]: {
+          ...hornInHand(untouched),
+          contents: withProposed(hornInHand(untouched).contents, 'low-c', 8.2),
+        },
+      },
+    });
+    expect(makeProposalView(other).takenWords).toMatch(/^Other 1 opening is proposed/);
+    const taken = takeProposal(other, take('first').frontsMm);
+    const openings = proposedInHand(taken);
+    expect(Object.keys(openings).sort()).toEqual(Object.keys(take('first').frontsMm).sort());
+    for (const [pad, mm] of Object.entries(take('first').frontsMm)) expect(openings[pad]).toBeCloseTo(mm, 1);
+    const after = makeProposalView(taken);
+    expect(after.takes.map(({ id, taken: is }) => [id, is])).toEqual([
+      ['first', true],
+      ['list', false],
+      ['all', false],
+    ]);
+    expect(after.takenWords).toMatch(/^Taken: 3 openings are proposed/);
+    expect(hornInHand(taken).past).toHaveLength(1);
+    const back = undone(hornInHand(taken));
+    expect(back.contents).toBe(hornInHand(other).contents);
+  });
+
+  it('locks a key of this horn only, and lets it go again', () => {
+    const locked = withLockToggled(shown.proposal, shown.hornId, 'e');
+    expect(lockedOn(locked, shown.hornId)).toEqual(['e']);
+    expect(lockedOn(locked, 'another')).toEqual([]);
+    expect(lockedOn(withLockToggled(locked, shown.hornId, 'e'), shown.hornId)).toEqual([]);
+    const row = makeProposalView(
+      answered({ ...shown, proposal: locked }, answerProposal({ locked: ['e'] })),
+    ).rows;
+    expect(row.find(({ pad }) => pad === 'e')).toMatchObject({
+      locked: true,
+      reason: 'locked',
+      proposed: '',
+    });
+  });
+
+  it('shows what is preferred', () => {
+    const proposal = withPreference(shown.proposal, 'low keys');
+    expect(makeProposalView({ ...shown, proposal }).prefer).toBe('low keys');
+  });
+
+  it('draws every note that counts in full within the picture, sharper higher', () => {
+    const picture = makePitchPicture(report.notes);
+    const full = report.notes.filter(({ weight }) => weight === 1);
+    expect(picture.marks).toHaveLength(full.length);
+    full.forEach((note, i) => {
+      const { x, found, proposed } = picture.marks[i];
+      for (const y of [found, proposed]) expect(y).toBeGreaterThanOrEqual(0);
+      for (const y of [found, proposed]) expect(y).toBeLessThan(picture.height);
+      expect(x).toBeLessThan(picture.width);
+      const rises = note.proposedAboutCents - note.foundAboutCents;
+      if (Math.abs(rises) > 0.01) expect(Math.sign(found - proposed)).toBe(Math.sign(rises));
+    });
+  });
+});
