@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import { daySteps } from './day-steps.ts';
 import { calibrationChoice, MOST_TAKES, take } from './pitch-log.ts';
+import { sheetWords } from './player-sheet-edits.ts';
 import { documentVersion, quantity, text } from './schema-parts.ts';
 
 /** Version of the visit document this program writes. */
@@ -30,6 +31,9 @@ export const visitSchema = z.strictObject({
   player: z.string().max(200).optional(),
   measuredBy: z.string().max(200).optional(),
   wish: z.string().max(2000).optional().describe('what the player asks for'),
+  wishKey: text('pad the wish is about').optional(),
+  wishOpeningMm: quantity('opening wished for, at the front', 0, 60, 'mm').optional(),
+  sheetWords: sheetWords.optional().describe('sentences of the player’s sheet that a person wrote otherwise'),
   notes: z.string().max(20_000).optional(),
   airC: quantity('air temperature', 0, 45, '°C'),
   a4Hz: quantity('tuning of A4', 380, 500, 'Hz'),

@@ -90,6 +90,7 @@ const WAITS: Readonly<Record<ViewName, (page: Page) => Promise<void>>> = {
   leaks: waitForLeakMap,
   pads: waitForTabs,
   work: waitForTabs,
+  'player-sheet': async (page) => void (await page.waitForSelector('.ps-page[data-fit]')),
   notes: async (page) => void (await page.waitForSelector('.nt-page h1')),
 };
 

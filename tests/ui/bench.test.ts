@@ -12,6 +12,7 @@ import { findEnough, makeSheetReport } from '../../src/ui/state/sheet-numbers.ts
 import { moveScale, playLoud } from '../../src/ui/state/whole-scale.ts';
 import { calibrationOf } from './demo-calibration.ts';
 import { answerProposal } from './demo-proposal.ts';
+import { playerSheetFacts } from './demo-player-sheet.ts';
 import { answerRegulation } from './demo-regulation.ts';
 import { onTheBench, preparedSheet, report, scale, scaleSureness } from './demo.ts';
 
@@ -49,6 +50,7 @@ function promptWorkers(): { readonly kinds: PhysicsKind[]; make(): WorkerPort; b
             'pad change': () => answerRegulation('pad change'),
             calibration: () => calibrationOf([]),
             proposal: () => answerProposal(),
+            'player sheet': () => playerSheetFacts(onTheBench('alto')),
             compare: () => compareColumns(request.kind === 'compare' ? request.columns : [], 26.85, 440),
           }[request.kind]();
           const data = { kind: request.kind, id: request.id, outcome: { ok: true, value }, tookMs: 1 };

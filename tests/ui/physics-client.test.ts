@@ -4,6 +4,7 @@ import type { Answers, PhysicsReply, PhysicsRequest } from '../../src/ui/shell/p
 import { compareColumns } from '../../src/ui/state/side-by-side-answer.ts';
 import { findEnough, makeSheetReport } from '../../src/ui/state/sheet-numbers.ts';
 import { playLoud } from '../../src/ui/state/whole-scale.ts';
+import { playerSheetFacts } from './demo-player-sheet.ts';
 import { answerProposal } from './demo-proposal.ts';
 import { answerRegulation } from './demo-regulation.ts';
 import { calibrationOf } from './demo-calibration.ts';
@@ -25,6 +26,7 @@ const VALUES: { readonly [Kind in keyof Answers]: Answers[Kind] } = {
   sheet: makeSheetReport(sheet),
   enough: findEnough(sheet, 'e'),
   compare: compareColumns([], 27, 440),
+  'player sheet': playerSheetFacts(contents),
   proposal: answerProposal(),
   calibration: calibrationOf([]),
   follow: answerRegulation('follow'),
@@ -82,6 +84,7 @@ function bench(): {
       sheet: (id) => told.push(`sheet ${id}`),
       enough: (pad) => told.push(`enough ${pad}`),
       compare: (id) => told.push(`compare ${id}`),
+      'player sheet': (id) => told.push(`player sheet ${id}`),
       proposal: (id) => told.push(`proposal ${id}`),
       calibration: (id) => told.push(`calibration ${id}`),
       follow: (id) => told.push(`follow ${id}`),

@@ -48,6 +48,7 @@ import { makePadsActs, type PadsActs } from './pads-acts.ts';
 import { makeCalibrationActs, type CalibrationActs } from './calibration-acts.ts';
 import { makePlayedActs, type PlayedActs } from './played-acts.ts';
 import type { WorkerPort } from './physics-client.ts';
+import { makePlayerSheetActs, type PlayerSheetActs } from './player-sheet-acts.ts';
 import { makeProposalActs, type ProposalActs } from './proposal-acts.ts';
 import { makeWorkActs, type WorkActs } from './work-acts.ts';
 
@@ -106,6 +107,7 @@ export interface Bench {
   readonly leaks: LeaksActs;
   readonly pads: PadsActs;
   readonly work: WorkActs;
+  readonly playerSheet: PlayerSheetActs;
   readonly played: PlayedActs;
   readonly proposal: ProposalActs;
   readonly calibration: CalibrationActs;
@@ -293,6 +295,7 @@ export function openBench(
     leaks: makeLeaksActs(store, reading),
     pads: makePadsActs(store, reading),
     work: makeWorkActs(store, reading),
+    playerSheet: makePlayerSheetActs(store, reading),
     played: makePlayedActs(store, reading),
     proposal: makeProposalActs(store),
     calibration: makeCalibrationActs(store),

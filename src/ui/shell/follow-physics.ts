@@ -40,6 +40,7 @@ import {
 import type { ViewName } from '../state/view-names.ts';
 import { calibrationListeners, makeCalibrationFollower } from './follow-calibration.ts';
 import { makePadsFollower, padsListeners } from './follow-pads.ts';
+import { makePlayerSheetFollower, playerSheetListeners } from './follow-player-sheet.ts';
 import { makeProposalFollower, proposalListeners } from './follow-proposal.ts';
 import { makeRegulationFollower, regulationListeners } from './follow-regulation.ts';
 import { makeSideFollower } from './follow-side-by-side.ts';
@@ -110,6 +111,7 @@ export function followPhysics(store: Store<BenchState>, makeWorker: () => Worker
     ...regulationListeners(store),
     ...calibrationListeners(store),
     ...padsListeners(store),
+    ...playerSheetListeners(store),
     ...proposalListeners(store),
     compare: (id, outcome) =>
       store.update((state) => ({
@@ -137,6 +139,7 @@ export function followPhysics(store: Store<BenchState>, makeWorker: () => Worker
     makeKeyFollower(store, client),
     makeRegulationFollower(store, client),
     makePadsFollower(store, client),
+    makePlayerSheetFollower(store, client),
     makeProposalFollower(store, client),
   ];
   const follow = (): void => {

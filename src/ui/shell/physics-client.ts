@@ -7,6 +7,7 @@ import type {
   PhysicsKind,
   PhysicsReply,
   PhysicsRequest,
+  PlayerSheetRequest,
   ProposalRequest,
   RegulationRequest,
   ScaleRequest,
@@ -49,6 +50,8 @@ export interface PhysicsClient {
   askCalibration(request: Omit<CalibrationRequest, 'kind' | 'id'>): number;
   /** Asks what differs between setups side by side. */
   askCompare(request: Omit<CompareRequest, 'kind' | 'id'>): number;
+  /** Asks for every number of the player’s sheet. */
+  askPlayerSheet(question: PlayerSheetRequest['question']): number;
   /** Asks for the proposed setup. */
   askProposal(request: Omit<ProposalRequest, 'kind' | 'id'>): number;
 }
@@ -72,6 +75,7 @@ export interface PhysicsListeners {
   readonly enough: (pad: string, outcome: Outcome<Answers['enough']>) => void;
   readonly calibration: Listener<'calibration'>;
   readonly compare: Listener<'compare'>;
+  readonly 'player sheet': Listener<'player sheet'>;
   readonly proposal: Listener<'proposal'>;
   /** the worker itself broke */
   readonly broken: (message: string) => void;
@@ -83,6 +87,7 @@ const ORDER: readonly PhysicsKind[] = [
   'scale',
   'move',
   'compare',
+  'player sheet',
   'proposal',
   'calibration',
   'study',
@@ -111,6 +116,7 @@ export function makePhysicsClient(makeWorker: () => WorkerPort, listeners: Physi
   let latestSheet = 0;
   let latestCalibration = 0;
   let latestCompare = 0;
+  let latestPlayerSheet = 0;
   let latestProposal = 0;
 
   function start(): WorkerPort {
@@ -161,6 +167,9 @@ export function makePhysicsClient(makeWorker: () => WorkerPort, listeners: Physi
         break;
       case 'compare':
         if (reply.id === latestCompare) listeners.compare(reply.id, reply.outcome);
+        break;
+      case 'player sheet':
+        if (reply.id === latestPlayerSheet) listeners[reply.kind](reply.id, reply.outcome);
         break;
       case 'proposal':
         if (reply.id === latestProposal) listeners.proposal(reply.id, reply.outcome);
@@ -223,6 +232,10 @@ export function makePhysicsClient(makeWorker: () => WorkerPort, listeners: Physi
     askCompare(request) {
       latestCompare = ++count;
       return ask({ ...request, kind: 'compare', id: latestCompare });
+    },
+    askPlayerSheet(question) {
+      latestPlayerSheet = ++count;
+      return ask({ question, kind: 'player sheet', id: latestPlayerSheet });
     },
     askProposal(request) {
       latestProposal = ++count;

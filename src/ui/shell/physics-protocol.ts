@@ -2,6 +2,7 @@ import type { CalibrationSource } from '../../documents/calibrated.ts';
 import type { CalibrationReport } from '../../documents/calibration-report.ts';
 import type { LeakMapReport } from '../../documents/leak-report.ts';
 import type { PadChangeReport } from '../../documents/pad-change-report.ts';
+import type { PlayerSheetFacts, PlayerSheetQuestion } from '../../documents/player-sheet-facts.ts';
 import type { Preference, ProposalReport } from '../../documents/proposal-report.ts';
 import type { SetupDocument } from '../../documents/setup-document.ts';
 import type { HornAndSetup } from '../../documents/to-acoustics.ts';
@@ -157,6 +158,13 @@ export interface CompareRequest {
   readonly a4Hz: number;
 }
 
+/** Asks for every number of the player’s sheet. */
+export interface PlayerSheetRequest {
+  readonly kind: 'player sheet';
+  readonly id: number;
+  readonly question: PlayerSheetQuestion;
+}
+
 export type RegulationRequest = FollowRequest | LeakRequest | LeakMapRequest | PadChangeRequest;
 
 export type PhysicsRequest =
@@ -170,6 +178,7 @@ export type PhysicsRequest =
   | EnoughRequest
   | CalibrationRequest
   | CompareRequest
+  | PlayerSheetRequest
   | ProposalRequest
   | RegulationRequest;
 
@@ -189,6 +198,7 @@ export interface Answers {
   readonly enough: EnoughReport;
   readonly calibration: CalibrationReport;
   readonly compare: ComparedColumns;
+  readonly 'player sheet': PlayerSheetFacts;
   readonly proposal: ProposalReport;
 }
 

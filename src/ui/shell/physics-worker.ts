@@ -1,5 +1,6 @@
 import { studyVenting, ventingAt, type VentingContext } from '../../acoustics/index.ts';
 import type { HornInAir } from '../../documents/calibrated.ts';
+import { findPlayerSheetFacts } from '../../documents/player-sheet-facts.ts';
 import { loadHorn } from '../../documents/to-acoustics.ts';
 import { buffersOf } from '../state/scale-report.ts';
 import { makeSurenessOf, type SurenessOf } from '../state/scale-sureness.ts';
@@ -64,6 +65,7 @@ const WORK: Work = {
       ? { ok: true, value: findEnough(sheet.prepared, pad) }
       : { ok: false, message: 'another sheet was taken up meanwhile' },
   compare: ({ columns, airC, a4Hz }) => ({ ok: true, value: compareColumns(columns, airC, a4Hz) }),
+  'player sheet': ({ question }) => findPlayerSheetFacts(question),
 };
 
 function withHorn<T>(asked: AskedHorn, work: (horn: HornInAir) => T): Outcome<T> {

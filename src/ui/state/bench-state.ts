@@ -17,6 +17,7 @@ import {
 import { makeLeaksState, type LeaksState } from './leaks-state.ts';
 import { makeLinksState, type LinksState } from './links-state.ts';
 import { makePadsState, type PadsState } from './pads-state.ts';
+import { makePlayerSheetState, type PlayerSheetState } from './player-sheet-state.ts';
 import { proposedFronts } from './proposed-fronts.ts';
 import type { ProposedOpenings } from './scale-report.ts';
 import { nothingAsked } from './asked-answer.ts';
@@ -77,6 +78,7 @@ export interface BenchState {
   readonly leaks: LeaksState;
   readonly pads: PadsState;
   readonly work: WorkState;
+  readonly playerSheet: PlayerSheetState;
   readonly sheet: SheetState;
   /** which columns the sheet shows */
   readonly columns: SheetColumns;
@@ -117,6 +119,7 @@ export function makeBenchState(shelf: BenchState['shelf'], contents: BenchConten
     leaks: makeLeaksState(hornId),
     pads: makePadsState(hornId),
     work: makeWorkState(),
+    playerSheet: makePlayerSheetState(hornId),
     sheet: makeSheetState(hornId),
     columns: 'openings',
     noteId: FIRST_NOTE,

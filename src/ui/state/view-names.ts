@@ -10,6 +10,7 @@ export const VIEW_NAMES = [
   'leaks',
   'pads',
   'work',
+  'player-sheet',
   'new',
   'library',
   'notes',

@@ -91,6 +91,14 @@ export const VIEWS: readonly ViewPlan[] = [
     show: (bench) => html`<vw-work-view .bench=${bench}></vw-work-view>`,
   },
   {
+    name: 'player-sheet',
+    label: null,
+    under: 'sheet',
+    title: 'Ventwright: the player’s sheet',
+    load: () => import('../player-sheet/player-sheet-view.ts'),
+    show: (bench) => html`<vw-player-sheet .bench=${bench}></vw-player-sheet>`,
+  },
+  {
     name: 'library',
     label: 'Library',
     title: 'Ventwright: the library',

@@ -1,0 +1,145 @@
+import { FINGERINGS } from '../acoustics/index.ts';
+import type { ComparedKeyReport, ComparisonReport, NoteDifferenceReport } from './comparison-report.ts';
+import type { LengthUnit } from './length-format.ts';
+import { noteLabel } from './note-label.ts';
+import { movedKeys, type PlayerSheetFacts } from './player-sheet-facts.ts';
+import { both, fromTo, inARow, withPlusMinus } from './player-sheet-lengths.ts';
+import type { VentingStudyReport } from './venting-report.ts';
+
+/** What was decided about one key, a sentence. */
+export interface Decision {
+  readonly pad: string;
+  readonly text: string;
+}
+
+/** One sentence for every key that is told of one by one. */
+export function decisionsOf({ comparison, studies }: PlayerSheetFacts, unit: LengthUnit): Decision[] {
+  const moved = movedKeys(comparison);
+  return studies.flatMap((study): Decision[] => {
+    const key = moved.find(({ id }) => id === study.key.id);
+    return key === undefined ? [] : [{ pad: key.id, text: decisionSentence(key, study, comparison, unit) }];
+  });
+}
+
+/** `The D key was raised from 8.0 to 8.9 mm (0.315 to 0.350 in) at the front because low E was under-vented; …`. */
+function decisionSentence(
+  key: ComparedKeyReport,
+  study: VentingStudyReport,
+  comparison: ComparisonReport,
+  unit: LengthUnit,
+): string {
+  const [found, set] = [key.setups[0]!, key.setups[1]!];
+  const wasRaised = set.frontMm > found.frontMm;
+  const did =
+    set.ruledBy === null
+      ? `was ${wasRaised ? 'raised' : 'lowered'}`
+      : `now stands ${wasRaised ? 'higher' : 'lower'}, where the ${nameOf(comparison, set.ruledBy)} key’s arm holds it,`;
+  const what = `The ${key.name} key ${did} ${fromTo(found.frontMm, set.frontMm, unit)} at the front`;
+  const note = mainNote(study);
+  const { diminishingReturn: enough } = study;
+  if (note === null) return `${what}; no note moves by more than a cent with it.`;
+  if (enough.kind === 'none in reach')
+    return `${what}; as far as it reaches, more height still helps ${note.name}.`;
+  const enoughMm = enough.point!.frontMm;
+  const half = enough.frontMmBudget?.plusMinus ?? 0;
+  const limit = both(enoughMm, unit);
+  const wasLow = found.frontMm < enoughMm - half;
+  const isLow = set.frontMm < enoughMm - half;
+  if (enough.link !== null && isLow) {
+    const by = nameOf(comparison, enough.link.driver);
+    return `${what}; ${note.name} would gain up to ${limit}, but the ${by} key’s arm stops it at ${both(enough.link.limitFrontMm, unit)}.`;
+  }
+  if (wasRaised && wasLow) {
+    const because = `${what} because ${note.name} was under-vented`;
+    if (isLow) return `${because}; more height would still help it, up to ${limit}.`;
+    return set.frontMm > enoughMm + half
+      ? `${because}; above ${limit} more height buys nothing.`
+      : `${because}; above that more height buys nothing.`;
+  }
+  if (isLow)
+    return `${what}. Below ${limit} height still helps ${note.name}${costWords(note.id, comparison)}.`;
+  return wasRaised
+    ? `${what}; ${note.name} was open enough before, for above ${limit} more height buys nothing.`
+    : `${what}; ${note.name} stays open enough, for above ${limit} more height buys nothing.`;
+}
+
+/** `: it is 4.1 ± 0.3 cents flatter`, or that nothing can be shown. */
+function costWords(fingering: string, { notes }: ComparisonReport): string {
+  const difference = notes.find((note) => note.fingering === fingering)?.differences[0] ?? null;
+  if (difference === null) return '';
+  return isPitchShown(difference)
+    ? `: it is ${withPlusMinus(difference.cents, difference.centsPlusMinus)} cents ${difference.cents > 0 ? 'sharper' : 'flatter'}`
+    : '; what that changes of its pitch is too little to show';
+}
+
+export function isPitchShown({ cents, centsPlusMinus }: NoteDifferenceReport): boolean {
+  return Math.abs(cents) > centsPlusMinus;
+}
+
+export function isStrengthShown({ strengthDb, strengthDbPlusMinus }: NoteDifferenceReport): boolean {
+  return strengthDb !== null && strengthDbPlusMinus !== null && Math.abs(strengthDb) > strengthDbPlusMinus;
+}
+
+/** A key’s name by its pad’s id. */
+export function nameOf({ keys }: ComparisonReport, pad: string): string {
+  return keys.find(({ id }) => id === pad)?.name ?? pad;
+}
+
+/** A note a key governs: its place among them, and how it is said. */
+export interface MainNote {
+  readonly index: number;
+  readonly id: string;
+  readonly name: string;
+}
+
+/** The note that answers most to the key: of the low register where one does, as that is the one it vents. */
+export function mainNote({ governed, curve }: VentingStudyReport): MainNote | null {
+  const spans = governed.map(({ register }, index) => {
+    const cents = curve.flatMap(({ notes }) => notes[index]?.fromPresentCents ?? []);
+    return { index, register, span: cents.length < 2 ? 0 : Math.max(...cents) - Math.min(...cents) };
+  });
+  const low = spans.filter(({ register }) => register === 1);
+  const best = (low.length > 0 ? low : spans).reduce<(typeof spans)[number] | null>(
+    (most, next) => (most === null || next.span > most.span ? next : most),
+    null,
+  );
+  if (best === null) return null;
+  const { fingering } = governed[best.index];
+  return { index: best.index, id: fingering, name: spokenNote(fingering) };
+}
+
+/** The lowest written notes, which players call low. */
+const LOW = new Set(
+  FINGERINGS.slice(
+    0,
+    FINGERINGS.findIndex(({ note }) => note === 'G4'),
+  ).map(({ id }) => id),
+);
+
+/** `low E` for E4, else as written. */
+export function spokenNote(fingering: string): string {
+  const label = noteLabel(fingering);
+  return LOW.has(fingering) && /^[A-G][♭♯]?[34]$/.test(label) ? `low ${label.slice(0, -1)}` : label;
+}
+
+function oneMoved({ name, differences: [d] }: ComparedKeyReport, unit: LengthUnit): string {
+  const { frontMm } = d!;
+  return `The ${name} key stands ${both(Math.abs(frontMm), unit)} ${frontMm > 0 ? 'higher' : 'lower'}`;
+}
+
+/** What a person would notice of all that was set, in a line: the biggest words of the sheet. */
+export function headlineOf({ comparison }: PlayerSheetFacts, unit: LengthUnit): string {
+  const moved = movedKeys(comparison);
+  if (moved.length === 0) return 'The horn leaves as it was found: no key stands otherwise.';
+  const keys = moved.length === 1 ? oneMoved(moved[0], unit) : `${moved.length} keys stand otherwise`;
+  const heard = comparison.notes.filter(({ differences: [d] }) => d?.noticedBy === 'the player');
+  const careful = comparison.notes.filter(({ differences: [d] }) => d?.noticedBy === 'a careful player');
+  const names = (of: ComparisonReport['notes']): string => {
+    const told = of.slice(0, 3).map(({ fingering }) => spokenNote(fingering));
+    const more = of.length - told.length;
+    return more > 0 ? `${told.join(', ')} and ${more} more` : inARow(told);
+  };
+  if (heard.length > 0) return `${keys}; you should notice ${names(heard)}.`;
+  if (careful.length > 0) return `${keys}; a careful ear may notice ${names(careful)}.`;
+  return `${keys}; no note changes by as much as a player would notice.`;
+}

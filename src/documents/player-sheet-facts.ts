@@ -1,0 +1,207 @@
+import {
+  changePads,
+  DEFAULT_PAD_MODEL,
+  makeAirColumn,
+  studyVenting,
+  ventingAt,
+  type AirColumn,
+  type VentingStudy,
+} from '../acoustics/index.ts';
+import { SETUP_ROLES, type SetupRole } from './bench-contents.ts';
+import { compareLoaded } from './compare-loaded.ts';
+import type { ComparedKeyReport, ComparisonReport } from './comparison-report.ts';
+import { layered } from './complete-setup.ts';
+import type { HornDocument } from './horn-document.ts';
+import { reportLinks, type LinksReport } from './links-report.ts';
+import { reportPadChange, type PadChangeReport } from './pad-change-report.ts';
+import { plusMinusOf } from './plus-minus.ts';
+import { regulationFacts } from './regulation-facts.ts';
+import type { SetupDocument } from './setup-document.ts';
+import { withOpeningReading } from './sheet-edits.ts';
+import { loadHorn, type LoadedHorn } from './to-acoustics.ts';
+import {
+  reportPoint,
+  reportVentingStudy,
+  type VentingPointReport,
+  type VentingStudyReport,
+} from './venting-report.ts';
+
+/** What the player’s sheet is worked out from. */
+export interface PlayerSheetQuestion {
+  readonly horn: HornDocument;
+  /** as found is whole, the others may be sparse */
+  readonly setups: Readonly<Record<SetupRole, SetupDocument>>;
+  readonly airC: number;
+  readonly a4Hz: number;
+  /** null where no key was named */
+  readonly wishKey: string | null;
+  /** mm at the front; null where none was named */
+  readonly wishOpeningMm: number | null;
+}
+
+/** The key the wish is about, everything else as it leaves. */
+export interface WishedKey {
+  readonly pad: string;
+  /** whether a person named it; else it is the key whose venting changed most */
+  readonly isNamed: boolean;
+  readonly study: VentingStudyReport;
+  /** where it stood as found */
+  readonly asFound: VentingPointReport;
+  /** where the player wants it; null where no opening was named */
+  readonly wish: VentingPointReport | null;
+  /** with that opening, against how it leaves; null likewise */
+  readonly cost: ComparisonReport | null;
+  /** why the key cannot stand so, or null */
+  readonly problem: string | null;
+}
+
+/** Every number of the player’s sheet, from the core. */
+export interface PlayerSheetFacts {
+  /** as set against as found */
+  readonly comparison: ComparisonReport;
+  /** of the keys that are told of one by one, the horn as it leaves */
+  readonly studies: readonly VentingStudyReport[];
+  /** null where no key was named and none moved */
+  readonly wished: WishedKey | null;
+  /** as it leaves */
+  readonly links: LinksReport;
+  /** of the pads that are other than those found, at their old stops; null where none is */
+  readonly pads: PadChangeReport | null;
+}
+
+/** As many keys as are told of one by one. */
+export const TOLD_KEYS = 3;
+
+/** Thicknesses that differ by less are one, mm. */
+export const SAME_MM = 0.005;
+
+/** A key that stands otherwise by less is read the same, mm. */
+const MOVED_MM = 0.05;
+
+/** Keys that stand otherwise than found, the one whose venting changed most first. */
+export function movedKeys({ keys }: ComparisonReport): ComparedKeyReport[] {
+  return keys.filter(
+    ({ differences: [d] }) => d !== null && d !== undefined && Math.abs(d.frontMm) >= MOVED_MM,
+  );
+}
+
+/** Asks the core for every number of the player’s sheet, or says in sentences why it cannot. */
+export function findPlayerSheetFacts(
+  question: PlayerSheetQuestion,
+):
+  { readonly ok: true; readonly value: PlayerSheetFacts } | { readonly ok: false; readonly message: string } {
+  const loaded: Partial<Record<SetupRole, LoadedHorn>> = {};
+  for (const role of SETUP_ROLES) {
+    const read = loadHorn({ horn: question.horn, setup: named(question, role) });
+    if (!read.ok) return { ok: false, message: read.issues.map(({ message }) => message).join(' ') };
+    loaded[role] = read.value;
+  }
+  const { asFound, asSet } = loaded as Record<SetupRole, LoadedHorn>;
+  const air = makeAirColumn({ mouthpieceC: question.airC });
+  const { a4Hz } = question;
+  const comparison = compareLoaded([asFound, asSet], { air, a4Hz });
+  const moved = movedKeys(comparison).map(({ id }) => id);
+  const pad = wishedPad(question) ?? moved[0] ?? null;
+  const told = moved.slice(0, TOLD_KEYS);
+  const studyOf = (id: string): VentingStudy => {
+    // The curve itself is drawn of one key only.
+    const points = id === pad ? {} : { points: 2 };
+    return studyVenting(asSet.horn, asSet.setup, id, air, {
+      a4: a4Hz,
+      plusMinus: plusMinusOf(asSet),
+      ...points,
+    });
+  };
+  const studies = told.map(studyOf);
+  const ofPad = pad === null ? null : (studies[told.indexOf(pad)] ?? studyOf(pad));
+  return {
+    ok: true,
+    value: {
+      comparison,
+      studies: studies.map(report),
+      wished: ofPad === null ? null : wishedKey(question, ofPad, comparison, asSet, air),
+      links: reportLinks(asSet, regulationFacts(asSet)),
+      pads: changedPads(asFound, asSet, air, a4Hz),
+    },
+  };
+}
+
+/** A setup whole, under the name the sheet gives it. */
+function named({ setups }: PlayerSheetQuestion, role: SetupRole): SetupDocument {
+  const { asFound } = setups;
+  if (role === 'asFound') return { ...asFound, name: 'as found' };
+  return { ...layered(setups[role], asFound), name: role === 'asSet' ? 'as set' : 'proposed' };
+}
+
+/** A horn may have been edited since a key was named. */
+function wishedPad({ horn, wishKey }: PlayerSheetQuestion): string | null {
+  return horn.holes.some(({ id, key }) => id === wishKey && key !== null) ? wishKey : null;
+}
+
+function report(study: VentingStudy): VentingStudyReport {
+  const { id, relativeError } = DEFAULT_PAD_MODEL;
+  return reportVentingStudy(study, { id, relativeError });
+}
+
+function wishedKey(
+  question: PlayerSheetQuestion,
+  study: VentingStudy,
+  { keys }: ComparisonReport,
+  asSet: LoadedHorn,
+  air: AirColumn,
+): WishedKey {
+  const { id } = study.context.hole;
+  const isNamed = wishedPad(question) !== null;
+  const { a4Hz, wishOpeningMm } = question;
+  const foundMm = keys.find((key) => key.id === id)!.setups[0]!.frontMm;
+  const at = (frontMm: number): VentingPointReport => reportPoint(ventingAt(study.context, frontMm / 1000));
+  const told = { pad: id, isNamed, study: report(study), asFound: at(foundMm) };
+  const nothing = { ...told, wish: null, cost: null, problem: null };
+  if (!isNamed || wishOpeningMm === null) return nothing;
+  const wished = asWished(asSet, id, wishOpeningMm);
+  if (!wished.ok) return { ...nothing, problem: wished.message };
+  return {
+    ...told,
+    wish: at(wishOpeningMm),
+    cost: compareLoaded([asSet, wished.value], { air, a4Hz }),
+    problem: null,
+  };
+}
+
+/** The horn as it leaves with one key at the opening wished for, which is meant and not read. */
+function asWished(
+  { documents }: LoadedHorn,
+  pad: string,
+  openingMm: number,
+): { readonly ok: true; readonly value: LoadedHorn } | { readonly ok: false; readonly message: string } {
+  const { horn, setup } = documents;
+  const document = withOpeningReading(
+    { ...setup, keys: [...setup.keys], name: 'as wished' },
+    pad,
+    { mm: openingMm, at: 'front' },
+    { origin: 'derived', plusMinusMm: 0 },
+  );
+  const read = loadHorn({ horn, setup: document });
+  return read.ok ? read : { ok: false, message: read.issues[0].message };
+}
+
+function changedPads(
+  asFound: LoadedHorn,
+  asSet: LoadedHorn,
+  air: AirColumn,
+  a4Hz: number,
+): PadChangeReport | null {
+  const thicker = new Map<string, number>();
+  for (const [pad, { padThickness }] of asFound.setup.keys) {
+    const by = asSet.setup.keys.get(pad)!.padThickness - padThickness;
+    if (Math.abs(by) >= SAME_MM / 1000) thicker.set(pad, by);
+  }
+  if (thicker.size === 0) return null;
+  const { horn, footPerFront } = regulationFacts(asFound);
+  const change = changePads(horn, asFound.setup, thicker, air, {
+    a4: a4Hz,
+    seating: 'levelled',
+    footPerFront,
+  });
+  return reportPadChange(horn, change, 'levelled');
+}

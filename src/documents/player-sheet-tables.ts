@@ -1,0 +1,148 @@
+import type { ComparedKeyReport, ComparisonReport, NoteDifferenceReport } from './comparison-report.ts';
+import { formatLength, type LengthUnit } from './length-format.ts';
+import { noteLabel } from './note-label.ts';
+import { notesPlayed, takesIn } from './pitch-log.ts';
+import { isPitchShown, isStrengthShown } from './player-sheet-decisions.ts';
+import { movedKeys } from './player-sheet-facts.ts';
+import { bare, inARow, many, signed } from './player-sheet-lengths.ts';
+import type { SetupDocument } from './setup-document.ts';
+import type { VisitDocument } from './visit-document.ts';
+
+/** As many keys, and as many notes, as the player’s page has rows for. */
+export const KEY_ROWS = 4;
+export const NOTE_ROWS = 6;
+
+/** One key that stands otherwise, at the front in both units. */
+export interface SheetKeyRow {
+  readonly pad: string;
+  readonly name: string;
+  /** `8.0 ± 0.2 mm (0.315 in)` */
+  readonly found: string;
+  readonly set: string;
+  /** `84 → 91 %` */
+  readonly vented: string;
+  /** `read at the centre` where it was not read at the front in both setups; else empty */
+  readonly readAt: string;
+}
+
+export interface SheetKeyTable {
+  readonly rows: readonly SheetKeyRow[];
+  /** the keys that did not get a row, or that no other stands otherwise */
+  readonly rest: string;
+}
+
+/** The keys that moved, those whose venting changed most first. */
+export function keyTableOf(
+  comparison: ComparisonReport,
+  setups: { readonly asFound: SetupDocument; readonly asSet: SetupDocument },
+  unit: LengthUnit,
+): SheetKeyTable {
+  const moved = movedKeys(comparison);
+  const rest = moved.slice(KEY_ROWS);
+  return {
+    rows: moved.slice(0, KEY_ROWS).map((key) => keyRow(key, setups, unit)),
+    rest:
+      moved.length === 0
+        ? 'Every key stands as it was found.'
+        : rest.length === 0
+          ? 'Every other key stands as it was found.'
+          : `By less: ${rest.map(restWords).join(', ')} (numbers on the shop’s page).`,
+  };
+}
+
+function keyRow(
+  { id, name, setups: [found, set] }: ComparedKeyReport,
+  { asFound, asSet }: { readonly asFound: SetupDocument; readonly asSet: SetupDocument },
+  unit: LengthUnit,
+): SheetKeyRow {
+  const opening = (mm: number, plusMinusMm: number): string =>
+    `${bare(mm, unit)} ± ${formatLength(plusMinusMm, unit)} (${formatLength(mm, unit === 'mm' ? 'thou' : 'mm')})`;
+  const pointIn = ({ keys }: SetupDocument): string | undefined =>
+    keys.find(({ pad }) => pad === id)?.measuredAt;
+  const [before, after] = [pointIn(asFound), pointIn(asSet) ?? pointIn(asFound)];
+  const elsewhere = [...new Set([before, after])].filter((at) => at !== undefined && at !== 'front');
+  return {
+    pad: id,
+    name,
+    found: opening(found!.frontMm, found!.frontPlusMinusMm),
+    set: opening(set!.frontMm, set!.frontPlusMinusMm),
+    vented: `${(100 * found!.ventShare).toFixed(0)} → ${(100 * set!.ventShare).toFixed(0)} %`,
+    readAt: elsewhere.length === 0 ? '' : `read at the ${elsewhere.join(' and the ')}`,
+  };
+}
+
+/** `bis ↓`: a key that moved by less, and which way. */
+function restWords({ name, differences: [d] }: ComparedKeyReport): string {
+  return `${name} ${d!.frontMm > 0 ? '↑' : '↓'}`;
+}
+
+/** One note whose change can be shown. */
+export interface SheetNoteRow {
+  readonly fingering: string;
+  readonly label: string;
+  /** `+12.1 ± 0.8`; where the change of pitch is inside its ±, that */
+  readonly cents: string;
+  /** `+1.3 ± 0.1`; empty where nothing of it can be shown */
+  readonly strengthDb: string;
+  /** what was heard of the same, `+11`; empty where it was not played in both setups */
+  readonly heardCents: string;
+}
+
+export interface SheetNoteTable {
+  readonly rows: readonly SheetNoteRow[];
+  readonly rest: string;
+}
+
+/** A note that changes by less is not worth a row, cents and dB. */
+const LEAST_CENTS = 0.5;
+const LEAST_DB = 0.1;
+
+/** The notes whose change can be shown, the greatest first. */
+export function noteTableOf({ notes }: ComparisonReport, visit: VisitDocument): SheetNoteTable {
+  const told = notes.flatMap(({ fingering, differences: [d] }) =>
+    d !== null && d !== undefined && d.canBeShown ? [{ fingering, d }] : [],
+  );
+  const shown = told.filter(({ d }) => isWorthARow(d)).slice(0, NOTE_ROWS);
+  const lost = notes.filter(({ differences: [d] }) => d === null).map(({ label }) => label);
+  const rest = told.filter((each) => !shown.includes(each));
+  const most = Math.max(0, ...rest.map(({ d }) => Math.abs(d.cents)));
+  const unheard = lost.length === 0 ? '' : ` ${inARow(lost)} cannot be compared.`;
+  return {
+    rows: shown.map(({ fingering, d }) => noteRow(fingering, d, visit)),
+    rest:
+      (told.length === 0
+        ? 'No note changed by more than can be shown.'
+        : rest.length === 0
+          ? 'Nothing else changed by more than can be shown.'
+          : `${many(rest.length, 'more note')} changed by ${most.toFixed(1)} cents or less; nothing else by more than can be shown.`) +
+      unheard,
+  };
+}
+
+function isWorthARow(d: NoteDifferenceReport): boolean {
+  const isPitch = isPitchShown(d) && Math.abs(d.cents) >= LEAST_CENTS;
+  return isPitch || (isStrengthShown(d) && Math.abs(d.strengthDb!) >= LEAST_DB);
+}
+
+function noteRow(fingering: string, d: NoteDifferenceReport, visit: VisitDocument): SheetNoteRow {
+  const heard = heardChange(visit, fingering);
+  const measured = (value: number, plusMinus: number): string => `${signed(value)} ± ${plusMinus.toFixed(1)}`;
+  return {
+    fingering,
+    label: noteLabel(fingering),
+    cents: measured(d.cents, d.centsPlusMinus),
+    strengthDb:
+      isStrengthShown(d) && Math.abs(d.strengthDb!) >= LEAST_DB
+        ? measured(d.strengthDb!, d.strengthDbPlusMinus!)
+        : '',
+    heardCents: heard === null ? '' : signed(heard, 0),
+  };
+}
+
+/** What a player’s notes as set lay from those as found, cents; null where one was not played. */
+function heardChange(visit: VisitDocument, fingering: string): number | null {
+  const [found, set] = (['as found', 'as set'] as const).map(
+    (setup) => notesPlayed(takesIn(visit, setup)).find((note) => note.fingering === fingering)?.cents ?? null,
+  );
+  return found === null || set === null ? null : set - found;
+}

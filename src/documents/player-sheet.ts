@@ -1,0 +1,152 @@
+import { MODEL_CENTS } from '../acoustics/index.ts';
+import type { BenchContents } from './bench-contents.ts';
+import { keyedHoles } from './horn-document.ts';
+import type { LengthUnit } from './length-format.ts';
+import {
+  linksSentence,
+  padsSentence,
+  playedSentence,
+  reversibleSentence,
+  sealsSentence,
+} from './player-sheet-checks.ts';
+import { makeSheetCurve, type SheetCurve } from './player-sheet-curve.ts';
+import { decisionsOf, headlineOf } from './player-sheet-decisions.ts';
+import { sentenceOf, type SheetSentence } from './player-sheet-edits.ts';
+import { movedKeys, type PlayerSheetFacts } from './player-sheet-facts.ts';
+import { dayWords, many } from './player-sheet-lengths.ts';
+import { keyTableOf, noteTableOf, type SheetKeyTable, type SheetNoteTable } from './player-sheet-tables.ts';
+import { wishSentence } from './player-sheet-wish.ts';
+import { knownSetupLength } from './sheet-edits.ts';
+
+/** A run of sentences under a heading of their own. */
+export interface SheetPart {
+  readonly id: string;
+  readonly heading: string;
+  readonly sentences: readonly SheetSentence[];
+}
+
+/** The page for the player: all that is printed on it, sentences apart from numbers. */
+export interface PlayerSheet {
+  readonly hornName: string;
+  /** what stands in the head, in the order it is read */
+  readonly head: readonly { readonly label: string; readonly text: string }[];
+  /** the player’s own words; null where none are written down */
+  readonly wish: string | null;
+  readonly headline: SheetSentence;
+  readonly decided: SheetPart;
+  readonly keys: SheetKeyTable;
+  readonly notes: SheetNoteTable;
+  readonly curve: SheetCurve | null;
+  /** what the wish would cost, and what was changed and checked */
+  readonly parts: readonly SheetPart[];
+  readonly consent: SheetSentence;
+  /** what is not there, for the screen only */
+  readonly missing: readonly string[];
+}
+
+/** The player’s sheet of a visit. @param facts of the same contents */
+export function makePlayerSheet(
+  contents: BenchContents,
+  facts: PlayerSheetFacts,
+  unit: LengthUnit,
+): PlayerSheet {
+  const visit = contents.visit.document;
+  const say = (id: string, written: string): SheetSentence => sentenceOf(visit, id, written);
+  const cost = wishSentence(facts.wished, unit);
+  return {
+    hornName: contents.horn.document.name,
+    head: headOf(contents),
+    wish: visit.wish ?? null,
+    headline: say('headline', headlineOf(facts, unit)),
+    decided: { id: 'decided', heading: 'What was decided, and why', sentences: decided(facts, unit, say) },
+    keys: keyTableOf(
+      facts.comparison,
+      { asFound: contents.asFound.document, asSet: contents.asSet.document },
+      unit,
+    ),
+    notes: noteTableOf(facts.comparison, visit),
+    curve: facts.wished === null ? null : makeSheetCurve(facts.wished, unit),
+    parts: [
+      ...(cost === null
+        ? []
+        : [{ id: 'wish', heading: 'What the wish would do', sentences: [say('wish', cost)] }]),
+      {
+        id: 'checked',
+        heading: 'Changed and checked',
+        sentences: [
+          say('pads', padsSentence(facts, contents, unit)),
+          say('links', linksSentence(facts, contents, unit)),
+          say('seals', sealsSentence(facts, contents)),
+          say('played', playedSentence(contents)),
+        ],
+      },
+      { id: 'limits', heading: 'How far to trust this', sentences: [say('limits', LIMITS)] },
+      {
+        id: 'cautions',
+        heading: 'Take care',
+        sentences: [say('cautions', CAUTIONS), say('reversible', reversibleSentence(facts, contents))],
+      },
+    ],
+    consent: say(
+      'consent',
+      'I have read this sheet and agree to what was done and to what it says may be done.',
+    ),
+    missing: missingFrom(contents, facts),
+  };
+}
+
+/** **Source:** the ± of the model is the core’s; the rest from memory, within common practice. */
+const LIMITS =
+  `Worked out from measurements: a pitch by itself is good to about ±${MODEL_CENTS} cents, a difference on one horn far better, ` +
+  'as its ± says. A degree of warmth is worth about 3 cents; a player repeats a note to about 5.';
+
+/** **Source:** common practice, no source. */
+const CAUTIONS =
+  'Torch, adhesive, bending and filing are for trained hands: heat dulls lacquer and looses old joints, filed metal does not come back.';
+
+function decided(
+  facts: PlayerSheetFacts,
+  unit: LengthUnit,
+  say: (id: string, written: string) => SheetSentence,
+): SheetSentence[] {
+  const moved = movedKeys(facts.comparison);
+  const told = decisionsOf(facts, unit).map(({ pad, text }) => say(`decided ${pad}`, text));
+  if (moved.length === 0) return [say('decided nothing', 'Every key was left at the height it came with.')];
+  return told;
+}
+
+function headOf({ horn, visit }: BenchContents): PlayerSheet['head'] {
+  const { maker, serial } = horn.document;
+  const { date, airC, a4Hz, measuredBy, player } = visit.document;
+  const unsaid = 'not written down';
+  return [
+    { label: 'Player', text: player ?? unsaid },
+    { label: 'Date', text: dayWords(date) },
+    { label: 'Maker', text: maker },
+    { label: 'Serial', text: serial ?? unsaid },
+    { label: 'Air in the horn', text: `${airC.toFixed(1)} °C` },
+    { label: 'A4', text: `${Number(a4Hz.toFixed(1))} Hz` },
+    { label: 'Read by', text: measuredBy ?? unsaid },
+  ];
+}
+
+function missingFrom({ horn, asFound, visit }: BenchContents, facts: PlayerSheetFacts): string[] {
+  const { player, wish, measuredBy, leakingSeats, daySteps } = visit.document;
+  const unread = keyedHoles(horn.document).filter(
+    ({ id }) => knownSetupLength(asFound.document, id, 'openingMm')?.origin !== 'measured',
+  );
+  const checked = daySteps?.some(({ step, said }) => step === 'seals and links' && said === 'done') ?? false;
+  return [
+    ...(player === undefined ? ['Nobody is written down as the player.'] : []),
+    ...(measuredBy === undefined ? ['Nobody is written down as having read it.'] : []),
+    ...(wish === undefined ? ['What the player asks for is not written down.'] : []),
+    ...(facts.wished?.isNamed === true ? [] : ['Say below which key the wish is about.']),
+    ...(movedKeys(facts.comparison).length === 0 ? ['No opening is read as set.'] : []),
+    ...(unread.length === 0
+      ? []
+      : [
+          `${many(unread.length, 'opening')} as found ${unread.length === 1 ? 'is' : 'are'} an example’s, not read on this horn.`,
+        ]),
+    ...(leakingSeats === undefined && !checked ? ['Seals are not recorded.'] : []),
+  ];
+}

@@ -1,0 +1,68 @@
+import type { VisitDocument } from '../../documents/visit-document.ts';
+import { withSheetWords, withWish, type SheetSentence } from '../../documents/player-sheet-edits.ts';
+import { dayInHand, refused, withHorn, type BenchState } from '../state/bench-state.ts';
+import type { Store } from '../state/bench-store.ts';
+import { stepped, type TypedText } from '../state/horn-on-bench.ts';
+import { withWishText } from '../state/player-sheet-state.ts';
+import type { Reading } from './pads-acts.ts';
+
+type WishReader = typeof import('../state/read-wish.ts');
+
+/** Everything a person can do on the player’s sheet. */
+export interface PlayerSheetActs {
+  /** Writes a sentence otherwise; null gives it back to the program. */
+  rewrite(sentence: Pick<SheetSentence, 'id' | 'written'>, words: string | null): void;
+  /** Says which key the wish is about; null for none. */
+  wishKey(pad: string | null): void;
+  /** Says how far open it is wished for, as typed; nothing takes it back. */
+  typeWish(text: string): Promise<void>;
+  /** Shows what is in use instead of a refused text. */
+  restoreWish(): void;
+  /** Fetches what reading a field needs, ahead of the first word typed. */
+  expectTyping(): void;
+}
+
+export function makePlayerSheetActs(store: Store<BenchState>, reading: Reading): PlayerSheetActs {
+  const withReader = (work: (reader: WishReader) => void): Promise<void> =>
+    reading(() => import('../state/read-wish.ts'), work);
+  const step = (change: (visit: VisitDocument) => VisitDocument): void =>
+    store.update((state) =>
+      withHorn(state, (horn) => {
+        const { visit } = horn.contents;
+        return stepped(
+          horn,
+          { ...horn.contents, visit: { ...visit, document: change(visit.document) } },
+          null,
+        );
+      }),
+    );
+  const keepText = (typed: TypedText | null): void =>
+    store.update((state) => ({
+      ...state,
+      playerSheet: withWishText(state.playerSheet, state.hornId, typed),
+    }));
+
+  return {
+    rewrite: (sentence, words) => step((visit) => withSheetWords(visit, sentence, words)),
+    wishKey: (pad) => {
+      keepText(null);
+      step((visit) => withWish(visit, pad, null));
+    },
+    typeWish: (text) =>
+      withReader(({ readWish }) => {
+        const state = store.get();
+        const { wishKey } = dayInHand(state);
+        if (wishKey === undefined) return;
+        if (text.trim() === '') {
+          keepText(null);
+          step((visit) => withWish(visit, wishKey, null));
+          return;
+        }
+        const read = readWish(text, state.unit);
+        keepText(read.ok ? null : refused(text, read.message));
+        if (read.ok) step((visit) => withWish(visit, wishKey, read.value));
+      }),
+    restoreWish: () => keepText(null),
+    expectTyping: () => void withReader(() => undefined),
+  };
+}

@@ -1,0 +1,96 @@
+import type { BenchContents } from '../../../documents/bench-contents.ts';
+import { keyedHoles } from '../../../documents/horn-document.ts';
+import { formatBoth } from '../../../documents/length-format.ts';
+import { makeSheetFile, type SheetFile } from '../../../documents/player-sheet-file.ts';
+import { makePlayerSheet, type PlayerSheet } from '../../../documents/player-sheet.ts';
+import { isWaiting, reportFor } from '../../state/asked-answer.ts';
+import { hornInHand, type BenchState } from '../../state/bench-state.ts';
+
+/** The papers the sheet is laid out for. */
+export const PAPERS = ['A4', 'Letter'] as const;
+export type Paper = (typeof PAPERS)[number];
+
+/** The wish as it can be named: a key, and how far open. */
+export interface WishEntry {
+  readonly key: string;
+  readonly keys: readonly { readonly id: string; readonly label: string }[];
+  /** as typed, or what is in use */
+  readonly text: string;
+  readonly echo: string;
+  readonly problem: string | null;
+  readonly isNamed: boolean;
+}
+
+/** What the view shows. */
+export interface PlayerSheetView {
+  readonly busy: boolean;
+  /** why there is no sheet, or that it is on its way; null where it is there */
+  readonly instead: { readonly text: string; readonly isWrong: boolean } | null;
+  readonly pages: { readonly player: PlayerSheet; readonly file: SheetFile } | null;
+  readonly missing: readonly string[];
+  /** sentences that were rewritten before their numbers changed */
+  readonly outdated: readonly string[];
+  readonly wish: WishEntry;
+}
+
+export function makePlayerSheetView(state: BenchState): PlayerSheetView {
+  const { contents } = hornInHand(state);
+  const { facts } = state.playerSheet;
+  const known = reportFor(facts, state.hornId);
+  const pages =
+    known === null || facts.problem !== null
+      ? null
+      : { player: makePlayerSheet(contents, known, state.unit), file: makeSheetFile(contents) };
+  return {
+    busy: isWaiting(facts, state.hornId) && facts.problem === null,
+    instead:
+      facts.problem !== null
+        ? { text: `There is no sheet: ${facts.problem}`, isWrong: true }
+        : pages === null
+          ? { text: 'The sheet is being worked out…', isWrong: false }
+          : null,
+    pages,
+    missing: pages?.player.missing ?? [],
+    outdated: pages === null ? [] : outdatedIn(pages.player),
+    wish: wishEntry(state, contents),
+  };
+}
+
+function outdatedIn({ headline, decided, parts, consent }: PlayerSheet): string[] {
+  const all = [headline, ...decided.sentences, ...parts.flatMap(({ sentences }) => sentences), consent];
+  return all.filter(({ isOutdated }) => isOutdated).map(({ text }) => text);
+}
+
+function wishEntry(state: BenchState, { horn, visit }: BenchContents): WishEntry {
+  const { wishKey, wishOpeningMm } = visit.document;
+  const typed = state.playerSheet.wishTyped[state.hornId];
+  const keys = keyedHoles(horn.document).map(({ id, name, number }) => ({ id, label: `${number} ${name}` }));
+  const isNamed = keys.some(({ id }) => id === wishKey);
+  const inUse = wishOpeningMm === undefined ? '' : formatBoth(wishOpeningMm, state.unit);
+  return {
+    key: isNamed ? wishKey! : '',
+    keys,
+    text: typed?.text ?? inUse,
+    echo: !isNamed ? 'choose the key first' : inUse === '' ? 'such as 6.5 mm or 1/4 in' : inUse,
+    problem: typed?.problem ?? null,
+    isNamed,
+  };
+}
+
+/** How a page’s type is fitted: its size, its lines apart as a share of it, its parts apart; from the largest. Tight, decisions run on. */
+export const FITS = [
+  { size: '13pt', line: '1.3', gap: '0.6em', isTight: false },
+  { size: '12.5pt', line: '1.26', gap: '0.5em', isTight: false },
+  { size: '12pt', line: '1.24', gap: '0.45em', isTight: false },
+  { size: '11.5pt', line: '1.22', gap: '0.4em', isTight: false },
+  { size: '11pt', line: '1.2', gap: '0.35em', isTight: false },
+  { size: '11pt', line: '1.12', gap: '0.15em', isTight: true },
+] as const;
+export type Fit = (typeof FITS)[number];
+
+/** What is said where even the smallest type does not fit, or a page goes on. */
+export function fitSentence(fits: boolean): string {
+  return fits
+    ? 'Both pages fit.'
+    : 'A page is fuller than one sheet of paper and goes on over another: shorten a sentence or leave one out.';
+}

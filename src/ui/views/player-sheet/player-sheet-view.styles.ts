@@ -1,0 +1,237 @@
+import { css } from 'lit';
+
+/** The desk the pages lie on, and what stands beside them. */
+export const playerSheetStyles = css`
+  vw-player-sheet {
+    display: block;
+  }
+  @media screen {
+    .ps-desk {
+      display: grid;
+      grid-template-columns: minmax(17rem, 22rem) auto;
+      gap: 1.25rem;
+      justify-content: center;
+      padding: 1rem;
+    }
+    .ps-pages {
+      position: relative;
+      display: grid;
+      gap: 1.25rem;
+      justify-items: start;
+      align-content: start;
+      min-width: 0;
+    }
+    .ps-pages > p {
+      width: min(210mm, 100%);
+    }
+    .ps-page {
+      border: 1px solid var(--vw-edge);
+    }
+    .ps-tools {
+      display: grid;
+      gap: 0.9rem;
+      align-content: start;
+      position: sticky;
+      top: 1rem;
+      align-self: start;
+    }
+    .ps-tools p {
+      margin: 0;
+    }
+    .ps-about {
+      font-size: var(--vw-text-lead);
+    }
+    .ps-row {
+      display: flex;
+      gap: 0.75rem;
+      align-items: center;
+    }
+    .ps-print,
+    .ps-writing button {
+      min-height: var(--vw-touch);
+      padding: 0 1.5rem;
+      font: inherit;
+      font-weight: 600;
+      color: var(--vw-on-try);
+      background: var(--vw-try);
+      border: 1px solid var(--vw-try);
+      border-radius: var(--vw-round);
+      cursor: pointer;
+    }
+    .ps-print {
+      flex: 1;
+      font-size: var(--vw-text-head);
+    }
+    .ps-print:disabled,
+    .ps-writing button:disabled {
+      color: var(--vw-soft);
+      background: var(--vw-well);
+      border-color: var(--vw-edge);
+      cursor: default;
+    }
+    .ps-fits {
+      min-height: 2.8em;
+      color: var(--vw-soft);
+    }
+    .ps-full {
+      color: var(--vw-caution);
+      font-weight: 600;
+    }
+    .ps-wish-entry {
+      display: grid;
+      gap: 0.35rem;
+    }
+    .ps-wish-entry label {
+      font-size: 0.875rem;
+      font-weight: 600;
+    }
+    .ps-wish-entry select {
+      min-height: var(--vw-touch);
+      padding: 0 0.5rem;
+      font: inherit;
+      color: inherit;
+      background: var(--vw-sheet);
+      border: 1px solid var(--vw-soft);
+      border-radius: var(--vw-round);
+    }
+    .ps-list h2 {
+      margin: 0;
+      font-size: 1rem;
+    }
+    .ps-list ul {
+      margin: 0.25rem 0 0;
+      padding-left: 1.1rem;
+    }
+    .ps-list a {
+      display: inline-flex;
+      align-items: center;
+      min-height: var(--vw-touch);
+      color: var(--vw-try);
+    }
+    .ps-sentence {
+      border-radius: 3px;
+      text-decoration: underline dotted var(--vw-edge) 1px;
+      text-underline-offset: 0.2em;
+      cursor: text;
+    }
+    .ps-sentence:hover {
+      background: var(--vw-try-weak);
+    }
+    .ps-outdated {
+      background: var(--vw-caution-ground);
+      color: var(--vw-caution);
+    }
+    .ps-desk :is(button, select, .ps-sentence, .ps-scroll, a):focus-visible {
+      outline: 3px solid var(--vw-try);
+      outline-offset: 2px;
+    }
+    .ps-writing {
+      display: block;
+      font-size: var(--vw-text);
+      font-weight: 400;
+      line-height: 1.4;
+    }
+    .ps-writing textarea {
+      display: block;
+      width: 100%;
+      padding: 0.4rem 0.5rem;
+      font: inherit;
+      color: inherit;
+      background: var(--vw-ground);
+      border: 2px solid var(--vw-try);
+      border-radius: var(--vw-round);
+      resize: vertical;
+    }
+    .ps-writing-acts {
+      display: flex;
+      flex-wrap: wrap;
+      gap: 0.5rem;
+      align-items: center;
+      padding: 0.4rem 0;
+    }
+    .ps-writing button {
+      padding: 0 0.9rem;
+      font-size: var(--vw-text-control);
+    }
+    .ps-writing button[data-act='sentence-restore']:not(:disabled) {
+      color: var(--vw-try);
+      background: none;
+    }
+    .ps-hint {
+      font-size: var(--vw-text-note);
+      color: var(--vw-soft);
+    }
+  }
+
+  @media screen and (max-width: 1240px) {
+    .ps-desk {
+      grid-template-columns: minmax(0, auto);
+    }
+    .ps-tools {
+      position: static;
+      grid-template-columns: repeat(2, minmax(0, 1fr));
+      width: 100%;
+      max-width: 216mm;
+    }
+    .ps-about,
+    .ps-fits {
+      grid-column: 1 / -1;
+      min-height: 0;
+    }
+  }
+
+  /* On a narrow screen the pages are read, not looked at: the words as large as the screen has room for. */
+  @media screen and (max-width: 819px) {
+    .ps-desk {
+      padding: 0.75rem;
+    }
+    .ps-tools {
+      grid-template-columns: minmax(0, 1fr);
+    }
+    .ps-pages > .ps-page {
+      width: 100%;
+      min-height: 0;
+      padding: 1rem 0.9rem;
+      font-size: var(--vw-text);
+      line-height: 1.4;
+      gap: 0.8rem;
+    }
+    .ps-pages > .ps-page .ps-pair {
+      display: block;
+    }
+    .ps-pages > .ps-page .ps-curve {
+      width: 100%;
+      height: auto;
+      max-width: 30rem;
+    }
+    .ps-pages > .ps-page .ps-notes {
+      margin-bottom: 0.8rem;
+    }
+    .ps-pages > .ps-page td {
+      white-space: normal;
+    }
+    .ps-pages > .ps-page .ps-foot {
+      flex-wrap: wrap;
+      font-size: var(--vw-text-note);
+    }
+    .ps-scroll {
+      overflow-x: auto;
+    }
+    .ps-pages > .ps-page .ps-readings {
+      width: 62rem;
+      font-size: var(--vw-text-fine);
+    }
+    .ps-pages > .ps-page .ps-readings th:first-child {
+      width: 7rem;
+    }
+    .ps-readings small {
+      font-size: 1em;
+    }
+    .ps-pages > .ps-page h2 {
+      font-size: var(--vw-text-head);
+    }
+    .ps-pages > .ps-page h1 {
+      font-size: var(--vw-text-page);
+    }
+  }
+`;

@@ -1,0 +1,339 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { makeAirColumn, studyVenting, ventingAt, type VentingStudy } from '../../src/acoustics/index.ts';
+import { setupIn, type BenchContents } from '../../src/documents/bench-contents.ts';
+import { compareLoaded } from '../../src/documents/compare-loaded.ts';
+import { withSaid } from '../../src/documents/day-steps.ts';
+import { formatLength } from '../../src/documents/length-format.ts';
+import { makeSheetCurve } from '../../src/documents/player-sheet-curve.ts';
+import { withSheetWords, withWish } from '../../src/documents/player-sheet-edits.ts';
+import { makeSheetFile } from '../../src/documents/player-sheet-file.ts';
+import { signed } from '../../src/documents/player-sheet-lengths.ts';
+import { makePlayerSheet, type PlayerSheet } from '../../src/documents/player-sheet.ts';
+import { plusMinusOf } from '../../src/documents/plus-minus.ts';
+import { PROGRAM_VERSION } from '../../src/documents/program-version.ts';
+import { readWith } from '../../src/documents/schema-parts.ts';
+import { loadHorn, type LoadedHorn } from '../../src/documents/to-acoustics.ts';
+import { visitSchema } from '../../src/documents/visit-document.ts';
+import { withSet } from '../../src/ui/state/key-lengths.ts';
+import { withDone, withLeakingSeat } from '../../src/ui/state/work-edits.ts';
+import { LONG_ROUNDING, relative } from '../acoustics/tolerances.ts';
+import { everyKeySet, playerSheetFacts, raisedD, withVisit } from '../ui/demo-player-sheet.ts';
+import { onTheBench } from '../ui/demo.ts';
+
+const AIR_C = 26.85;
+const air = makeAirColumn({ mouthpieceC: AIR_C });
+
+function loaded(contents: BenchContents, role: 'asFound' | 'asSet'): LoadedHorn {
+  const read = loadHorn({ horn: contents.horn.document, setup: setupIn(contents, role) });
+  if (!read.ok) throw new Error(read.issues[0].message);
+  return read.value;
+}
+
+function sheetOf(contents: BenchContents): PlayerSheet {
+  return makePlayerSheet(contents, playerSheetFacts(contents), 'mm');
+}
+
+const allSentences = ({ headline, decided, parts, consent }: PlayerSheet) => [
+  headline,
+  ...decided.sentences,
+  ...parts.flatMap(({ sentences }) => sentences),
+  consent,
+];
+const told = (sheet: PlayerSheet, id: string): string =>
+  allSentences(sheet).find((sentence) => sentence.id === id)!.text;
+
+const raised = raisedD();
+const facts = playerSheetFacts(raised);
+const sheet = makePlayerSheet(raised, facts, 'mm');
+const asSet = loaded(raised, 'asSet');
+/** The core’s own study of the D key, all else as it leaves. */
+const study: VentingStudy = studyVenting(asSet.horn, asSet.setup, 'd', air, {
+  a4: 440,
+  plusMinus: plusMinusOf(asSet),
+});
+
+describe('the player’s sheet', () => {
+  it('says why a key was raised, with the core’s own openings and what decided', () => {
+    const enough = study.diminishingReturn;
+    if (enough.kind !== 'reached') throw new Error('the D key has an answer');
+    const half = study.budgets.diminishingReturn!.plusMinus * 1000;
+    const enoughMm = enough.at.pose.front * 1000;
+    expect(8).toBeLessThan(enoughMm - half);
+    expect(8.9).toBeGreaterThan(enoughMm - half);
+    expect(8.9).toBeLessThan(enoughMm + half);
+    expect(told(sheet, 'decided d')).toBe(
+      'The D key was raised from 8.0 to 8.9 mm (0.315 to 0.350 in) at the front because low E was under-vented; above that more height buys nothing.',
+    );
+  });
+
+  it('says of a key that is still low, too high, lowered or held by an arm what is so of it', () => {
+    const of = (mm: number, pad = 'd'): string =>
+      told(sheetOf(withSet(onTheBench('alto'), pad, { mm, at: 'front' })), `decided ${pad}`);
+    expect(of(8.3)).toMatch(/because low E was under-vented; more height would still help it, up to 9\.1 mm/);
+    expect(of(10)).toMatch(
+      /because low E was under-vented; above 9\.1 mm \(0\.360 in\) more height buys nothing\./,
+    );
+    expect(of(6)).toMatch(
+      /was lowered from 8\.0 to 6\.0 mm .* Below 9\.1 mm .* height still helps low E: it is \d\.\d ± \d\.\d cents flatter\./,
+    );
+    expect(of(12, 'low-c')).toMatch(/^The low C key was raised/);
+    const high = withSet(onTheBench('alto'), 'low-c', { mm: 8.9, at: 'front' });
+    expect(told(sheetOf(high), 'decided low-c')).toMatch(/^The low C key was lowered/);
+    const held = sheetOf(everyKeySet());
+    expect(told(held, 'links')).toMatch(/Held below its own stop: .*F♯ auxiliary by the D key/);
+  });
+
+  it('has the comparison’s numbers in its tables, at the front and in both units', () => {
+    const own = compareLoaded([loaded(raised, 'asFound'), asSet], { air, a4Hz: 440 });
+    const key = own.keys.find(({ id }) => id === 'd')!;
+    const [found, set] = [key.setups[0]!, key.setups[1]!];
+    const opening = (mm: number, half: number): string =>
+      `${formatLength(mm, 'mm').replace(' mm', '')} ± ${formatLength(half, 'mm')} (${formatLength(mm, 'thou')})`;
+    expect(sheet.keys.rows).toEqual([
+      {
+        pad: 'd',
+        name: 'D',
+        found: opening(found.frontMm, found.frontPlusMinusMm),
+        set: opening(set.frontMm, set.frontPlusMinusMm),
+        vented: `${(100 * found.ventShare).toFixed(0)} → ${(100 * set.ventShare).toFixed(0)} %`,
+        readAt: '',
+      },
+    ]);
+    expect(sheet.keys.rest).toBe('Every other key stands as it was found.');
+    expect(sheet.notes.rows.map(({ fingering }) => fingering)).toEqual(['E5', 'E4']);
+    for (const row of sheet.notes.rows) {
+      const d = own.notes.find(({ fingering }) => fingering === row.fingering)!.differences[0]!;
+      expect(Math.abs(d.cents)).toBeGreaterThan(d.centsPlusMinus);
+      expect(row.cents).toBe(`${signed(d.cents)} ± ${d.centsPlusMinus.toFixed(1)}`);
+    }
+    const untold = own.notes.filter(
+      ({ fingering, differences: [d] }) => d!.canBeShown && !['E5', 'E4'].includes(fingering),
+    );
+    const most = Math.max(...untold.map(({ differences: [d] }) => Math.abs(d!.cents)));
+    expect(sheet.notes.rest).toBe(
+      `${untold.length} more notes changed by ${most.toFixed(1)} cents or less; nothing else by more than can be shown.`,
+    );
+  });
+
+  it('draws the core’s curve, with the openings as found, as set, wished for and enough', () => {
+    const curve = sheet.curve!;
+    expect([curve.keyName, curve.noteName]).toEqual(['D', 'low E']);
+    study.curve.forEach((point, i) => {
+      expect(relative(curve.points[i].frontMm, 1000 * point.pose.front)).toBeLessThan(LONG_ROUNDING);
+      expect(relative(curve.points[i].ventPercent, 100 * point.ventShare)).toBeLessThan(LONG_ROUNDING);
+    });
+    const lowE = study.context.governed.findIndex(({ fingering }) => fingering.id === 'E4');
+    const fronts = { 'as found': 8e-3, 'as set': 8.9e-3, wish: 6.5e-3 };
+    for (const [mark, front] of Object.entries(fronts)) {
+      const point = ventingAt(study.context, front);
+      const shown = curve.marks.find((m) => m.mark === mark)!;
+      expect(relative(shown.ventPercent, 100 * point.ventShare)).toBeLessThan(LONG_ROUNDING);
+      expect(Math.abs(shown.cents! - point.notes[lowE]!.cents)).toBeLessThan(LONG_ROUNDING);
+    }
+    const enough = curve.marks.find(({ mark }) => mark === 'enough')!;
+    if (study.diminishingReturn.kind !== 'reached') throw new Error('the D key has an answer');
+    expect(relative(enough.frontMm, 1000 * study.diminishingReturn.at.pose.front)).toBeLessThan(
+      LONG_ROUNDING,
+    );
+    expect(curve.enoughPlusMinusMm).toBe(study.budgets.diminishingReturn!.plusMinus * 1000);
+    expect(curve.told).toContain('as set 8.9 mm (0.350 in) at the front, 79 % vented');
+  });
+
+  it('tells what the wish would cost note by note, against how the horn leaves', () => {
+    const wished = withSet(raised, 'd', { mm: 6.5, at: 'front' });
+    const cost = compareLoaded([asSet, loaded(wished, 'asSet')], { air, a4Hz: 440 });
+    const [first] = cost.notes;
+    const words = told(sheet, 'wish');
+    const { cents } = first.differences[0]!;
+    expect(words).toContain(
+      `With the D key at 6.5 mm (0.256 in) at the front, as wished, ${first.label} would be ${Math.abs(cents).toFixed(1)} ±`,
+    );
+    expect(words).toMatch(/Below 9\.1 mm \(0\.360 in\) low E is under-vented\.$/);
+    const same = withVisit(raised, { wishOpeningMm: 8.9 });
+    expect(told(sheetOf(same), 'wish')).toMatch(/as wished, it stands as it leaves\.$/);
+    const far = withVisit(raised, { wishOpeningMm: 59 });
+    expect(told(sheetOf(far), 'wish')).toMatch(/^The D key cannot stand as wished: /);
+  });
+
+  it('says what was not done or not recorded, and invents nothing', () => {
+    const bare = onTheBench('alto');
+    const empty = sheetOf(bare);
+    expect(empty.headline.text).toBe('The horn leaves as it was found: no key stands otherwise.');
+    expect([empty.keys.rows, empty.notes.rows, empty.curve, empty.wish]).toEqual([[], [], null, null]);
+    expect(allSentences(empty).some(({ id }) => id === 'wish')).toBe(false);
+    expect(told(empty, 'seals')).toBe('Seals were not recorded.');
+    expect(told(empty, 'links')).toBe('Links were not recorded.');
+    expect(told(empty, 'played')).toBe('No note was played and measured.');
+    expect(told(empty, 'pads')).toBe('No pad of another size or thickness is recorded.');
+    expect(empty.missing).toContain('No opening is read as set.');
+    const { visit } = bare;
+    const said = {
+      ...bare,
+      visit: { ...visit, document: withSaid(visit.document, 'seals and links', 'done') },
+    };
+    expect(told(sheetOf(said), 'seals')).toBe('Seals were checked; no leak was recorded.');
+  });
+
+  it('tells seats that leaked, those seated anew, and links that were read', () => {
+    const leaking = withLeakingSeat(withLeakingSeat(raised, 'e', { gapMm: 0.05 }), 'f', {});
+    const mended = withDone(leaking, { move: 'seat e', valueMm: 0, read: true });
+    expect(told(sheetOf(mended), 'seals')).toBe(
+      'Seals were checked: one pad seated anew (E); F leaks as found, and no new seating is recorded.',
+    );
+    const linked = withDone(mended, { move: 'link e > f-sharp-auxiliary', valueMm: 0.01, read: true });
+    expect(told(sheetOf(linked), 'links')).toMatch(
+      /^Links were checked: 1 of 11 links were read, and each shuts both pads within a paper\./,
+    );
+    const hanging = withDone(linked, { move: 'link f > f-sharp-auxiliary', valueMm: 0.1, read: true });
+    expect(told(sheetOf(hanging), 'links')).toContain(
+      'F♯ auxiliary is left 0.1 mm (0.004 in, 4.0 papers) open',
+    );
+  });
+
+  it('tells pads of another thickness and what they alone would have done', () => {
+    const { asSet: set } = raised;
+    const keys = [
+      ...set.document.keys.filter(({ pad }) => pad !== 'e'),
+      { pad: 'e', padThicknessMm: 4.6, padDiameterMm: 34 },
+    ];
+    const padded = { ...raised, asSet: { ...set, document: { ...set.document, keys } } };
+    const { pads } = playerSheetFacts(padded);
+    expect(pads!.pads.map(({ pad }) => pad)).toEqual(['e']);
+    const words = told(sheetOf(padded), 'pads');
+    expect(words).toMatch(
+      /^One pad changed \(E\)\. At its old stop E, 0\.5 mm \(0\.020 in\) thicker, would have opened /,
+    );
+    expect(words).toContain(`→ ${formatLength(pads!.pads[0].after.frontMm, 'mm')}`);
+    expect(told(sheetOf(padded), 'reversible')).toContain('The old pads do not go back in.');
+  });
+
+  it('shows what was heard beside what was worked out', () => {
+    const take = { fingering: 'E4', heard: 'tuner' } as const;
+    const heard = withVisit(raised, {
+      played: [
+        { ...take, cents: -6, setup: 'as found' },
+        { ...take, cents: -3, setup: 'as set' },
+      ],
+    });
+    const { rows } = sheetOf(heard).notes;
+    expect(rows.map(({ fingering, heardCents }) => [fingering, heardCents])).toEqual([
+      ['E5', ''],
+      ['E4', '+3'],
+    ]);
+    expect(told(sheetOf(heard), 'played')).toBe(
+      'Played and measured: one note as found and one note as set.',
+    );
+  });
+
+  it('says where an opening was read if not at the front', () => {
+    const centre = withSet(onTheBench('alto'), 'd', { mm: 5.5, at: 'centre' });
+    expect(sheetOf(centre).keys.rows[0].readAt).toBe('read at the centre');
+  });
+
+  it('gives rows to the few keys that matter most and names the others', () => {
+    const every = sheetOf(everyKeySet());
+    expect(every.keys.rows).toHaveLength(4);
+    expect(every.keys.rest.match(/[↑↓]/g)).toHaveLength(23 - 4);
+    expect(every.decided.sentences).toHaveLength(3);
+  });
+
+  it('gives lengths in the unit chosen first', () => {
+    const inches = makePlayerSheet(raised, facts, 'thou');
+    expect(told(inches, 'decided d')).toContain('from 0.315 to 0.350 in (8.0 to 8.9 mm) at the front');
+    expect(inches.keys.rows[0].found).toMatch(/^0\.315 ± 0\.\d{3} in \(8\.0 mm\)$/);
+  });
+
+  it('reads a curve of its own key where none was named, and none where no key moved', () => {
+    const unnamed = withVisit(raised, {});
+    const { visit } = unnamed;
+    const bare = { ...unnamed, visit: { ...visit, document: withWish(visit.document, null, null) } };
+    const known = playerSheetFacts(bare);
+    expect([known.wished!.pad, known.wished!.isNamed]).toEqual(['d', false]);
+    expect(makeSheetCurve(known.wished!, 'mm').marks.map(({ mark }) => mark)).toEqual([
+      'as found',
+      'as set',
+      'enough',
+    ]);
+  });
+});
+
+describe('sentences of the player’s sheet', () => {
+  const { visit } = raised;
+  const limits = sheet.parts.find(({ id }) => id === 'limits')!.sentences[0];
+
+  it('are printed as a person wrote them, and given back to the program', () => {
+    const own = withSheetWords(visit.document, limits, '  Trust the differences.  ');
+    const rewritten = { ...raised, visit: { ...visit, document: own } };
+    expect(readWith(visitSchema, own).ok).toBe(true);
+    const after = makePlayerSheet(rewritten, facts, 'mm').parts.find(({ id }) => id === 'limits')!
+      .sentences[0];
+    expect(after).toMatchObject({ text: 'Trust the differences.', isRewritten: true, isOutdated: false });
+    expect(withSheetWords(own, limits, null)).toEqual(visit.document);
+    expect(withSheetWords(own, limits, limits.written)).toEqual(visit.document);
+    expect(withSheetWords(own, limits, '').sheetWords).toEqual([
+      { id: 'limits', text: '', written: limits.written },
+    ]);
+  });
+
+  it('are told to be older than the numbers where these changed since', () => {
+    const decided = sheet.decided.sentences[0];
+    const own = withSheetWords(visit.document, decided, 'D is up to 8.9 mm.');
+    const later = withSet({ ...raised, visit: { ...visit, document: own } }, 'd', { mm: 9.4, at: 'front' });
+    expect(sheetOf(later).decided.sentences[0]).toMatchObject({
+      text: 'D is up to 8.9 mm.',
+      isRewritten: true,
+      isOutdated: true,
+    });
+  });
+
+  it('are refused where one is rewritten twice or is too long', () => {
+    const words = { id: 'limits', text: 'a', written: 'b' };
+    const twice = readWith(visitSchema, { ...visit.document, sheetWords: [words, words] });
+    expect(twice.ok ? [] : twice.issues.map(({ message }) => message)).toEqual([
+      'invalid sentences of the player’s sheet: one is rewritten twice; expected each once',
+    ]);
+    const long = readWith(visitSchema, {
+      ...visit.document,
+      sheetWords: [{ ...words, text: 'a'.repeat(1001) }],
+    });
+    expect(long.ok ? '' : long.issues[0].message).toContain('expected at most 1000 letters');
+  });
+});
+
+describe('the page for the shop’s file', () => {
+  it('has every reading of every hole with its origin and ±', () => {
+    const file = makeSheetFile(raised);
+    expect(file.rows).toHaveLength(raised.horn.document.holes.length);
+    expect(file.rows.every(({ cells }) => cells.length === file.columns.length)).toBe(true);
+    const d = file.rows.find(({ pad }) => pad === 'd')!;
+    const cell = (column: string) => d.cells[file.columns.indexOf(column)];
+    expect(cell('found')).toEqual({ value: '8.00', origin: 'm ±0.2' });
+    expect(cell('set')).toEqual({ value: '8.90', origin: 'm ±0.2' });
+    expect(cell('prop.')).toEqual({ value: '', origin: '' });
+    expect(cell('hinge')).toEqual({ value: '22.50', origin: 'm ±0.5' });
+  });
+
+  it('has the day, the links, the work and what was played', () => {
+    const done = withDone(raised, { move: 'link e > bis', valueMm: 0.02, read: false });
+    const heard = withVisit(done, {
+      played: [{ fingering: 'Bb4 bis', cents: 4.2, setup: 'as set', heard: 'tuner' }],
+      notes: 'Neck tenon loose.',
+    });
+    const entry = (label: string) => makeSheetFile(heard).entries.find((e) => e.label === label)?.text;
+    expect(entry('Day')).toContain('player Marta Quill; read by Jonas Reed; air 26.85 °C; A4 440 Hz.');
+    expect(entry('Work')).toBe('link E > bis 0.02 mm (as asked)');
+    expect(entry('Played as set')).toBe('B♭4 bis +4.2 cents');
+    expect(entry('Links')).toContain('D closes F♯ auxiliary (ratio 0.93)');
+    expect(entry('Notes')).toBe('Neck tenon loose.');
+    expect(entry('Calibration')).toBeUndefined();
+  });
+
+  it('is signed by the program’s own version', () => {
+    const { version } = JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8')) as {
+      version: string;
+    };
+    expect(PROGRAM_VERSION).toBe(version);
+    expect(makeSheetFile(raised).head).toContain(`Ventwright ${version}`);
+  });
+});
