@@ -4,6 +4,7 @@ import { formatBoth, formatLength, type LengthUnit } from '../../../documents/le
 import type { Origin } from '../../../documents/readings.ts';
 import { knownHornLength, knownSetupLength, type KnownLength } from '../../../documents/sheet-edits.ts';
 import { unbroken } from '../../parts/note-names.ts';
+import { barePlusMinus, sign } from '../../parts/plus-minus-words.ts';
 import type { SheetColumns } from '../../state/bench-state.ts';
 import { lengthPlan, type FieldId, type LengthId } from '../../state/fields.ts';
 import type { KeyTexts } from '../../state/horn-on-bench.ts';
@@ -20,7 +21,7 @@ export interface CellView {
   readonly text: string;
   /** the value in the other unit; empty where there is none */
   readonly second: string;
-  /** `±0.2`, in the unit chosen; empty where there is nothing to be off */
+  /** `±0.2`, in the unit chosen, as the text is; empty where there is nothing to be off */
   readonly plusMinus: string;
   readonly origin: Origin | null;
   /** `c` or `b` where the opening was read elsewhere than the sheet reads */
@@ -134,7 +135,7 @@ export function makeCell(
     label: labelOf(cell, columns),
     text: known === null ? (problem === null ? '' : typed!.text) : textInField(typed, known.mm, written),
     second: known === null ? '' : unbroken(formatLength(known.mm, unit === 'mm' ? 'thou' : 'mm')),
-    plusMinus: isReading ? `±${plusMinusText(known.plusMinusMm, unit)}` : '',
+    plusMinus: isReading ? `±${barePlusMinus(known.plusMinusMm, unit)}` : '',
     origin: isReading ? known.origin : null,
     readAt: elsewhere === null ? '' : elsewhere,
     problem:
@@ -149,7 +150,9 @@ export function makeCell(
       ...(known === null ? ['nothing yet'] : []),
       ...(elsewhere === null ? [] : [`read at the ${elsewhere}`]),
       ...(isReading
-        ? [`${ORIGIN_WORDS[known.origin]}, plus or minus ${plusMinusText(known.plusMinusMm, unit)}`]
+        ? [
+            `${ORIGIN_WORDS[known.origin]}, plus or minus ${barePlusMinus(known.plusMinusMm, unit)} ${sign(unit)}`,
+          ]
         : []),
     ].join(', '),
   };
@@ -162,10 +165,4 @@ function spokenName(cell: FieldId): string {
 /** The number without its unit: the column says it once. */
 function bare(text: string): string {
   return text.replace(/ (?:mm|in)$/, '');
-}
-
-/** A ± in the unit chosen, never rounded to nothing. */
-function plusMinusText(mm: number, unit: LengthUnit): string {
-  const text = bare(formatLength(mm, unit));
-  return Number(text) === 0 && mm > 0 ? (unit === 'mm' ? mm.toFixed(2) : (mm / 25.4).toFixed(4)) : text;
 }

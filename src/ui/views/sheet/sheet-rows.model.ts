@@ -236,7 +236,7 @@ export function standingTo(
       kind === 'enough'
         ? 'high enough'
         : kind === 'about'
-          ? 'about there'
+          ? unbroken(`there, within ±${short(plusMinusMm, unit)}`)
           : unbroken(
               `lacks ${short(lacksMm, unit)}${isKnown ? ` ±${short(plusMinusMm, unit)}` : ', ± not known'}`,
             ),

@@ -129,11 +129,12 @@ function sheetCell(row: RowView, cell: CellView): TemplateResult {
         aria-describedby=${wrong ? problemId(row.pad, cell.cell) : nothing}
       />
       <span class="sh-known" aria-hidden="true"
-        ><span>${cell.second}</span>
-        <span
-          >${cell.readAt === '' ? nothing : html`<em>${cell.readAt.charAt(0)}</em>`} ${cell.plusMinus}
-          ${cell.origin === null ? nothing : html`<i class="sh-${cell.origin}">${ORIGIN_MARKS[cell.origin]}</i>`}</span
-        ></span
+        ><span
+          >${cell.plusMinus}
+          ${cell.origin === null ? nothing : html`<i class="sh-${cell.origin}">${ORIGIN_MARKS[cell.origin]}</i>`}
+          ${cell.readAt === '' ? nothing : html`<em>${cell.readAt.charAt(0)}</em>`}</span
+        >
+        <span>${cell.second}</span></span
       >
     </div>
   `;

@@ -42,7 +42,10 @@ function headline(rows: readonly RowView[], known: readonly RowView[], { unit }:
   const below = keysBelow(known);
   const soFar = known.length < rows.length ? 'So far ' : '';
   if (below.length === 0) {
-    return `${soFar}${soFar === '' ? 'No' : 'no'} key stands low: more height would help none.`;
+    const none = `${soFar}${soFar === '' ? 'No' : 'no'} key`;
+    return known.some(({ standing: s }) => s?.kind === 'about')
+      ? `${none} can be shown to stand low.`
+      : `${none} stands low: more height would help none.`;
   }
   const [first, ...others] = below;
   const named = [
@@ -66,7 +69,7 @@ export function keysBelow(rows: readonly RowView[]): RowView[] {
 function standing(rows: readonly RowView[], known: readonly RowView[], { isSet }: AnswerContext): string {
   const count = (kind: string): number => known.filter(({ standing: s }) => s?.kind === kind).length;
   const told = [
-    [count('about'), 'about there, within the ±'],
+    [count('about'), 'where no difference can be shown'],
     [count('enough'), 'high enough'],
     [count('open'), 'without an answer in reach'],
   ] as const;
