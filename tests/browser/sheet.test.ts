@@ -297,7 +297,7 @@ describe('the sheet, built', () => {
     expect([hole.diameterMm, hole.key!.hingeHeightMm]).toEqual([30.2, -0.5]);
     expect(asFound.document.keys.find((k) => k.pad === 'e')!.adhesiveBedMm).toBe(0.4);
     expect(await cell(page, 'e', 'diameterMm').getAttribute('aria-label')).toBe(
-      'Pad 7, E key, hole diameter, measured, plus or minus 0.1',
+      'Pad 7, E key, hole diameter, measured, plus or minus 0.1 mm',
     );
     await typeInto(page, 'e', 'adhesiveBedMm', '');
     await expect

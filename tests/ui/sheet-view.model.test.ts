@@ -63,6 +63,9 @@ describe('the sheet’s answer', () => {
     );
     const coming = makeSheetView(answered(alto, (pad) => (pad === 'e' ? enoughAt(3) : null)));
     expect(coming.answer.headline).toBe('So far no key stands low: more height would help none.');
+    const near = makeSheetView(answered(alto, (pad) => enoughAt(pad === 'e' ? 8.1 : 3)));
+    expect(near.answer.headline).toBe('No key can be shown to stand low.');
+    expect(near.answer.standing).toBe('As found: 1 where no difference can be shown and 22 high enough.');
     expect(coming.answer.standing).toBe('As found: 1 high enough and 22 still being worked out.');
     expect(coming.busy).toBe(true);
     expect(makeSheetView(makeBenchState([], alto)).answer.headline).toBe('Working out how every key stands…');
@@ -92,7 +95,7 @@ describe('the sheet’s answer', () => {
   it('is told of the horn as it was set, once it was', () => {
     const set = withSet(alto, 'e', { mm: 9.2, at: 'front' });
     const view = makeSheetView(answered(set, (pad) => enoughAt(pad === 'e' ? 9.1 : 3)));
-    expect(view.answer.standing).toMatch(/^As set, where it was set: 1 about there/);
+    expect(view.answer.standing).toMatch(/^As set, where it was set: 1 where no difference can be shown/);
     expect(rowOf(view, 'e').bar!.marks.map(({ kind }) => kind)).toEqual(['asFound', 'asSet']);
   });
 
@@ -111,6 +114,7 @@ describe('a row of the sheet', () => {
     const kinds = [9.1, 8.25, 7.8, 7.6].map((mm) => standingTo(standing, enoughAt(mm), manner).kind);
     expect(kinds).toEqual(['below', 'about', 'about', 'enough']);
     expect(plain(standingTo(standing, enoughAt(9.1), manner).told)).toBe('lacks 1.1 ±0.3');
+    expect(plain(standingTo(standing, enoughAt(8.25), manner).told)).toBe('there, within ±0.3');
     expect(standingTo(standing, enoughAt(9.1, null), manner).told).toContain('± not known');
     expect(standingTo(standing, { kind: 'none in reach', reason: '' }, manner)).toMatchObject({
       kind: 'open',
