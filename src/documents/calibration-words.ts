@@ -57,7 +57,7 @@ export function answerSentence({
   const first =
     moved.length === 0
       ? 'The log finds nothing other than written'
-      : `The log puts ${listed(moved.map((unknown) => unknownWords(unknown, airC)))}`;
+      : `The log puts ${listed(movedWords(moved, airC))}`;
   return [
     `${first}; ${left}.`,
     ...(stays.length === 0 || moved.length === 0
@@ -65,6 +65,21 @@ export function answerSentence({
       : [`${capital(listed(stays.map(name)))} may be as written.`]),
     ...(untold.length === 0 ? [] : [`These notes do not tell ${listed(untold.map(name), 'or')}.`]),
   ].join(' ');
+}
+
+/** Two numbers of the mouthpiece are said in one breath. */
+function movedWords(moved: readonly UnknownReport[], airC: number): string[] {
+  const [volume, place] = (['mouthpiece volume', 'mouthpiece place'] as const).map((wanted) =>
+    moved.find(({ unknown }) => unknown === wanted),
+  );
+  if (volume === undefined || place === undefined) return moved.map((each) => unknownWords(each, airC));
+  const larger = `${shown(volume.amount, volume.plusMinus)} cm³ ${volume.amount >= 0 ? 'larger' : 'smaller'}`;
+  const out = `${shown(place.amount, place.plusMinus)} mm further ${place.amount >= 0 ? 'out' : 'in'}`;
+  const rest = moved.filter((each) => each !== volume && each !== place);
+  return [
+    `the mouthpiece ${larger} and ${out} than written`,
+    ...rest.map((each) => unknownWords(each, airC)),
+  ];
 }
 
 /** Which two cannot be told apart, and what stands for what. */

@@ -159,7 +159,10 @@ function makeNext(next: NextReport, plusMinus: number, manner: SurenessManner): 
 const FITTED: readonly ReadingKind[] = ['temperature', 'mouthpieceVolume', 'mouthpiecePlace'];
 
 /** What playing tells, where that is most of it: no length that can be measured does. */
-function byPlaying({ plusMinus, wholeHorn, readings }: BudgetReport, manner: SurenessManner): SurenessNext[] {
+function byPlaying(budget: BudgetReport, manner: SurenessManner): SurenessNext[] {
+  const { plusMinus, wholeHorn, readings, calibration } = budget;
+  // Notes were played already, and this is what they left.
+  if (calibration > 0) return [];
   const day = readings.filter(({ kind }) => FITTED.includes(kind)).map(({ effect }) => effect);
   const gone = Math.hypot(wholeHorn, ...day);
   if (!(gone > 0.5 * plusMinus)) return [];

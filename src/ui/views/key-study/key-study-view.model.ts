@@ -17,6 +17,7 @@ import {
   type BenchState,
   type Measure,
 } from '../../state/bench-state.ts';
+import { calibratedWords } from '../../state/calibration-source.ts';
 import { changedSince } from '../../state/horn-on-bench.ts';
 import type { PointReport, StudyReport } from '../../state/study-report.ts';
 import { textInField } from '../../state/text-in-field.ts';
@@ -72,6 +73,8 @@ export interface KeyStudyView extends MeasuredFields {
   /** a study newer than what is shown is on its way */
   readonly waiting: boolean;
   readonly problem: string | null;
+  /** said where pitches are worked out with a calibration; else null */
+  readonly calibrated: string | null;
   readonly study: StudyView | null;
 }
 
@@ -115,6 +118,7 @@ export function makeKeyStudyView(state: BenchState): KeyStudyView {
       .join('; '),
     waiting: !isCurrent(state) && state.study.asked !== state.study.answered,
     problem: state.study.problem,
+    calibrated: calibratedWords(hornInHand(state).contents),
     ...makeMeasuredFields(state),
     study: report === null ? null : makeStudyView(state, report),
   };

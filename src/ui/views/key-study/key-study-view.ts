@@ -64,7 +64,7 @@ export class VwKeyStudy extends BenchView {
         ${view.study === null ? nothing : this.#table(view.study)}
         <footer class="ks-foot">
           ${view.study === null ? nothing : html`<p>${view.study.answer.rule}</p>`}
-          <p>${HONESTY}</p>
+          ${view.calibrated === null ? html`<p>${HONESTY}</p>` : nothing}
           <p>${view.hornName}: an invented horn. Bending a key to its height is for trained hands.</p>
         </footer>
       </main>
@@ -73,7 +73,9 @@ export class VwKeyStudy extends BenchView {
 
   #answer(view: KeyStudyView): TemplateResult {
     const { study } = view;
-    const cautions = [...(view.problem === null ? [] : [view.problem]), ...(study?.warnings ?? [])];
+    const cautions = [view.problem, view.calibrated, ...(study?.warnings ?? [])].filter(
+      (line) => line !== null,
+    );
     return html`
       <section
         class="ks-answer"

@@ -36,6 +36,7 @@ export const calibrationStyles = css`
   .cb-panel input[type='checkbox'] {
     width: 1.375rem;
     height: 1.375rem;
+    flex: none;
     margin: 0;
     accent-color: var(--vw-try);
   }
@@ -97,6 +98,9 @@ export const calibrationStyles = css`
   .cb-limits {
     max-width: 48rem;
     margin: 0;
+  }
+  .cb-limits a {
+    color: var(--vw-try);
   }
   @media (max-width: 560px) {
     .cb-table th,

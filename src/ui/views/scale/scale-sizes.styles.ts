@@ -5,7 +5,7 @@ export const scaleSizeStyles = css`
   @media (max-width: 1100px) {
     .sc-page {
       grid-template-columns: minmax(0, 1fr) minmax(0, 1fr);
-      grid-template-areas: 'keys keys' 'answer answer' 'chart chart' 'try note' 'sure sure' 'loud alternates' 'map map' 'table table' 'foot foot';
+      grid-template-areas: 'keys keys' 'answer answer' 'chart chart' 'try note' 'sure sure' 'played played' 'loud alternates' 'map map' 'table table' 'foot foot';
       grid-template-rows: none;
     }
     .sc-page .ks-answer {
@@ -26,7 +26,7 @@ export const scaleSizeStyles = css`
   @media (max-width: 700px) {
     .sc-page {
       grid-template-columns: minmax(0, 1fr);
-      grid-template-areas: 'keys' 'answer' 'try' 'chart' 'note' 'sure' 'loud' 'alternates' 'table' 'foot';
+      grid-template-areas: 'keys' 'answer' 'try' 'chart' 'note' 'sure' 'played' 'loud' 'alternates' 'table' 'foot';
     }
     .sc-map {
       display: none;

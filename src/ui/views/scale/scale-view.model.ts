@@ -18,12 +18,15 @@ import {
   type NoteNaming,
   type NoteSpan,
 } from '../../state/bench-state.ts';
+import { calibratedWords, calibrationInUse } from '../../state/calibration-source.ts';
+import { calibrationReport } from '../../state/calibration-state.ts';
 import { changedSince } from '../../state/horn-on-bench.ts';
 import { memoLast } from '../../state/memo-last.ts';
 import type { LoudReport, ScaleNumbers, ScaleReport } from '../../state/scale-report.ts';
 import type { ScaleSureness } from '../../state/scale-sureness.ts';
 import { TOLD_LEVEL_KPA } from '../../state/whole-scale.ts';
 import { makeNoteSureness, type NoteSureness } from './note-sureness.model.ts';
+import { makePlayedNotes, type PlayedNotes } from './played-notes.model.ts';
 import { makeAlternates, makeScaleRows, type AlternateRow, type ScaleRow } from './scale-tables.model.ts';
 import { makeScaleChart, makeScaleLive, makeScalePicture, scaleRanges } from './scale-picture.model.ts';
 import {
@@ -82,6 +85,8 @@ export interface ScaleView {
   readonly concertOf: string;
   readonly waiting: boolean;
   readonly problem: string | null;
+  /** said where pitches are worked out with a calibration; else null */
+  readonly calibrated: string | null;
   readonly slider: KeySlider | null;
   readonly scale: WholeScaleView | null;
 }
@@ -100,6 +105,8 @@ export interface WholeScaleView {
   readonly map: NoteMap;
   readonly alternates: readonly AlternateRow[];
   readonly rows: readonly ScaleRow[];
+  /** notes as played; null where none is logged, or until they are fitted */
+  readonly played: PlayedNotes | null;
   readonly moved: boolean;
 }
 
@@ -147,6 +154,7 @@ export function makeScaleView(state: BenchState): ScaleView {
     concertOf: documents.horn.instrument,
     waiting: !isScaleCurrent(state),
     problem: state.scale.problem,
+    calibrated: calibratedWords(horn.contents),
     slider: makeSlider(state),
     scale: shown === null ? null : makeWholeScale(state, shown),
   };
@@ -255,8 +263,16 @@ function makeWholeScale(state: BenchState, report: ScaleReport): WholeScaleView 
     map: mapMemo(report, rested, nameOf),
     alternates: alternatesMemo(report, rested, moved, nameOf),
     rows: rowsMemo(report, rested, moved, nameOf, naming, sureOf(state, rested)),
+    played: playedOf(state, report, nameOf),
     moved,
   };
+}
+
+function playedOf(state: BenchState, report: ScaleReport, nameOf: Namer): PlayedNotes | null {
+  const calibration = calibrationReport(state);
+  if (calibration === null) return null;
+  const inUse = calibrationInUse(hornInHand(state).contents) !== null;
+  return makePlayedNotes(calibration, report, nameOf, inUse);
 }
 
 const REGISTERS = ['Low register', 'Octave register', 'Front fingerings'];

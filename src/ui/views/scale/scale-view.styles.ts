@@ -5,7 +5,7 @@ export const scaleStyles = css`
   .sc-page {
     grid-template-columns: minmax(0, 1fr) 380px;
     grid-template-rows: auto auto auto minmax(0, 1fr);
-    grid-template-areas: 'keys keys' 'answer answer' 'chart try' 'chart note' 'sure sure' 'map map' 'alternates loud' 'table table' 'foot foot';
+    grid-template-areas: 'keys keys' 'answer answer' 'chart try' 'chart note' 'sure sure' 'played played' 'map map' 'alternates loud' 'table table' 'foot foot';
   }
   .sc-page h2 {
     margin: 0;

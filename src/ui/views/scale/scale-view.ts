@@ -14,6 +14,8 @@ import { BenchView } from '../bench-view.ts';
 import { keyStudySizeStyles } from '../key-study/key-study-sizes.styles.ts';
 import { keyStudyStyles } from '../key-study/key-study-view.styles.ts';
 import { alternatesPanel, loudPanel, notePanel, scaleTable, surePanel } from './scale-panels.ts';
+import { playedNotes } from './played-notes.ts';
+import { playedNotesStyles } from './played-notes.styles.ts';
 import { scaleSizeStyles } from './scale-sizes.styles.ts';
 import { makeScaleView, type KeySlider, type ScaleView, type WholeScaleView } from './scale-view.model.ts';
 import { scaleStyles } from './scale-view.styles.ts';
@@ -35,7 +37,13 @@ export class VwScaleView extends BenchView {
   #go: () => void = () => undefined;
   #shown: ScaleNumbers | null = null;
 
-  protected override readonly pageStyles = [keyStudyStyles, keyStudySizeStyles, scaleStyles, scaleSizeStyles];
+  protected override readonly pageStyles = [
+    keyStudyStyles,
+    keyStudySizeStyles,
+    scaleStyles,
+    playedNotesStyles,
+    scaleSizeStyles,
+  ];
 
   protected override drawAnew(): void {
     super.drawAnew();
@@ -91,7 +99,9 @@ export class VwScaleView extends BenchView {
 
   #answer(view: ScaleView, bench: Bench): TemplateResult {
     const { scale } = view;
-    const cautions = [...(view.problem === null ? [] : [view.problem]), ...(scale?.limits.lines ?? [])];
+    const cautions = [view.problem, view.calibrated, ...(scale?.limits.lines ?? [])].filter(
+      (line) => line !== null,
+    );
     const pads = scale?.limits.pads ?? null;
     return html`
       <section class="ks-answer" aria-label="Answer" aria-busy=${view.waiting ? 'true' : 'false'}>
@@ -253,7 +263,8 @@ export class VwScaleView extends BenchView {
 
   #rest(view: ScaleView, scale: WholeScaleView, bench: Bench): TemplateResult {
     return html`
-      ${notePanel(view, scale, bench)} ${surePanel(scale, bench)} ${loudPanel(scale)}
+      ${notePanel(view, scale, bench)} ${surePanel(scale, bench)}
+      ${playedNotes(scale.played, view.noteId, bench)} ${loudPanel(scale)}
       <section class="sc-map" aria-labelledby="sc-map-title">
         <h2 id="sc-map-title">Which key moves which note, ${scale.moved ? 'as proposed' : 'as found'}</h2>
         <vw-note-map .map=${scale.map} .note=${view.noteId} .key=${view.keyId}></vw-note-map>

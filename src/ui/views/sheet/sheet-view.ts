@@ -5,7 +5,8 @@ import '../../parts/vw-choice.ts';
 import { told } from '../../parts/told.ts';
 import '../../parts/vw-horn-picture.ts';
 import type { Bench } from '../../shell/bench.ts';
-import type { SheetColumns } from '../../state/bench-state.ts';
+import { hornInHand, type SheetColumns } from '../../state/bench-state.ts';
+import { calibratedWords } from '../../state/calibration-source.ts';
 import type { FieldId } from '../../state/fields.ts';
 import type { CellText } from '../../state/read-sheet.ts';
 import { BenchView } from '../bench-view.ts';
@@ -37,7 +38,9 @@ export class VwSheetView extends BenchView {
   override render(): TemplateResult {
     const { bench } = this;
     if (bench === null) return html``;
-    const view = makeSheetView(bench.store.get());
+    const now = bench.store.get();
+    const view = makeSheetView(now);
+    const calibrated = calibratedWords(hornInHand(now).contents);
     return html`
       <main class="sh-page ${this.drawn ? '' : 'sh-folded'}">
         ${this.#answer(view, bench)}
@@ -63,6 +66,7 @@ export class VwSheetView extends BenchView {
           ${sheetTable(view)}
         </section>
         <footer class="ks-foot">
+          ${calibrated === null ? nothing : html`<p>${calibrated}</p>`}
           <p>
             ± is what a reading of its kind repeats to; a number from the example may differ that much from
             this horn. Bending a key to its height is for trained hands.
