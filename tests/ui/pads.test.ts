@@ -223,6 +223,12 @@ describe('the page of other pads', () => {
     const { raiseMm } = state.pads.change.report!.pads[0].restored!;
     expect(raiseMm).toBeGreaterThan(0.5);
     expect(plain(view.answer.reasons.join(' '))).toContain(`raise the front by ${raiseMm.toFixed(2)} mm`);
+    // The reasons' numbers are those of the page.
+    expect(row.reason!.figure).toBe(row.restore);
+    const [moved] = view.answer.figures;
+    expect(view.answer.headline).toContain(moved.figure);
+    const [before, after] = moved.inputs.map(({ value }) => Number.parseFloat(value.replace('−', '-')));
+    expect(Math.abs(after - before - Number.parseFloat(moved.figure.replace('−', '-')))).toBeLessThan(0.16);
   });
 
   it('turns every word round for a thinner pad', () => {

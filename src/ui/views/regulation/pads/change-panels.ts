@@ -1,4 +1,5 @@
 import { html, nothing, type TemplateResult } from 'lit';
+import { figureOr } from '../../../parts/told.ts';
 import type { Bench } from '../../../shell/bench.ts';
 import type { PadChangePlan } from '../../../state/pads-state.ts';
 import type { ChangedRow, MovedRow, PadChangeView } from './pad-change-view.model.ts';
@@ -151,7 +152,7 @@ const COLUMNS = [
   'Dropped in, touches',
 ];
 
-function numbers({ rows, links }: PadChangeView): TemplateResult {
+function numbers({ rows, links, unit }: PadChangeView): TemplateResult {
   return html`
     <details class="pd-numbers" open>
       <summary>The numbers, key by key</summary>
@@ -171,7 +172,7 @@ function numbers({ rows, links }: PadChangeView): TemplateResult {
                   <td>${row.front}</td>
                   <td>${row.centre}</td>
                   <td>${row.share}</td>
-                  <td>${row.restore}</td>
+                  <td>${figureOr(row.restore, row.reason, unit)}</td>
                   <td>${row.cork}</td>
                   <td>${row.droppedIn}</td>
                 </tr>`,

@@ -5,6 +5,8 @@ import { noteLabel, signedCents } from '../../../parts/note-names.ts';
 import { isWaiting, reportFor } from '../../../state/asked-answer.ts';
 import { documentsInHand, hornInHand, type BenchState } from '../../../state/bench-state.ts';
 import { thickerBy, type PadChangePlan } from '../../../state/pads-state.ts';
+import type { Reason } from '../../../state/reasons.ts';
+import { restoreReason } from './pad-change-reasons.model.ts';
 import { textInField } from '../../../state/text-in-field.ts';
 import { fineBoth, fineLength, signedLength } from './fine-lengths.ts';
 import { changeAnswer, type ChangeAnswer } from './pad-change-words.ts';
@@ -19,6 +21,8 @@ export interface ChangedRow {
   readonly centre: string;
   readonly share: string;
   readonly restore: string;
+  /** why the stop has to move so; null where its hinge cannot */
+  readonly reason: Reason | null;
   readonly cork: string;
   readonly droppedIn: string;
   /** shares of the widest front on the page */
@@ -46,6 +50,7 @@ export interface ThicknessChoice {
 
 /** The page of other pads. */
 export interface PadChangeView {
+  readonly unit: LengthUnit;
   readonly plan: PadChangePlan;
   readonly answer: ChangeAnswer;
   readonly waiting: boolean;
@@ -82,6 +87,7 @@ export function makePadChangeView(state: BenchState): PadChangeView {
   const report = isNothing || change.problem !== null ? null : reportFor(change, hornId);
   const context = { names, unit, plan: toldPlan, keys: holes.length };
   return {
+    unit,
     plan,
     answer: report === null ? withoutReport(isNothing, change.problem, plan) : changeAnswer(report, context),
     waiting: !isNothing && change.problem === null && isWaiting(change, hornId),
@@ -101,12 +107,13 @@ function withoutReport(isNothing: boolean, problem: string | null, plan: PadChan
       headline: plan.scope === 'all' ? 'Every pad is so thick already.' : 'This pad is so thick already.',
       standing: 'Choose another thickness to see what it does at the same stops.',
       reasons: [],
+      figures: [],
     };
   }
   if (problem !== null) {
-    return { headline: 'These pads cannot be put in.', standing: problem, reasons: [] };
+    return { headline: 'These pads cannot be put in.', standing: problem, reasons: [], figures: [] };
   }
-  return { headline: 'Playing the horn with the other pads…', standing: '', reasons: [] };
+  return { headline: 'Playing the horn with the other pads…', standing: '', reasons: [], figures: [] };
 }
 
 function makeChoices(plan: PadChangePlan, classes: readonly number[], unit: LengthUnit): ThicknessChoice[] {
@@ -156,6 +163,7 @@ function makeRows(
       centre: change(pad.before.centreMm, pad.after.centreMm),
       share: `${percent(pad.ventShareBefore)} → ${percent(pad.ventShareAfter)} %`,
       restore: restoreWords(pad, unit),
+      reason: restoreReason(pad, hole.name, restoreWords(pad, unit), unit),
       cork: corkWords(pad, unit),
       droppedIn: contactWords(pad, unit),
       before: pad.before.frontMm / widest,

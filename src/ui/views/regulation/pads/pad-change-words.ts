@@ -5,6 +5,8 @@ import type {
   PadChangeReport,
 } from '../../../../documents/pad-change-report.ts';
 import { listed, noteLabel, signedCents, unbroken } from '../../../parts/note-names.ts';
+import type { Reason } from '../../../state/reasons.ts';
+import { movedReason } from './pad-change-reasons.model.ts';
 import type { PadChangePlan } from '../../../state/pads-state.ts';
 import { fineBoth, fineLength, fineRange } from './fine-lengths.ts';
 
@@ -13,6 +15,8 @@ export interface ChangeAnswer {
   readonly headline: string;
   readonly standing: string;
   readonly reasons: readonly string[];
+  /** of the figures in the headline */
+  readonly figures: readonly Reason[];
 }
 
 /** What the words need besides the report. */
@@ -35,6 +39,7 @@ export function changeAnswer(report: PadChangeReport, context: ChangeContext): C
     reasons: [restoring(report, context), linksPutOut(report, context), droppedIn(report, context)]
       .filter((text) => text !== '')
       .map(unbroken),
+    figures: movedFigures(report),
   };
 }
 
@@ -73,6 +78,12 @@ function headline({ pads, notes }: PadChangeReport, { names, unit, plan, keys }:
       ? 'no note moves'
       : `${noteLabel(note.fingering)} moves most, ${signedCents(note.changeCents!)} cents`;
   return `${which} ${where}, stops as they are, ${by}; ${moved}.`;
+}
+
+function movedFigures({ notes }: PadChangeReport): Reason[] {
+  const note = mostMoved(notes);
+  if (note === null || Math.abs(note.changeCents!) < NO_CENTS) return [];
+  return [movedReason(note, unbroken(`${signedCents(note.changeCents!)} cents`))];
 }
 
 /** @param least of what fronts lose, mm; minus where they gain */

@@ -2,6 +2,7 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import '../../../parts/vw-bench-field.ts';
 import '../../../parts/vw-choice.ts';
+import { told } from '../../../parts/told.ts';
 import '../../../parts/vw-key-strip.ts';
 import { makeKeyStrip } from '../../../parts/key-strip.model.ts';
 import type { Bench } from '../../../shell/bench.ts';
@@ -112,7 +113,7 @@ export class VwPadsView extends BenchView {
         aria-live="polite"
         aria-busy=${view.waiting ? 'true' : 'false'}
       >
-        <h1>${view.answer.headline}</h1>
+        <h1>${told(view.answer.headline, view.answer.figures, view.unit)}</h1>
         <p class="rg-standing">${view.answer.standing}</p>
         ${view.answer.reasons.map((reason) => html`<p class="rg-reason">${reason}</p>`)}
         ${
