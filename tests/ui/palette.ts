@@ -55,6 +55,7 @@ export const TEXTS: Readonly<Record<string, readonly string[]>> = {
 /** Marks and edges that carry meaning: each is seen at 3 : 1 on its ground. */
 export const MARKS: Readonly<Record<string, readonly string[]>> = {
   soft: PAGE,
+  field: PAGE,
   'head-mark': ['head'],
   'head-edge': ['head'],
   leather: ['ink'],

@@ -254,7 +254,7 @@ export const sheetStyles = css`
     font-variant-numeric: tabular-nums;
     color: inherit;
     background: var(--vw-sheet);
-    border: 1px solid var(--vw-edge);
+    border: 1px solid var(--vw-field);
     border-radius: var(--vw-round);
   }
   .sh-cell input:focus {

@@ -29,7 +29,7 @@ export const workbenchStyles = css`
     display: grid;
     place-items: center;
     min-height: var(--vw-touch);
-    padding: 0 0.6rem;
+    padding: 0 0.5rem;
     white-space: nowrap;
     color: var(--vw-head-soft);
     text-decoration: none;
