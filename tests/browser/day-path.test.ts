@@ -110,7 +110,9 @@ describe('the path of the day, built', () => {
     await step(page, 'seals and links').locator('[data-act="done"]').click();
     await fold(page).click();
 
-    await says(page, 'Next: propose openings');
+    await says(page, 'Next: look at the proposal');
+    await next(page).click();
+    await waitForView(page, 'proposal');
     await look(page, 'sheet');
     await waitForSheet(page);
     await page.locator('[data-act="propose-enough"]').click();
@@ -150,6 +152,31 @@ describe('the path of the day, built', () => {
     expect(asSet.document.keys.length).toBe(proposed.document.keys.length);
     await page.reload();
     await page.waitForSelector('vw-day-path .through');
+  });
+
+  it('puts how a horn was left on a day before beside how it came, when it is back', async () => {
+    const page = await open();
+    await page.locator('.sh-who summary').click();
+    await page.locator('#sh-date').fill('2025-05-12');
+    await page.locator('#sh-player').fill('Runa Falk');
+    await page.keyboard.press('Tab');
+    await page.locator('input[data-pad="e"][data-cell="asSet"]').fill('9.1');
+    await page.keyboard.press('Enter');
+    await expect.poll(() => page.locator('.wb-kept').innerText()).toBe('✓ saved');
+    const before = await onBench(page);
+    await page.locator('[data-act="new-visit"]').click();
+    await page.locator('.sh-who summary').click();
+    await page.locator('#sh-wish').fill('as it was');
+    await page.keyboard.press('Tab');
+    await says(page, 'Next: compare with 2025-05-12');
+    await next(page).click();
+    await waitForView(page, 'side-by-side');
+    const now = await onBench(page);
+    expect(now.visit.id).not.toBe(before.visit.id);
+    const chosen = await page.evaluate(
+      () => document.querySelector('vw-workbench')!.bench!.store.get().sideBySide.chosen,
+    );
+    expect(chosen?.map(({ setupId }) => setupId)).toEqual([before.asSet.id, now.asFound.id]);
   });
 
   it('keeps a person’s word as a step that can be taken back and undone', async () => {

@@ -216,6 +216,8 @@ describe('the path of the day', () => {
     expect(pathOf(DEMO, 'key', 'bis').here).toBe('upper stack');
     expect(pathOf(DEMO, 'key', 'low-b').here).toBe('other keys');
     expect(pathOf(DEMO, 'sheet').here).toBe('horn in');
+    expect(pathOf(DEMO, 'proposal').here).toBe('lower stack');
+    expect(pathOf(DEMO, 'player-sheet').here).toBe('player’s sheet');
     expect(pathOf(told(DEMO, { player: 'Runa', wish: 'ease' }), 'work').here).toBe('seals and links');
     for (const view of ['links', 'leaks', 'pads'] as const) {
       expect(pathOf(DEMO, view).here).toBe('seals and links');

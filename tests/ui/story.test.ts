@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { formatBoth, formatLength } from '../../src/documents/length-format.ts';
+import { reportProposal } from '../../src/documents/proposal-report.ts';
 import { loadHorn } from '../../src/documents/to-acoustics.ts';
 import { makeAirColumn } from '../../src/acoustics/index.ts';
 import { answerArrived } from '../../src/ui/state/asked-answer.ts';
@@ -11,12 +12,11 @@ import {
   type BenchState,
 } from '../../src/ui/state/bench-state.ts';
 import { answerLeak } from '../../src/ui/state/leak-fault.ts';
-import { findEnough, makeSheetReport } from '../../src/ui/state/sheet-numbers.ts';
 import { STORY, STORY_HORN } from '../../src/ui/state/story-cards.ts';
 import { makeStoryView } from '../../src/ui/state/story.ts';
 import type { StudyReport } from '../../src/ui/state/study-report.ts';
 import { VIEW_NAMES } from '../../src/ui/state/view-names.ts';
-import { ALTO, onTheBench, plain, preparedSheet, report, type Typed } from './demo.ts';
+import { ALTO, onTheBench, plain, report, type Typed } from './demo.ts';
 
 const DEMO = onTheBench('alto');
 
@@ -43,7 +43,7 @@ const RAISE = cardOf('Is the key too low, then?');
 const LOWER = cardOf('And if the keys came down?');
 const LEANS = cardOf('One key leans on another');
 const LEAK = cardOf('Height is not the only suspect');
-const SHEET = cardOf('The whole horn on one sheet');
+const ALL = cardOf('All keys at once');
 const TOLD = cardOf('What Runa is told');
 
 const D = report('d');
@@ -129,19 +129,26 @@ describe('the story', () => {
     expect(text).toContain(`${Math.abs(note.changeCents!).toFixed(1)} cents`);
   });
 
-  it('tells the D key’s row as the sheet has it', () => {
-    const prepared = preparedSheet(DEMO);
-    const enough = findEnough(prepared, 'd');
-    if (enough.kind !== 'reached') throw new Error('the D key has an answer');
-    const before = atCard(SHEET);
-    const sheet = {
-      ...before.sheet,
-      report: makeSheetReport(prepared),
-      enough: { d: { report: enough, parts: [] } },
-    };
-    const text = textOf({ ...before, sheet }, SHEET);
-    expect(text).toContain(`found at ${formatLength(D.present.frontMm, 'mm')}`);
-    expect(text).toContain(`enough at ${formatLength(enough.frontMm, 'mm')}`);
+  it('tells which keys may come down and how the D key goes, by the proposal’s own report', () => {
+    const loaded = loadHorn(ALTO);
+    if (!loaded.ok) throw new Error(loaded.issues[0].message);
+    const proposal = reportProposal(loaded.value, { air: makeAirColumn({ mouthpieceC: 26.85 }), a4Hz: 440 });
+    const before = atCard(ALL);
+    const answer = answerArrived(before.proposal.answer, 0, before.hornId, proposal);
+    const state = { ...before, proposal: { ...before.proposal, answer } };
+    const text = textOf(state, ALL);
+    const down = proposal.keys.filter(({ moveMm }) => moveMm < 0);
+    expect(down.length).toBeGreaterThan(0);
+    for (const { name } of down.slice(0, 3)) expect(text).toContain(name);
+    const key = proposal.keys.find(({ pad }) => pad === 'd')!;
+    expect(text).toContain(`The D key goes to ${formatBoth(key.proposedMm, 'mm')}. ${plain(key.why)}`);
+    const told = { ...studied(TOLD, D), proposal: state.proposal };
+    expect(textOf(told, TOLD)).toContain(`to ${formatBoth(key.proposedMm, 'mm')}, not down`);
+    const none = { ...proposal, keys: proposal.keys.map((k) => ({ ...k, moveMm: Math.max(k.moveMm, 0) })) };
+    const still = answerArrived(before.proposal.answer, 0, before.hornId, none);
+    expect(textOf({ ...state, proposal: { ...state.proposal, answer: still } }, ALL)).toContain(
+      'none may come down',
+    );
   });
 
   it('follows the unit of the bench', () => {

@@ -113,7 +113,7 @@ export function findPlayersSheet(): StepFacts {
     count: null,
     told: 'One page for the player: look it over, print it, and say it is done.',
     act: 'See the player’s sheet',
-    goal: { view: 'sheet', ...NOWHERE },
+    goal: { view: 'player-sheet', ...NOWHERE },
   };
 }
 

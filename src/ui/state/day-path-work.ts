@@ -96,9 +96,9 @@ export function findStack(stack: StackName, facts: DayFacts): StepFacts {
   return {
     standing: 'not begun',
     count: null,
-    told: 'Nothing is proposed yet: propose openings, or say that these keys stay.',
-    act: 'Propose openings',
-    goal: { view: 'sheet', ...NOWHERE },
+    told: 'Nothing is proposed yet: take a proposal, or say that these keys stay.',
+    act: 'Look at the proposal',
+    goal: { view: 'proposal', ...NOWHERE },
   };
 }
 

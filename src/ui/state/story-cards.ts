@@ -1,7 +1,8 @@
 import { formatBoth, formatLength, type LengthUnit } from '../../documents/length-format.ts';
 import { PAPER_MM } from '../../documents/leak-report.ts';
 import { listed, signedCents, unbroken } from '../parts/note-names.ts';
-import { reportFor } from './asked-answer.ts';
+import type { ProposalReport, ProposedKeyReport } from '../../documents/proposal-report.ts';
+import { isWaiting, reportFor } from './asked-answer.ts';
 import { hornInHand, isCurrent, type BenchState } from './bench-state.ts';
 import type { PointReport, StudyReport } from './study-report.ts';
 import type { ViewName } from './view-names.ts';
@@ -58,19 +59,19 @@ export const STORY: readonly StoryCard[] = [
     tell: whatItHoldsDown,
   },
   {
+    title: 'All keys at once',
+    place: { view: 'proposal', keyId: null, mark: 'answer' },
+    tell: whatIsProposed,
+  },
+  {
     title: 'Height is not the only suspect',
     place: { view: 'leaks', keyId: null, mark: 'answer' },
     tell: whatALeakCosts,
   },
   {
-    title: 'The whole horn on one sheet',
-    place: { view: 'sheet', keyId: KEY, mark: 'answer' },
-    tell: howItStands,
-  },
-  {
     title: 'What Runa is told',
-    place: { view: 'sheet', keyId: KEY, mark: null },
-    tell: (state) => withStudy(state, whatSheIsTold),
+    place: { view: 'player-sheet', keyId: KEY, mark: null },
+    tell: (state) => withStudy(state, (report, unit) => whatSheIsTold(report, unit, proposedKey(state))),
   },
 ];
 
@@ -181,24 +182,44 @@ function whatALeakCosts(state: BenchState): string | null {
   );
 }
 
-function howItStands(state: BenchState): string | null {
-  const { sheet, hornId, unit } = state;
-  const key = sheet.report?.keys.find(({ pad }) => pad === KEY);
-  const enough = sheet.enough[KEY]?.report;
-  if (sheet.hornId !== hornId || key === undefined || enough === undefined) return null;
-  const how =
-    'Every key has its row: as found, proposed, as set. Type as you measure; what is typed is kept.';
-  if (enough.kind !== 'reached') return how;
+function proposalAt(state: BenchState): ProposalReport | null {
+  const { answer } = state.proposal;
+  return isWaiting(answer, state.hornId) ? null : reportFor(answer, state.hornId);
+}
+
+/** The story's key as proposed with all others; null where that is not worked out, or it stays. */
+function proposedKey(state: BenchState): ProposedKeyReport | null {
+  const key = proposalAt(state)?.keys.find(({ pad }) => pad === KEY);
+  return key === undefined || key.moveMm === 0 ? null : key;
+}
+
+function whatIsProposed(state: BenchState): string | null {
+  const report = proposalAt(state);
+  if (report === null) return null;
+  const down = report.keys.filter(({ moveMm }) => moveMm < 0);
+  const most = Math.max(...down.map(({ moveMm }) => -moveMm));
+  const wish =
+    down.length === 0
+      ? 'On this horn none may come down.'
+      : `Some may come down, ${listed(down.slice(0, 3).map(({ name }) => name))}${down.length > 3 ? ` and ${down.length - 3} more` : ''}, by ${formatLength(most, state.unit)} at most.`;
+  const key = proposedKey(state);
+  const own =
+    key === null ? '' : ` The ${key.name} key goes to ${formatBoth(key.proposedMm, state.unit)}. ${key.why}`;
   return unbroken(
-    `${how} The D row: found at ${formatLength(key.asFound.frontMm, unit)}, enough at ${formatLength(enough.frontMm, unit)}. The line under the head says what is still to do today.`,
+    `Every key is weighed with every other, within arms and reach. ${wish}${own} Take one key, a few or all of it, or nothing.`,
   );
 }
 
-function whatSheIsTold({ present, answer, holdsDown, keyName }: StudyReport, unit: LengthUnit): string {
+function whatSheIsTold(
+  { present, answer, holdsDown, keyName }: StudyReport,
+  unit: LengthUnit,
+  proposed: ProposedKeyReport | null,
+): string {
   const now = formatLength(present.frontMm, unit);
-  const isLow = answer.kind !== 'none in reach' && present.frontMm < answer.point.frontMm;
+  const upTo = proposed?.proposedMm ?? (answer.kind === 'none in reach' ? null : answer.point.frontMm);
+  const isLow = upTo !== null && present.frontMm < upTo;
   const height = isLow
-    ? `the ${keyName} key goes up from ${now} to ${formatBoth(answer.point.frontMm, unit)}, not down`
+    ? `the ${keyName} key goes up from ${now} to ${formatBoth(upTo, unit)}, not down`
     : `the ${keyName} key may stay at ${now}`;
   const arm =
     holdsDown.length === 0
@@ -206,6 +227,6 @@ function whatSheIsTold({ present, answer, holdsDown, keyName }: StudyReport, uni
       : `; lower, its arm would choke ${listed(holdsDown.map((l) => l.drivenName))}`;
   return (
     `Seals first. Then ${height}${arm}. That goes on her sheet in plain words, with both units and the ±. ` +
-    'Now your own horn: Library, New horn. This story waits in the library too.'
+    'Now your own horn: Library, New horn, and its sheet to type in. This story waits in the library too.'
   );
 }
