@@ -269,6 +269,9 @@ export const sheetStyles = css`
   .sh-cell[data-column='proposed'] input {
     color: var(--vw-try);
   }
+  .sh-cell[data-column='asSet'] input {
+    color: var(--vw-set);
+  }
   .sh-known {
     position: absolute;
     inset: auto 0.6rem 0.2rem;
@@ -348,7 +351,7 @@ export const sheetStyles = css`
     color: var(--vw-try);
   }
   .sh-asSet {
-    color: var(--vw-ink);
+    color: var(--vw-set);
   }
   .sh-mark.sh-asFound {
     width: 0.875rem;
