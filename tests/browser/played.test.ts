@@ -55,7 +55,7 @@ describe('a microphone', () => {
     try {
       const { page, faults } = await openWorkbench(hearing, site, SIZES.laptop, 'played');
       await page.locator('[data-act="listen"]').click();
-      await page.locator('.pl-needle svg').waitFor();
+      await page.locator('[data-listening]').waitFor();
       for (const [id, off] of played) {
         await expect.poll(() => logged(page, id), { timeout: 15_000 }).not.toBe('');
         const cents = Number((await logged(page, id)).trim().replace('−', '-').split(' ')[0]);
@@ -98,9 +98,15 @@ describe('the list of notes', () => {
     expect(await logged(page, 'F#4')).toContain('−5.0');
     expect(await page.locator('input[data-note="F4"]').inputValue()).toBe('');
     const row = page.locator('tr', { has: page.locator('input[data-note="F4"]') });
-    await row.locator('summary').click();
-    await row.getByRole('button', { name: 'Set aside' }).click();
+    await row.getByRole('button', { name: 'Takes of F4: 1' }).click();
+    const take = page.getByRole('list', { name: 'Takes of F4' });
+    await take.getByRole('button', { name: 'Set aside' }).click();
     await expect.poll(() => logged(page, 'F4')).toBe('');
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await expect.poll(() => logged(page, 'F4')).toContain('+3.0');
+    await take.locator('select').selectOption('E4');
+    await expect.poll(() => logged(page, 'E4')).toContain('+103.0');
+    expect(await logged(page, 'F4')).toBe('');
     await page.getByRole('button', { name: 'Undo' }).click();
     await expect.poll(() => logged(page, 'F4')).toContain('+3.0');
     await page.locator('.wb-kept', { hasText: '✓ saved' }).waitFor();
@@ -161,6 +167,10 @@ describe.each(['light', 'dark'] as const)('in the %s', (colorScheme) => {
       await page.locator('input[data-note="F4"]').fill('sharp');
       await page.keyboard.press('Enter');
       await page.locator('.pl-problem').waitFor();
+      await page.locator('input[data-note="G4"]').fill('3');
+      await page.keyboard.press('Enter');
+      await page.getByRole('button', { name: 'Takes of G4: 1' }).click();
+      await page.getByRole('list', { name: 'Takes of G4' }).waitFor();
       await page.evaluate(
         readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8'),
       );

@@ -9,6 +9,7 @@ import {
   logTakes,
   readCents,
   readTable,
+  reassign,
   removeTake,
   setAside,
   tableOf,
@@ -83,6 +84,20 @@ describe('takes', () => {
     expect(logOf(removeTake(three, 1)).map(({ cents }) => cents)).toEqual([1, 60]);
   });
 
+  it('go to the fingering they were played with, at their pitch, as one step', () => {
+    const moved = reassign(three, 2, 'F#4');
+    expect(logOf(moved)[2]).toEqual({ ...logOf(three)[2], fingering: 'F#4', cents: -40 });
+    expect(rowOf(moved, 'F#4')).toMatchObject({ cents: '−40.0', isOpen: true });
+    expect(logOf(withHorn(moved, undone))).toEqual(logOf(three));
+  });
+
+  it('may be given to no fingering so far off that it were no take of it', () => {
+    const [first] = rowOf(three, 'F4').takes;
+    const offered = first.choices.map(({ id }) => id);
+    expect(offered).toEqual(expect.arrayContaining(['E4', 'F4', 'F#4', 'F#4 side']));
+    expect(offered).not.toContain('G#4');
+  });
+
   it('fill a log up to its end and no further, and that is told', () => {
     const full = logTakes(start, Array<Take>(2000).fill(logOf(three)[0]));
     const more = logTakes(full, logOf(three));
@@ -112,6 +127,14 @@ describe('what is heard', () => {
     const wrong = heardEnough(sounding(side, hzOf('A4'), 24));
     expect(logOf(wrong)).toEqual([]);
     expect(wrong.played.logged).toBe('heard A4; expected C5 side within 200 cents: nothing was logged.');
+  });
+
+  it('that is nearer to another note is logged with that doubt, and shown with it', () => {
+    const chosen = { ...listening, played: { ...listening.played, fingering: 'A4' } };
+    const flat = sounding(chosen, hzOf('A4', -80), 24);
+    expect(makePlayedView(flat).needle).toMatchObject({ cents: -50, words: '80 cents flat' });
+    expect(makePlayedView(flat).needle!.sure).toMatch(/that is nearer to G♯4$/);
+    expect(heardEnough(flat).played.logged).toBe('Logged A4, −80.0 cents. That is nearer to G♯4.');
   });
 
   it('changes from note to note without a silence', () => {
@@ -164,7 +187,7 @@ describe('the log in one sentence', () => {
     );
     expect(makePlayedView(some)).toMatchObject({
       headline: '5 notes logged as found: the middle one 6 cents sharp',
-      standing: 'Half of them lie between +4 and +8 cents.',
+      standing: 'Half of them lie between +4.0 and +8.0 cents.',
     });
   });
 });

@@ -16,6 +16,10 @@ export interface PlayedActs {
   typeCents(fingeringId: string, text: string): Promise<void>;
   setAside(index: number, leftOut: boolean): Promise<void>;
   remove(index: number): Promise<void>;
+  /** The take was played with another fingering. */
+  reassign(index: number, fingeringId: string): Promise<void>;
+  /** Lays the takes of a fingering open; null shuts them. */
+  open(fingeringId: string | null): void;
   listen(): Promise<void>;
   stop(): void;
   fromRecording(file: File): Promise<void>;
@@ -101,6 +105,9 @@ export function makePlayedActs(store: Store<BenchState>, reading: Reading): Play
     setAside: (index, leftOut) =>
       withLog(({ setAside }) => store.update((state) => setAside(state, index, leftOut))),
     remove: (index) => withLog(({ removeTake }) => store.update((state) => removeTake(state, index))),
+    reassign: (index, fingeringId) =>
+      withLog(({ reassign }) => store.update((state) => reassign(state, index, fingeringId))),
+    open: (open) => change({ open }),
     listen: () => withLog(listen),
     stop,
     fromRecording: (file) => withLog((log) => fromRecording(file, log)),

@@ -1,4 +1,5 @@
 import { centsBetween, FINGERINGS, noteFrequency, type Fingering } from '../../acoustics/index.ts';
+import { noteLabel } from '../../documents/note-label.ts';
 import { FARTHEST_CENTS, type Heard, type PlayedSetup, type Take } from '../../documents/pitch-log.ts';
 import { FRAME_SAMPLES, makePitchEar, type HeardFrame } from './hear-pitch.ts';
 
@@ -156,6 +157,12 @@ export function namedPitch(hz: number, { transposition, a4 }: Tuning): NamedPitc
   return Math.abs(nearest.cents) <= TOGETHER_CENTS ? nearest : null;
 }
 
+/** The note a pitch is nearer to than to the one fingered, by its name; null where there is none. */
+export function nearerNote(fingering: Fingering, hz: number, tuning: Tuning): string | null {
+  const named = namedPitch(hz, tuning);
+  return named === null || named.fingering.note === fingering.note ? null : named.fingering.note;
+}
+
 /** A pitch from the note of a fingering, cents. */
 export function centsFrom(fingering: Fingering, hz: number, { transposition, a4 }: Tuning): number {
   return centsBetween(noteFrequency(fingering.note, transposition, a4), hz);
@@ -172,8 +179,8 @@ export function takeFrom(
   const cents = centsFrom(fingering, note.hz, tuning);
   if (!(Math.abs(cents) <= FARTHEST_CENTS)) {
     const named = namedPitch(note.hz, tuning);
-    const told = named === null ? `${note.hz.toFixed(1)} Hz` : named.fingering.id;
-    return `heard ${told}; expected ${fingering.id} within ${FARTHEST_CENTS} cents`;
+    const told = named === null ? `${note.hz.toFixed(1)} Hz` : noteLabel(named.fingering.id);
+    return `heard ${told}; expected ${noteLabel(fingering.id)} within ${FARTHEST_CENTS} cents`;
   }
   const round = (value: number): number => Math.round(value * 100) / 100 + 0;
   return {

@@ -1,13 +1,16 @@
-import { findFingering, type Fingering } from '../../acoustics/index.ts';
+import { findFingering, noteNumber, type Fingering } from '../../acoustics/index.ts';
 import type { BenchContents } from '../../documents/bench-contents.ts';
+import { noteLabel } from '../../documents/note-label.ts';
 import { FARTHEST_CENTS, MOST_TAKES, withTake, withTakes, type Take } from '../../documents/pitch-log.ts';
 import { readPitchCsv, writePitchCsv } from '../../documents/pitch-log-csv.ts';
 import type { VisitDocument } from '../../documents/visit-document.ts';
+import { signedCents } from '../parts/note-names.ts';
 import { hornInHand, withHorn, type BenchState } from './bench-state.ts';
 import {
   heardMore,
   heardOut,
   namedPitch,
+  nearerNote,
   SILENCE,
   takeFrom,
   type HeardNote,
@@ -65,7 +68,7 @@ export function typeCents(state: BenchState, fingering: string, text: string): B
   if (text.trim() === '') return withPlayed(state, { typed: others });
   const cents = readCents(text);
   if (!(Math.abs(cents) <= FARTHEST_CENTS)) {
-    const problem = `invalid cents of ${fingering}: “${text.trim()}”; expected −${FARTHEST_CENTS} to ${FARTHEST_CENTS} cents`;
+    const problem = `invalid cents of ${noteLabel(fingering)}: “${text.trim()}”; expected −${FARTHEST_CENTS} to ${FARTHEST_CENTS} cents`;
     return withPlayed(state, { typed: { ...others, [fingering]: { text, problem } } });
   }
   const take: Take = { fingering, cents: cents + 0, setup: state.played.setup, heard: 'tuner' };
@@ -77,6 +80,24 @@ export function setAside(state: BenchState, index: number, leftOut: boolean): Be
   return withLog(state, (visit) => {
     const { leftOut: _, ...take } = visit.played![index];
     return withTake(visit, index, leftOut ? { ...take, leftOut } : take);
+  });
+}
+
+/** A take’s cents from the note of another fingering. */
+export function centsAs(take: Take, fingering: Fingering): number {
+  const note = findFingering(take.fingering)!.note;
+  return take.cents + 100 * (noteNumber(note) - noteNumber(fingering.note));
+}
+
+/** The take was played with another fingering: its pitch stays. @param index in the visit’s log */
+export function reassign(state: BenchState, index: number, fingeringId: string): BenchState {
+  const take = hornInHand(state).contents.visit.document.played![index];
+  const fingering = findFingering(fingeringId)!;
+  const cents = Math.round(100 * centsAs(take, fingering)) / 100 + 0;
+  const next = withLog(state, (visit) => withTake(visit, index, { ...take, fingering: fingering.id, cents }));
+  return withPlayed(next, {
+    open: fingering.id,
+    logged: `The take is now one of ${noteLabel(fingering.id)}, ${signedCents(cents)} cents.`,
   });
 }
 
@@ -117,7 +138,11 @@ function logHeard(state: BenchState, note: HeardNote, heard: 'microphone' | 'rec
   }
   const take = takeFrom(note, named, state.played.setup, heard, tuning);
   if (typeof take === 'string') return withPlayed(state, { logged: `${take}: nothing was logged.` });
-  return withPlayed(logTakes(state, [take]), { logged: `Logged ${take.fingering}, ${take.cents} cents.` });
+  const nearer = nearerNote(named, note.hz, tuning);
+  const doubt = nearer === null ? '' : ` That is nearer to ${noteLabel(nearer)}.`;
+  return withPlayed(logTakes(state, [take]), {
+    logged: `Logged ${noteLabel(take.fingering)}, ${signedCents(take.cents)} cents.${doubt}`,
+  });
 }
 
 function fingeringFor({ played }: BenchState, { hz }: HeardNote, tuning: Tuning): Fingering | null {

@@ -14,6 +14,8 @@ export interface PlayedState {
   readonly problem: string | null;
   /** what a table or recording held that could not be taken */
   readonly issues: readonly string[];
+  /** the fingering whose takes are laid open; null where none are */
+  readonly open: string | null;
   /** cents typed and refused, by fingering id */
   readonly typed: Readonly<Record<string, { readonly text: string; readonly problem: string }>>;
 }
@@ -27,6 +29,7 @@ export function makePlayedState(): PlayedState {
     logged: null,
     problem: null,
     issues: [],
+    open: null,
     typed: {},
   };
 }

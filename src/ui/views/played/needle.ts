@@ -14,24 +14,16 @@ const MARKS = [-50, -40, -30, -20, -10, -5, 0, 5, 10, 20, 30, 40, 50];
  */
 export function needle(view: NeedleView | null): TemplateResult {
   return html`
-    <div class="pl-needle" aria-hidden="true">${view === null ? nothing : drawing(view)}</div>
+    <div class="pl-needle" aria-hidden="true">${drawing(view)}</div>
     <p class="pl-sure">${view === null ? nothing : view.sure}</p>
   `;
 }
 
-function drawing({ cents, isSteady }: NeedleView): TemplateResult {
-  const x = at(cents);
-  const [from, to] = [Math.min(MIDDLE, x), Math.max(MIDDLE, x)];
+function drawing(view: NeedleView | null): TemplateResult {
   return html`
     <svg viewBox="0 0 ${WIDTH} 64" preserveAspectRatio="xMidYMid meet">
       <rect class="pl-close" x=${at(-5)} y="10" width=${at(5) - at(-5)} height="26"></rect>
-      <rect
-        class=${isSteady ? 'pl-lean pl-steady' : 'pl-lean'}
-        x=${from}
-        y="14"
-        width=${to - from}
-        height="18"
-      ></rect>
+      ${view === null || view.note === '–' ? nothing : leaning(view)}
       ${MARKS.map(
         (mark) => svg`
           <line class="pl-mark" x1=${at(mark)} x2=${at(mark)} y1="36" y2=${mark % 10 === 0 ? 44 : 40}></line>
@@ -42,7 +34,22 @@ function drawing({ cents, isSteady }: NeedleView): TemplateResult {
           }
         `,
       )}
-      <path class="pl-tip" d="M${x} 36l-6-30h12z"></path>
     </svg>
+  `;
+}
+
+/** The column out of the middle, and its tip. */
+function leaning({ cents, isSteady }: NeedleView): TemplateResult {
+  const x = at(cents);
+  const [from, to] = [Math.min(MIDDLE, x), Math.max(MIDDLE, x)];
+  return svg`
+    <rect
+      class=${isSteady ? 'pl-lean pl-steady' : 'pl-lean'}
+      x=${from}
+      y="14"
+      width=${to - from}
+      height="18"
+    ></rect>
+    <path class="pl-tip" d="M${x} 36l-6-30h12z"></path>
   `;
 }

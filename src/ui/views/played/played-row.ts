@@ -1,4 +1,5 @@
 import { html, nothing, type TemplateResult } from 'lit';
+import { live } from 'lit/directives/live.js';
 import type { Bench } from '../../shell/bench.ts';
 import type { PlayedRow, TakeView } from './played-view.model.ts';
 
@@ -7,10 +8,10 @@ export function playedRow(row: PlayedRow, bench: Bench): TemplateResult {
   const { id, label, typed } = row;
   const problemId = `pl-problem-${id.replaceAll(/[^a-zA-Z0-9]/g, '-')}`;
   return html`
-    <tr class=${row.cents === '' ? '' : 'pl-logged'}>
+    <tr class=${row.takes.length === 0 ? '' : 'pl-logged'}>
       <th scope="row">${label}</th>
       <td class="pl-target">${row.target}</td>
-      <td>
+      <td class="pl-typed">
         <input
           type="text"
           inputmode="text"
@@ -28,8 +29,9 @@ export function playedRow(row: PlayedRow, bench: Bench): TemplateResult {
         ${typed === null ? nothing : html`<p class="pl-problem" id=${problemId}>${typed.problem}</p>`}
       </td>
       <td class="pl-cents">${row.cents} <span>${row.spread}</span></td>
-      <td>${takeList(label, row.takes, bench)}</td>
+      <td class="pl-count">${takeCount(row, bench)}</td>
     </tr>
+    ${row.isOpen && row.takes.length > 0 ? takeRows(row, bench) : nothing}
   `;
 }
 
@@ -51,30 +53,52 @@ function onKey(event: KeyboardEvent): void {
   else next.focus();
 }
 
-function takeList(label: string, takes: readonly TakeView[], bench: Bench): TemplateResult | typeof nothing {
+/** How many takes there are, and what lays them open. */
+function takeCount({ id, label, takes, isOpen }: PlayedRow, bench: Bench): TemplateResult | typeof nothing {
   if (takes.length === 0) return nothing;
   return html`
-    <details class="pl-takes">
-      <summary aria-label=${`Takes of ${label}: ${takes.length}`}>${takes.length}</summary>
-      <ul>
-        ${takes.map(
-          ({ index, words, leftOut }) => html`
-            <li class=${leftOut ? 'pl-aside' : ''}>
-              <span>${words}${leftOut ? ', set aside' : ''}</span>
-              <button
-                type="button"
-                class="pl-small"
-                @click=${() => void bench.played.setAside(index, !leftOut)}
-              >
-                ${leftOut ? 'Count it' : 'Set aside'}
-              </button>
-              <button type="button" class="pl-small" @click=${() => void bench.played.remove(index)}>
-                Remove
-              </button>
-            </li>
-          `,
+    <button
+      type="button"
+      class="pl-small"
+      aria-label=${`Takes of ${label}: ${takes.length}`}
+      aria-expanded=${isOpen ? 'true' : 'false'}
+      @click=${() => bench.played.open(isOpen ? null : id)}
+    >
+      ${takes.length} ${isOpen ? '▴' : '▾'}
+    </button>
+  `;
+}
+
+/** Every take of a note, under its row. */
+function takeRows({ id, label, takes }: PlayedRow, bench: Bench): TemplateResult {
+  return html`
+    <tr class="pl-takes pl-logged">
+      <td colspan="5">
+        <ul aria-label=${`Takes of ${label}`}>
+          ${takes.map((take) => takeLine(id, take, bench))}
+        </ul>
+      </td>
+    </tr>
+  `;
+}
+
+function takeLine(id: string, { index, words, leftOut, choices }: TakeView, bench: Bench): TemplateResult {
+  return html`
+    <li class=${leftOut ? 'pl-aside' : ''}>
+      <span>${words}${leftOut ? ', set aside' : ''}</span>
+      <select
+        aria-label="Fingering it was played with"
+        .value=${live(id)}
+        @change=${(e: Event) => void bench.played.reassign(index, (e.target as HTMLSelectElement).value)}
+      >
+        ${choices.map(
+          (choice) => html`<option value=${choice.id} ?selected=${choice.id === id}>${choice.label}</option>`,
         )}
-      </ul>
-    </details>
+      </select>
+      <button type="button" class="pl-small" @click=${() => void bench.played.setAside(index, !leftOut)}>
+        ${leftOut ? 'Count it' : 'Set aside'}
+      </button>
+      <button type="button" class="pl-small" @click=${() => void bench.played.remove(index)}>Remove</button>
+    </li>
   `;
 }

@@ -14,7 +14,13 @@ export const playedSizes = css`
       padding: 0.15rem 0.3rem;
     }
     .pl-list input {
-      width: 5rem;
+      width: 4.5rem;
+    }
+    .pl-list .pl-takes td {
+      padding-left: 0.5rem;
+    }
+    .pl-needle {
+      height: 4.5rem;
     }
     .pl-first {
       flex: 1 1 100%;
@@ -29,7 +35,10 @@ export const playedSizes = css`
     .pl-sure,
     .pl-hint,
     .pl-told,
-    .pl-list input,
+    .pl-typed,
+    .pl-list thead .pl-typed,
+    .pl-count,
+    .pl-takes select,
     .pl-list tr:not(.pl-logged, thead tr),
     .pl-small {
       display: none;

@@ -1,9 +1,16 @@
 import { FINGERINGS, noteFrequency } from '../../../acoustics/index.ts';
 import { noteLabel } from '../../../documents/note-label.ts';
-import { notesPlayed, takesIn, type PlayedNote, type Take } from '../../../documents/pitch-log.ts';
+import {
+  FARTHEST_CENTS,
+  notesPlayed,
+  takesIn,
+  type PlayedNote,
+  type Take,
+} from '../../../documents/pitch-log.ts';
+import { signedCents } from '../../parts/note-names.ts';
 import { hornInHand, type BenchState } from '../../state/bench-state.ts';
-import { centsFrom, namedPitch, noteSoFar } from '../../state/heard-note.ts';
-import { tuningOf } from '../../state/played-log.ts';
+import { centsFrom, namedPitch, nearerNote, noteSoFar } from '../../state/heard-note.ts';
+import { centsAs, tuningOf } from '../../state/played-log.ts';
 import type { PlayedState } from '../../state/played-state.ts';
 
 /** The view of played notes, as plain text and numbers. */
@@ -37,6 +44,7 @@ export interface PlayedRow {
   readonly cents: string;
   readonly spread: string;
   readonly takes: readonly TakeView[];
+  readonly isOpen: boolean;
   readonly typed: { readonly text: string; readonly problem: string } | null;
 }
 
@@ -46,6 +54,8 @@ export interface TakeView {
   readonly index: number;
   readonly words: string;
   readonly leftOut: boolean;
+  /** the fingerings it may have been played with, its own among them */
+  readonly choices: readonly { readonly id: string; readonly label: string }[];
 }
 
 /** Cents the needle shows either way. */
@@ -69,11 +79,12 @@ export function makePlayedView(state: BenchState): PlayedView {
         id: fingering.id,
         label: noteLabel(fingering.id),
         target: `${noteFrequency(fingering.note, tuning.transposition, tuning.a4).toFixed(1)} Hz`,
-        cents: shown(note?.cents, (cents) => signed(cents, 1)),
+        cents: shown(note?.cents, signedCents),
         spread: shown(note?.spreadCents, (cents) => `± ${cents.toFixed(1)}`),
         takes: log.flatMap((take, index) =>
           take.fingering === fingering.id && take.setup === played.setup ? [takeView(take, index)] : [],
         ),
+        isOpen: played.open === fingering.id,
         typed: played.typed[fingering.id] ?? null,
       };
     }),
@@ -89,8 +100,12 @@ function takeView(take: Take, index: number): TakeView {
   const spread = take.spreadCents === undefined ? '' : ` ± ${take.spreadCents.toFixed(1)}`;
   return {
     index,
-    words: `${signed(take.cents, 1)}${spread} cents, ${HEARD_WORDS[take.heard]}`,
+    words: `${signedCents(take.cents)}${spread} cents, ${HEARD_WORDS[take.heard]}`,
     leftOut: take.leftOut === true,
+    choices: FINGERINGS.filter((each) => Math.abs(centsAs(take, each)) <= FARTHEST_CENTS).map(({ id }) => ({
+      id,
+      label: noteLabel(id),
+    })),
   };
 }
 
@@ -121,6 +136,8 @@ function needleOf(state: BenchState): NeedleView | null {
     const sure = 'no note of this horn';
     return { cents: 0, words: `${hz.toFixed(1)} Hz`, note: '–', sure, isSteady: false };
   }
+  const other = nearerNote(named.fingering, hz, tuning);
+  const nearer = other === null ? '' : `; that is nearer to ${noteLabel(other)}`;
   return {
     cents: Math.max(-NEEDLE_CENTS, Math.min(NEEDLE_CENTS, named.cents)),
     words: sharpOrFlat(named.cents),
@@ -128,7 +145,7 @@ function needleOf(state: BenchState): NeedleView | null {
     sure:
       steady === null
         ? 'hold the note …'
-        : `steady for ${steady.seconds.toFixed(1)} s within ± ${Math.max(0.1, steady.spreadCents).toFixed(1)} cents, ${clearness(steady.clarity)}`,
+        : `steady for ${steady.seconds.toFixed(1)} s within ± ${Math.max(0.1, steady.spreadCents).toFixed(1)} cents, ${clearness(steady.clarity)}${nearer}`,
     isSteady: steady !== null,
   };
 }
@@ -172,7 +189,7 @@ function summary(
       logged ??
       (cents.length < 4
         ? 'A few more, over both registers, and they tell the mouthpiece from the air.'
-        : `Half of them lie between ${signed(low, 0)} and ${signed(high, 0)} cents.`),
+        : `Half of them lie between ${signedCents(low)} and ${signedCents(high)} cents.`),
   };
 }
 
@@ -181,10 +198,4 @@ export function sharpOrFlat(cents: number): string {
   const size = Math.abs(cents).toFixed(0);
   if (size === '0') return 'in tune';
   return `${size} ${size === '1' ? 'cent' : 'cents'} ${cents > 0 ? 'sharp' : 'flat'}`;
-}
-
-function signed(cents: number, digits: number): string {
-  const size = Math.abs(cents).toFixed(digits);
-  if (Number(size) === 0) return size;
-  return `${cents < 0 ? '−' : '+'}${size}`;
 }

@@ -7,7 +7,7 @@ export const playedStyles = css`
     padding: 0.75rem 1rem 2rem;
   }
   .pl-answer {
-    min-height: 12.5rem;
+    min-height: 15rem;
   }
   .pl-answer h1 {
     margin: 0;
@@ -16,14 +16,20 @@ export const playedStyles = css`
     letter-spacing: -0.01em;
     text-wrap: balance;
   }
+  /* Read from where the horn is played. */
+  .pl-answer[data-listening] h1 {
+    font-size: clamp(2.2rem, 1.2rem + 4vw, 4rem);
+    line-height: 1.1;
+    font-variant-numeric: tabular-nums;
+  }
   .pl-standing {
     margin: 0.25rem 0 0.5rem;
     min-height: 1.5em;
     font-size: 1.0625rem;
   }
   .pl-needle {
-    height: 5rem;
-    max-width: 32rem;
+    height: 6.5rem;
+    max-width: 40rem;
     background: var(--vw-well);
     border-radius: var(--vw-round);
   }
@@ -67,6 +73,7 @@ export const playedStyles = css`
   }
   .pl-button,
   .pl-as select,
+  .pl-takes select,
   .pl-small {
     min-height: var(--vw-touch);
     padding: 0 0.9rem;
@@ -108,7 +115,7 @@ export const playedStyles = css`
   .pl-file:focus-within,
   .pl-as select:focus-visible,
   .pl-small:focus-visible,
-  .pl-takes summary:focus-visible,
+  .pl-takes select:focus-visible,
   .pl-list input:focus-visible {
     outline: 3px solid var(--vw-try);
     outline-offset: 2px;
@@ -181,7 +188,7 @@ export const playedStyles = css`
     font: inherit;
     color: var(--vw-ink);
     background: var(--vw-sheet);
-    border: 1px solid var(--vw-edge);
+    border: 1px solid var(--vw-field);
     border-radius: var(--vw-round);
   }
   .pl-list input[aria-invalid='true'] {
@@ -194,12 +201,12 @@ export const playedStyles = css`
     font-size: 0.875rem;
     color: var(--vw-wrong);
   }
-  .pl-takes summary {
-    min-width: var(--vw-touch);
-    cursor: pointer;
+  .pl-takes td {
+    padding: 0 0.6rem 0.4rem 1.5rem;
+    background: var(--vw-well);
   }
   .pl-takes ul {
-    margin: 0 0 0.4rem;
+    margin: 0;
     padding: 0;
     list-style: none;
     line-height: 1.3;
@@ -209,14 +216,18 @@ export const playedStyles = css`
     flex-wrap: wrap;
     align-items: center;
     gap: 0.4rem;
-    max-width: 15rem;
-    margin: 0.25rem 0;
+    margin: 0.4rem 0;
+  }
+  .pl-takes li span {
+    flex: 1 1 11rem;
+    max-width: 24rem;
   }
   .pl-aside span {
     color: var(--vw-soft);
     text-decoration: line-through;
   }
-  .pl-small {
+  .pl-small,
+  .pl-takes select {
     padding: 0 0.6rem;
     font-size: 0.875rem;
   }

@@ -41,7 +41,7 @@ export class VwPlayedView extends BenchView {
     const view = makePlayedView(state);
     return html`
       <main class="pl-page">
-        <section class="pl-answer" aria-label="Answer">
+        <section class="pl-answer" aria-label="Answer" ?data-listening=${view.needle !== null}>
           <h1>${view.headline}</h1>
           <p class="pl-standing" role="status">${view.standing}</p>
           ${needle(view.needle)}
@@ -155,9 +155,9 @@ export class VwPlayedView extends BenchView {
             <tr>
               <th scope="col">Note</th>
               <th scope="col" class="pl-target">should sound</th>
-              <th scope="col">cents to log</th>
+              <th scope="col" class="pl-typed">cents to log</th>
               <th scope="col">logged, cents</th>
-              <th scope="col">takes</th>
+              <th scope="col" class="pl-count">takes</th>
             </tr>
           </thead>
           <tbody>
