@@ -188,10 +188,6 @@ export const libraryStyles = css`
   .lb-list {
     padding: 0;
   }
-  .lb-empty {
-    padding: 1rem;
-    font-size: 1.0625rem;
-  }
   .lb-horns,
   .lb-parts {
     margin: 0;

@@ -89,7 +89,7 @@ export class VwLibraryView extends LitElement {
         ${this.#ways(view, desk)} ${this.#status(view, state, desk)}
         ${state.reports.length === 0 ? nothing : fileReports(state.reports, desk)}
         <section class="lb-list" aria-label="Horns">
-          ${view.empty === null ? nothing : html`<p class="lb-empty">${view.empty}</p>`}
+          ${view.empty === null ? nothing : html`<p class="vw-empty">${view.empty}</p>`}
           ${hornList(view.rows, desk)}
         </section>
         ${this.#onBench(document.name, desk)} ${this.#examples(bench)} ${libraryGuides(guidanceOf(bench))}

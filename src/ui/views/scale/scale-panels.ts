@@ -4,6 +4,7 @@ import '../../parts/chart/vw-loud-chart.ts';
 import '../../parts/vw-sureness.ts';
 import type { Bench } from '../../shell/bench.ts';
 import { goToField } from '../key-study/go-to-field.ts';
+import { loudTable } from './loud-table.ts';
 import { SCALE_HEAD } from './scale-tables.model.ts';
 import type { ScaleView, WholeScaleView } from './scale-view.model.ts';
 
@@ -91,6 +92,7 @@ export function loudPanel({ note }: WholeScaleView): TemplateResult {
       <h2 id="sc-loud-title">${note.label} played loud <span class="sc-estimate">estimate</span></h2>
       <p>${note.loud?.sentence ?? 'Playing it louder…'}</p>
       <vw-loud-chart .model=${note.loud?.chart ?? null}></vw-loud-chart>
+      ${note.loud === null ? nothing : loudTable(note.loud.chart)}
     </section>
   `;
 }

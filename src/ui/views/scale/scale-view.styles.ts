@@ -319,57 +319,6 @@ export const scaleStyles = css`
   .sc-sure[aria-busy='true'] vw-sureness {
     opacity: 0.55;
   }
-  .sc-map {
-    grid-area: map;
-    container-type: inline-size;
-  }
-  .sc-loud {
-    grid-area: loud;
-  }
-  .sc-loud p {
-    margin: 0.2rem 0;
-    font-size: 0.9375rem;
-  }
-  .sc-estimate {
-    margin-left: 0.35rem;
-    padding: 0.05rem 0.45rem;
-    font-size: 0.75rem;
-    font-weight: 600;
-    color: var(--vw-caution);
-    background: var(--vw-caution-ground);
-    border-radius: var(--vw-round);
-  }
-  .sc-loud vw-loud-chart {
-    display: block;
-    height: 230px;
-  }
-  .sc-alternates {
-    grid-area: alternates;
-  }
-  .sc-alternates table {
-    width: 100%;
-    border-collapse: collapse;
-    font-size: 0.9375rem;
-  }
-  .sc-alternates th,
-  .sc-alternates td {
-    padding: 0.1rem 0.4rem;
-    font-weight: 400;
-    text-align: right;
-    white-space: nowrap;
-    border-bottom: 1px solid var(--vw-well);
-  }
-  .sc-alternates th[scope='row'],
-  .sc-alternates th:first-child {
-    text-align: left;
-  }
-  .sc-alternates thead th {
-    font-weight: 600;
-    font-size: 0.8125rem;
-  }
-  .sc-alternates .picked {
-    background: var(--vw-try-weak);
-  }
   .sc-paper-table {
     display: none;
   }

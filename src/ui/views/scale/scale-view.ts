@@ -16,6 +16,7 @@ import { keyStudyStyles } from '../key-study/key-study-view.styles.ts';
 import { alternatesPanel, loudPanel, notePanel, scaleTable, surePanel } from './scale-panels.ts';
 import { playedNotes } from './played-notes.ts';
 import { playedNotesStyles } from './played-notes.styles.ts';
+import { scaleLowerStyles } from './scale-lower.styles.ts';
 import { scaleSizeStyles } from './scale-sizes.styles.ts';
 import { makeScaleView, type KeySlider, type ScaleView, type WholeScaleView } from './scale-view.model.ts';
 import { scaleStyles } from './scale-view.styles.ts';
@@ -41,6 +42,7 @@ export class VwScaleView extends BenchView {
     keyStudyStyles,
     keyStudySizeStyles,
     scaleStyles,
+    scaleLowerStyles,
     playedNotesStyles,
     scaleSizeStyles,
   ];
