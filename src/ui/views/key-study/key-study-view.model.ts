@@ -20,6 +20,7 @@ import {
 import { calibratedWords } from '../../state/calibration-source.ts';
 import { changedSince } from '../../state/horn-on-bench.ts';
 import type { PointReport, StudyReport } from '../../state/study-report.ts';
+import type { Reason } from '../../state/reasons.ts';
 import { textInField } from '../../state/text-in-field.ts';
 import { makeAnswerSentences, openingMm, percent, type AnswerSentences } from './answer-sentences.ts';
 import {
@@ -29,6 +30,7 @@ import {
   type MeasuredFields,
 } from './measured-fields.model.ts';
 import { makeProposedMark, makeStudyChart, type StudyChart } from './study-chart.model.ts';
+import { answerReasons, changeReason, type AnswerReasons } from './study-reasons.model.ts';
 import { makeStudySureness, type StudySureness } from './study-sureness.model.ts';
 
 /** What the proposed opening does to one note. */
@@ -37,6 +39,8 @@ export interface NoteChange {
   readonly change: string;
   /** `0.3`; empty where it is not known */
   readonly plusMinus: string;
+  /** null where there is no figure */
+  readonly reason: Reason | null;
 }
 
 /** The slider and what it says. */
@@ -87,6 +91,8 @@ export interface StudyView extends StudyChart {
   readonly drawing: PadDrawing;
   readonly report: StudyReport;
   readonly sureness: StudySureness;
+  /** of the figures in the answer's sentences */
+  readonly reasons: AnswerReasons;
 }
 
 /** What the screen says about how far to trust it; the thesis and the player's spread are in the notes. */
@@ -142,6 +148,7 @@ function makeStudyView(state: BenchState, report: StudyReport): StudyView {
     drawing,
     report,
     sureness: makeStudySureness(report, unit, documentsInHand(state).horn),
+    reasons: answerReasons({ report, contents: hornInHand(state).contents, manner: { unit, readAt } }),
   };
 }
 
@@ -172,6 +179,10 @@ function makeProposal(
       label: noteLabel(note.id),
       change: point === null ? '…' : there === null ? 'lost' : signedCents(there.cents),
       plusMinus: there === null || half === null ? '' : bareCents(half),
+      reason:
+        point === null || there === null
+          ? null
+          : changeReason(report, i, { point, figure: signedCents(there.cents), unit }),
     };
   });
   return {

@@ -10,6 +10,8 @@ import '../../parts/vw-key-strip.ts';
 import '../../parts/vw-opening-slider.ts';
 import '../../parts/vw-pad-drawing.ts';
 import '../../parts/vw-sureness.ts';
+import type { LengthUnit } from '../../../documents/length-format.ts';
+import { figureOr, told } from '../../parts/told.ts';
 import type { Bench } from '../../shell/bench.ts';
 import type { Measure } from '../../state/bench-state.ts';
 import { goToField } from './go-to-field.ts';
@@ -60,8 +62,8 @@ export class VwKeyStudy extends BenchView {
           <p class="ks-key"><b>${view.keyTitle}</b> <span>${view.keyDetail}</span></p>
         </section>
         ${this.#answer(view)} ${view.study === null ? this.#blank() : this.#bench(view, view.study, bench)}
-        ${this.#sure(view.study, bench)} ${this.#inputs(view, bench)}
-        ${view.study === null ? nothing : this.#table(view.study)}
+        ${this.#sure(view, bench)} ${this.#inputs(view, bench)}
+        ${view.study === null ? nothing : this.#table(view.study, view.unit)}
         <footer class="ks-foot">
           ${view.study === null ? nothing : html`<p>${view.study.answer.rule}</p>`}
           ${view.calibrated === null ? html`<p>${HONESTY}</p>` : nothing}
@@ -84,16 +86,20 @@ export class VwKeyStudy extends BenchView {
         aria-busy=${view.waiting ? 'true' : 'false'}
       >
         <div class="ks-said">
-          <h1>${study?.answer.headline ?? 'Working it out from the bore, the holes and the pad…'}</h1>
-          <p class="ks-standing">${study?.answer.standing ?? nothing}</p>
+          <h1>
+            ${study === null ? 'Working it out from the bore, the holes and the pad…' : told(study.answer.headline, study.reasons.point, view.unit)}
+          </h1>
+          <p class="ks-standing">
+            ${study === null ? nothing : told(study.answer.standing, study.reasons.present, view.unit)}
+          </p>
         </div>
         ${
           study === null
             ? nothing
             : html`<div class="ks-why">
                 <p>${study.answer.reason}</p>
-                <p><strong>${study.answer.sure}</strong></p>
-                <p data-part="tilt">${study.answer.tilt}</p>
+                <p><strong>${told(study.answer.sure, study.reasons.point, view.unit)}</strong></p>
+                <p data-part="tilt">${told(study.answer.tilt, study.reasons.present, view.unit)}</p>
                 ${study.answer.links.map(
                   (link) =>
                     html`<p class=${link.pressing ? 'ks-pressing' : ''}>
@@ -172,7 +178,7 @@ export class VwKeyStudy extends BenchView {
                 html`<div>
                   <dt>${note.label}</dt>
                   <dd>
-                    ${note.change}${note.plusMinus === '' ? nothing : html`<small> ±&nbsp;${note.plusMinus}</small>`}
+                    ${figureOr(note.change, note.reason, view.unit)}${note.plusMinus === '' ? nothing : html`<small> ±&nbsp;${note.plusMinus}</small>`}
                   </dd>
                 </div>`,
             )}
@@ -208,7 +214,7 @@ export class VwKeyStudy extends BenchView {
   }
 
   /** The parts of the ±, what to measure next, and every note with its ±. */
-  #sure(study: StudyView | null, bench: Bench): TemplateResult {
+  #sure({ study, unit }: KeyStudyView, bench: Bench): TemplateResult {
     if (study === null) return html`<section class="ks-sure" aria-hidden="true"></section>`;
     const { panel, notes } = study.sureness;
     return html`
@@ -219,7 +225,7 @@ export class VwKeyStudy extends BenchView {
       >
         <h2 id="ks-sure-title">How sure?</h2>
         <vw-sureness .sureness=${panel}></vw-sureness>
-        ${notes.length === 0 ? nothing : noteTable(notes)}
+        ${notes.length === 0 ? nothing : noteTable(notes, unit)}
       </section>
     `;
   }
@@ -230,7 +236,7 @@ export class VwKeyStudy extends BenchView {
         <h2 id="ks-inputs-title">Measured on this key</h2>
         <p class="ks-how">
           Type 7.9 mm, 7,9, 0.310 in, 5/16 or 310 thou. A plain number is in the unit chosen above; Escape
-          shows what is in use again.
+          shows what is in use again. Read with more care than usual, write its ± with it: 7.9 ± 0.1.
         </p>
         <div class="ks-fields">
           ${view.fields.map(
@@ -287,7 +293,7 @@ export class VwKeyStudy extends BenchView {
     `;
   }
 
-  #table(study: StudyView): TemplateResult {
+  #table(study: StudyView, unit: LengthUnit): TemplateResult {
     return html`
       <details class="ks-table">
         <summary>The numbers behind the curve</summary>
@@ -296,7 +302,7 @@ export class VwKeyStudy extends BenchView {
           <table>
             <thead>
               <tr>
-                ${study.tableHead.map((cell) => html`<th scope="col">${cell}</th>`)}
+                ${study.tableHead.map((cell) => html`<th scope="col">${told(cell, study.headReasons, unit)}</th>`)}
               </tr>
             </thead>
             <tbody>
@@ -329,7 +335,7 @@ export class VwKeyStudy extends BenchView {
 }
 
 /** Every governed note; a change inside its ± stands pale. */
-function noteTable(notes: readonly NoteSureness[]): TemplateResult {
+function noteTable(notes: readonly NoteSureness[], unit: LengthUnit): TemplateResult {
   return html`
     <table class="ks-notes">
       <thead>
@@ -341,12 +347,12 @@ function noteTable(notes: readonly NoteSureness[]): TemplateResult {
       </thead>
       <tbody>
         ${notes.map(
-          ({ id, label, pitch, change, shown }) =>
+          ({ id, label, pitch, change, shown, reasons }) =>
             html`<tr data-note=${id}>
               <th scope="row">${label}</th>
-              <td>${pitch}</td>
+              <td>${figureOr(pitch, reasons.pitch, unit)}</td>
               <td class=${shown ? '' : 'ks-pale'}>
-                ${change}${shown || change === '–' ? nothing : html`<small>cannot be shown</small>`}
+                ${figureOr(change, reasons.change, unit)}${shown || change === '–' ? nothing : html`<small>cannot be shown</small>`}
               </td>
             </tr>`,
         )}

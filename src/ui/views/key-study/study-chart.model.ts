@@ -5,6 +5,8 @@ import type { Measure } from '../../state/bench-state.ts';
 import { memoLast } from '../../state/memo-last.ts';
 import type { GovernedReport, NoteReport, PointReport, StudyReport } from '../../state/study-report.ts';
 import { percent } from './answer-sentences.ts';
+import type { Reason } from '../../state/reasons.ts';
+import { columnReason } from './study-reasons.model.ts';
 
 /** One row of the table behind the chart. */
 export interface TableRow {
@@ -17,6 +19,8 @@ export interface TableRow {
 export interface StudyChart {
   readonly chart: ChartModel;
   readonly tableHead: readonly string[];
+  /** of the columns that are notes */
+  readonly headReasons: readonly Reason[];
   readonly tableRows: readonly TableRow[];
 }
 
@@ -25,6 +29,9 @@ export const makeStudyChart = memoLast(
   (report: StudyReport, unit: LengthUnit, measure: Measure): StudyChart => ({
     chart: makeChart(report, unit, measure),
     tableHead: tableHead(report, measure),
+    headReasons: tableHead(report, measure)
+      .slice(NOT_NOTES)
+      .map((head) => columnReason(measure, head, report)),
     tableRows: tableRows(report, unit, measure),
   }),
 );
@@ -177,6 +184,9 @@ function chartSummary(report: StudyReport, unit: LengthUnit, measure: Measure): 
     `Vent share from ${percent(first.ventShare)} to ${percent(last.ventShare)}.`
   );
 }
+
+/** Columns before those of the notes. */
+const NOT_NOTES = 2;
 
 function tableHead(report: StudyReport, measure: Measure): string[] {
   const { inWords } = MEASURES[measure];

@@ -6,7 +6,9 @@ import { noteLabel } from '../../parts/note-names.ts';
 import { centsWithPlusMinus } from '../../parts/plus-minus-words.ts';
 import { makeSureness, type Sureness } from '../../parts/sureness.model.ts';
 import { memoLast } from '../../state/memo-last.ts';
+import type { Reason } from '../../state/reasons.ts';
 import type { NoteReport, StudyReport } from '../../state/study-report.ts';
+import { changeReason, pitchReason } from './study-reasons.model.ts';
 
 /** One governed note: where it lies as found, and what it does to the answer, each with its ±. */
 export interface NoteSureness {
@@ -18,6 +20,7 @@ export interface NoteSureness {
   readonly change: string;
   /** whether the change is more than its ± */
   readonly shown: boolean;
+  readonly reasons: { readonly pitch: Reason | null; readonly change: Reason | null };
 }
 
 /** How sure a study is. */
@@ -30,7 +33,7 @@ export interface StudySureness {
 export const makeStudySureness = memoLast(
   (report: StudyReport, unit: LengthUnit, horn: HornDocument): StudySureness => ({
     panel: makePanel(report, unit, horn),
-    notes: makeNotes(report),
+    notes: makeNotes(report, unit),
   }),
 );
 
@@ -41,15 +44,25 @@ function makePanel({ budgets, next }: StudyReport, unit: LengthUnit, horn: HornD
     : makeSureness(budgets.answerMm, next, { ...manner, what: 'The opening that is enough, at the front' });
 }
 
-function makeNotes({ governed, present, answer, budgets }: StudyReport): NoteSureness[] {
+function makeNotes(report: StudyReport, unit: LengthUnit): NoteSureness[] {
+  const { governed, present, answer, budgets } = report;
   return governed.map(({ id }, i) => {
     const there = answer.kind === 'none in reach' ? null : (answer.point.notes[i] ?? null);
     const change = budgets.changeCents[i] ?? null;
+    const figure =
+      there === null || change === null ? '–' : centsWithPlusMinus(there.cents, change.plusMinus);
     return {
       id,
       label: noteLabel(id),
       pitch: pitchWords(present.notes[i], budgets.pitchCents[i]),
-      change: there === null || change === null ? '–' : centsWithPlusMinus(there.cents, change.plusMinus),
+      change: figure,
+      reasons: {
+        pitch: pitchReason(report, i),
+        change:
+          there === null || answer.kind === 'none in reach'
+            ? null
+            : changeReason(report, i, { point: answer.point, figure, unit }),
+      },
       shown:
         there !== null && change !== null && canBeShown({ value: there.cents, plusMinus: change.plusMinus }),
     };

@@ -1,0 +1,209 @@
+import type { BenchContents } from '../../../documents/bench-contents.ts';
+import { formatBoth } from '../../../documents/length-format.ts';
+import { noteLabel, signedCents, unbroken } from '../../parts/note-names.ts';
+import { centsWithPlusMinus, lengthBothWithPlusMinus, plusMinusBoth } from '../../parts/plus-minus-words.ts';
+import type { Measure } from '../../state/bench-state.ts';
+import { openingInput, ventingInputs } from '../../state/reason-inputs.ts';
+import type { Reason, ReasonInput, ReasonKind } from '../../state/reasons.ts';
+import type { PointReport, StudyReport } from '../../state/study-report.ts';
+import { openingMm, shareWithPlusMinus, type Manner } from './answer-sentences.ts';
+
+/** What a key's reasons are drawn from. */
+export interface ReasonedStudy {
+  readonly report: StudyReport;
+  readonly contents: BenchContents;
+  readonly manner: Manner;
+}
+
+/** Reasons of the figures in the answer's sentences; a sentence opens those whose figures stand in it. */
+export interface AnswerReasons {
+  /** of where height stops helping */
+  readonly point: readonly Reason[];
+  /** of how the key stands as found */
+  readonly present: readonly Reason[];
+}
+
+export function answerReasons(study: ReasonedStudy): AnswerReasons {
+  return { point: pointReasons(study), present: presentReasons(study) };
+}
+
+/** The answer and its ±, or the arm that stops it. */
+function pointReasons({ report, contents, manner }: ReasonedStudy): Reason[] {
+  const { answer, budgets, keyId, keyName } = report;
+  const { unit, readAt } = manner;
+  if (answer.kind === 'none in reach') return [];
+  const { point } = answer;
+  const base = {
+    of: `${keyName} key`,
+    inputs: [...pointInputs(point, unit), ...ventingInputs(contents, keyId, unit)],
+    budget: budgets.answerMm === null ? null : ({ parts: budgets.answerMm, in: 'mm' } as const),
+    remarks: [decided(report)],
+  };
+  const reached: Reason = {
+    ...base,
+    kind: 'diminishing-return',
+    figure: unbroken(
+      readAt !== 'front' || budgets.answerMm === null
+        ? formatBoth(openingMm(point, readAt), unit)
+        : lengthBothWithPlusMinus(point.frontMm, budgets.answerMm.plusMinus, unit),
+    ),
+  };
+  const sure: Reason[] =
+    budgets.answerMm === null
+      ? []
+      : [
+          {
+            ...base,
+            kind: 'plus-minus',
+            figure: unbroken(`± ${plusMinusBoth(budgets.answerMm.plusMinus, unit)}`),
+            inputs: [],
+            remarks: [],
+          },
+        ];
+  if (answer.kind === 'reached') return [reached, ...sure];
+  const limit: Reason = {
+    kind: 'link-limit',
+    figure: unbroken(formatBoth(answer.linkFrontMm, unit)),
+    of: `${answer.driverName} key’s arm on the ${keyName} key`,
+    inputs: [{ label: 'height would help up to', value: formatBoth(point.frontMm, unit), from: '' }],
+    budget: null,
+    remarks: [],
+  };
+  return [limit, reached, ...sure];
+}
+
+/** How the key stands as found: where, what that is worth parallel, how it vents. */
+function presentReasons({ report, contents, manner }: ReasonedStudy): Reason[] {
+  const { present, presentParallel, budgets, keyId, keyName } = report;
+  const { unit, readAt } = manner;
+  const of = `${keyName} key as found`;
+  const read = openingInput(contents, keyId, 'asFound', unit);
+  const key = [...read, ...ventingInputs(contents, keyId, unit)];
+  return [
+    {
+      kind: 'opening',
+      figure: unbroken(formatBoth(openingMm(present, readAt), unit)),
+      of,
+      inputs: [...read, ...pointInputs(present, unit)],
+      budget: { parts: budgets.presentMm, in: 'mm' },
+      remarks:
+        report.ruledBy === null
+          ? []
+          : [`The ${report.ruledBy.driverName} key’s arm holds it below its own stop.`],
+    },
+    {
+      kind: 'vent-share',
+      figure: unbroken(shareWithPlusMinus(present.ventShare, budgets.ventShare.plusMinus)),
+      of,
+      inputs: key,
+      budget: { parts: budgets.ventShare, in: 'share' },
+      remarks: [],
+    },
+    {
+      kind: 'equivalent-opening',
+      figure: unbroken(formatBoth(present.equivalentParallelMm, unit)),
+      of,
+      inputs: [
+        ...pointInputs(present, unit),
+        { label: 'vent share, swung', value: percent(present.ventShare), from: '' },
+        {
+          label: 'vent share, parallel at the same front',
+          value: percent(presentParallel.ventShare),
+          from: '',
+        },
+        ...ventingInputs(contents, keyId, unit).slice(0, 4),
+      ],
+      budget: null,
+      remarks: [],
+    },
+  ];
+}
+
+/** Why a governed note lies where it does as found; null where its ± is not known. @param index among the governed */
+export function pitchReason({ present, governed, budgets }: StudyReport, index: number): Reason | null {
+  const [note, budget] = [present.notes[index], budgets.pitchCents[index]];
+  if (note === null || budget === null) return null;
+  return {
+    kind: 'pitch',
+    figure: centsWithPlusMinus(note.pitchCents, budget.plusMinus),
+    of: `${noteLabel(governed[index].id)} as found`,
+    inputs: [{ label: 'sounds at', value: `${note.frequencyHz.toFixed(2)} Hz`, from: '' }],
+    budget: { parts: budget, in: 'cents' },
+    remarks: [],
+  };
+}
+
+/**
+ * Why a governed note moves so much.
+ *
+ * @param index among the governed @param point where the key is moved to @param figure as it is shown
+ */
+export function changeReason(
+  report: StudyReport,
+  index: number,
+  { point, figure, unit }: { readonly point: PointReport; readonly figure: string } & Pick<Manner, 'unit'>,
+): Reason | null {
+  const { present, governed, answer, budgets } = report;
+  const [now, there] = [present.notes[index], point.notes[index]];
+  if (now === null || there === null) return null;
+  // How sure a change is was worked out to the answer alone.
+  const isAnswer = answer.kind !== 'none in reach' && point.frontMm === answer.point.frontMm;
+  const budget = isAnswer ? budgets.changeCents[index] : null;
+  return {
+    kind: 'change',
+    figure,
+    of: `${noteLabel(governed[index].id)}, ${report.keyName} key`,
+    inputs: [
+      { label: 'pitch as found', value: `${signedCents(now.pitchCents)} cents`, from: '' },
+      { label: 'pitch there', value: `${signedCents(there.pitchCents)} cents`, from: '' },
+      { label: 'front as found', value: formatBoth(present.frontMm, unit), from: '' },
+      { label: 'front there', value: formatBoth(point.frontMm, unit), from: '' },
+    ],
+    budget: budget === null ? null : { parts: budget, in: 'cents' },
+    remarks: isAnswer ? [] : ['Its ± is worked out where height stops helping, not on the way there.'],
+  };
+}
+
+const CURVE_KINDS: Readonly<Record<Measure, ReasonKind>> = {
+  pitch: 'change',
+  strength: 'strength',
+  'rise time': 'rise-time',
+};
+
+/** What a column of the curve's numbers is. @param figure as its head says it */
+export function columnReason(measure: Measure, figure: string, report: StudyReport): Reason {
+  return {
+    kind: CURVE_KINDS[measure],
+    figure,
+    of: `${report.keyName} key at every opening`,
+    inputs: [],
+    budget: null,
+    remarks: [],
+  };
+}
+
+function pointInputs({ frontMm, centreMm, backMm }: PointReport, unit: Manner['unit']): ReasonInput[] {
+  return (
+    [
+      ['at the front', frontMm],
+      ['at the centre', centreMm],
+      ['at the back', backMm],
+    ] as const
+  ).map(([label, mm]) => ({ label, value: formatBoth(mm, unit), from: '' }));
+}
+
+function decided({ answer }: StudyReport): string {
+  if (answer.kind === 'none in reach') return '';
+  switch (answer.decidedBy.by) {
+    case 'pitch':
+      return `${noteLabel(answer.decidedBy.fingering)} is the last note to stop moving.`;
+    case 'vent share':
+      return 'Vent share is the last to stop growing.';
+    case 'least opening':
+      return 'Nothing grows even from the least opening.';
+  }
+}
+
+function percent(share: number): string {
+  return `${Math.round(100 * share)} %`;
+}
