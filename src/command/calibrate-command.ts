@@ -56,7 +56,7 @@ function unknownsIn(words: Words): readonly Unknown[] {
 }
 
 /** A table's takes; rows that are none are told of, all at once. */
-function takesOf(path: string): readonly Take[] {
+export function takesOf(path: string): readonly Take[] {
   const { takes, issues } = readPitchCsv(readText(path), 'as found');
   if (issues.length > 0) {
     const told = issues.map(({ row, message }) => `${path}: ${row === null ? '' : `row ${row}: `}${message}`);

@@ -8,18 +8,27 @@ import {
   type ProposalReport,
 } from '../documents/proposal-report.ts';
 import { BadInput } from './bad-input.ts';
+import { takesOf } from './calibrate-command.ts';
 import { DAY, json, neighbours, type Command } from './command.ts';
 import { readHorn } from './files.ts';
-import { a4Option, airOption, keyOption, namedNumbersOption, onlyFile, type Words } from './options.ts';
+import {
+  a4Option,
+  airOption,
+  keyOption,
+  namedNumbersOption,
+  onlyFile,
+  textOption,
+  type Words,
+} from './options.ts';
 import type { LoadedHorn } from '../documents/to-acoustics.ts';
 import { columns } from './tables.ts';
 
 /** The proposed setup: every key, as found and proposed, and why. */
 export const proposeCommand: Command = {
   usage:
-    'propose <horn.json> [--setup <setup.json>] [--lock 7,10] [--most-mm 7=9.5] [--prefer "in tune"|"low keys"|"few moves"] [--weights pitch=0.01] [--tuned-by register|all|equal] [--a4 440] [--neighbours] [--json]',
+    'propose <horn.json> [--setup <setup.json>] [--log <notes.csv>] [--lock 7,10] [--most-mm 7=9.5] [--prefer "in tune"|"low keys"|"few moves"] [--weights pitch=0.01] [--tuned-by register|all|equal] [--a4 440] [--neighbours] [--json]',
   allowed: [
-    ...['lock', 'most-mm', 'prefer', 'weights', 'tuned-by', 'setup', 'json', 'a4', 'neighbours'],
+    ...['log', 'lock', 'most-mm', 'prefer', 'weights', 'tuned-by', 'setup', 'json', 'a4', 'neighbours'],
     ...DAY,
   ],
   run: (words) => {
@@ -33,6 +42,7 @@ export const proposeCommand: Command = {
       prefer: preferenceIn(words),
       weights: weightsIn(words),
       tunedBy: tunedByIn(words),
+      takes: words.options['log'] === undefined ? [] : takesOf(textOption(words, 'log')),
     });
     return words.options['json'] === true ? json(report) : textOf(report);
   },

@@ -1,13 +1,16 @@
 import {
   ownPose,
   proposalBudgets,
+  PROPOSAL_WEIGHTS,
   proposeSetup,
   type AirColumn,
   type Proposal,
   type ProposalOptions,
+  type PlusMinus,
   type ProposalWeights,
   type TunedBy,
 } from '../acoustics/index.ts';
+import { notesPlayed, type Take } from './pitch-log.ts';
 import { plusMinusOf } from './plus-minus.ts';
 import { headline, heldApartSentence, reasonOf, type ProposalReason } from './proposal-words.ts';
 import type { LoadedHorn } from './to-acoustics.ts';
@@ -36,6 +39,10 @@ export interface ProposalChoices {
   readonly prefer?: Preference;
   readonly weights?: Partial<ProposalWeights>;
   readonly tunedBy?: TunedBy;
+  /** as played on the horn as found; takes in another setup are left out */
+  readonly takes?: readonly Take[];
+  /** default that of every reading */
+  readonly plusMinus?: PlusMinus;
 }
 
 /** One key of the proposal, mm at the front. */
@@ -91,6 +98,8 @@ export interface ProposalReport {
   readonly a4Hz: number;
   readonly prefer: Preference;
   readonly tunedBy: TunedBy;
+  /** whether the notes start from where they were played, or from where they are worked out to be */
+  readonly pitchFrom: 'playing' | 'model';
   readonly answer: string;
   readonly keys: readonly ProposedKeyReport[];
   readonly shortList: readonly ShortListedReport[];
@@ -122,7 +131,8 @@ const A4_HZ = 440;
 /** Solves for a loaded horn as it stands and puts the answer in bench units and words. */
 export function reportProposal(loaded: LoadedHorn, choices: ProposalChoices): ProposalReport {
   const { prefer = 'balanced', tunedBy = 'each register', a4Hz = A4_HZ } = choices;
-  const plusMinus = plusMinusOf(loaded);
+  const plusMinus = choices.plusMinus ?? plusMinusOf(loaded);
+  const heard = heardIn(choices.takes ?? []);
   const fronts = frontPlusMinus(loaded);
   const playing = {
     a4: a4Hz,
@@ -131,10 +141,11 @@ export function reportProposal(loaded: LoadedHorn, choices: ProposalChoices): Pr
   const options: ProposalOptions = {
     ...playing,
     tunedBy,
+    heard,
     plusMinus: fronts,
     locked: new Set(choices.locked ?? []),
     most: new Map([...(choices.mostMm ?? [])].map(([pad, mm]) => [pad, mm * MM])),
-    weights: { ...PREFERENCE_WEIGHTS[prefer], ...choices.weights },
+    weights: weightsOf(prefer, heard.size > 0, choices.weights),
   };
   const proposal = proposeSetup(loaded.horn, loaded.setup, choices.air, options);
   const budgets = proposalBudgets(loaded.horn, loaded.setup, proposal, choices.air, {
@@ -151,6 +162,7 @@ export function reportProposal(loaded: LoadedHorn, choices: ProposalChoices): Pr
     a4Hz,
     prefer,
     tunedBy,
+    pitchFrom: heard.size > 0 ? 'playing' : 'model',
     answer: headline(keys, shortList),
     keys,
     shortList,
@@ -173,10 +185,36 @@ export function reportProposal(loaded: LoadedHorn, choices: ProposalChoices): Pr
       changeCents: change,
       changePlusMinusCents: budgets.spread.plusMinus,
     },
-    spreadSentence: spreadSentence(spread, budgets.spread.plusMinus, tunedBy),
+    spreadSentence: spreadSentence(spread, budgets.spread.plusMinus, { tunedBy, isPlayed: heard.size > 0 }),
     heldApart: proposal.heldApart.map((apart) => heldApartSentence(loaded.horn, apart)),
     cautions: PROPOSAL_CAUTIONS,
   };
+}
+
+/**
+ * A player repeats a note to some 5 cents where the model of a whole horn may err by 10: what was played counts that
+ * much more, in squares.
+ */
+const PLAYED_COUNTS = 4;
+
+function weightsOf(
+  prefer: Preference,
+  isPlayed: boolean,
+  asked: Partial<ProposalWeights> = {},
+): Partial<ProposalWeights> {
+  const preferred = { ...PROPOSAL_WEIGHTS, ...PREFERENCE_WEIGHTS[prefer] };
+  const pitch = isPlayed ? PLAYED_COUNTS * preferred.pitch : preferred.pitch;
+  return { ...preferred, pitch, ...asked };
+}
+
+/** Cents by fingering id of the notes that were played as found. */
+function heardIn(takes: readonly Take[]): Map<string, number> {
+  const asFound = notesPlayed(takes.filter(({ setup }) => setup === 'as found'));
+  return new Map(
+    asFound.flatMap(({ fingering, cents }): [string, number][] =>
+      cents === null ? [] : [[fingering, cents]],
+    ),
+  );
 }
 
 /** m at the front: every opening's ±, carried there from where it was read by the ratio of the heights. */
@@ -241,9 +279,13 @@ const TUNED: Readonly<Record<TunedBy, string>> = {
   'equal temperament': 'Notes stand from equal temperament',
 };
 
-function spreadSentence(spread: Proposal['spread'], plusMinus: number, tunedBy: TunedBy): string {
+function spreadSentence(
+  spread: Proposal['spread'],
+  plusMinus: number,
+  { tunedBy, isPlayed }: { readonly tunedBy: TunedBy; readonly isPlayed: boolean },
+): string {
   const change = spread.proposed - spread.found;
-  const from = `${TUNED[tunedBy]} by ${spread.found.toFixed(1)} cents as found, ${spread.proposed.toFixed(1)} as proposed`;
+  const from = `${TUNED[tunedBy]} by ${spread.found.toFixed(1)} cents ${isPlayed ? 'as played' : 'as found'}, ${spread.proposed.toFixed(1)} as proposed`;
   if (Math.abs(change) <= plusMinus) {
     return `${from}: no difference that can be shown (±${plusMinus.toFixed(1)}).`;
   }

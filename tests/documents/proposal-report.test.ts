@@ -69,6 +69,28 @@ describe('a proposal in bench units', () => {
     expect(put.answer).toMatch(/^One key brings \d+ % of the gain: D \+\d\.\d mm\.$/);
   });
 
+  it('starts from the notes played as found, and says so', () => {
+    const takes = [
+      { fingering: 'E4', cents: -21, setup: 'as found', heard: 'tuner' },
+      { fingering: 'E4', cents: -19, setup: 'as found', heard: 'tuner' },
+      { fingering: 'F4', cents: 4, setup: 'as found', heard: 'tuner' },
+      { fingering: 'G4', cents: 40, setup: 'as set', heard: 'tuner' },
+    ] as const;
+    const played = reportProposal(alto, { air, takes });
+    expect(played.pitchFrom).toBe('playing');
+    expect(played.notes.find(({ fingering }) => fingering === 'E4')!.foundCents).toBeCloseTo(-20, 9);
+    expect(played.notes.filter(({ weight }) => weight > 0).map(({ fingering }) => fingering)).toEqual([
+      'E4',
+      'F4',
+    ]);
+    expect(played.spread.foundCents).toBeCloseTo(12, 9);
+    expect(played.spreadSentence).toContain('12.0 cents as played');
+    expect([report.pitchFrom, reportProposal(alto, { air, takes: [] }).answer]).toEqual([
+      'model',
+      report.answer,
+    ]);
+  });
+
   it('bends to what is preferred', () => {
     const [, inTune, low, few] = PREFERENCES.map((prefer) => reportProposal(alto, { air, prefer }));
     const travel = (r: typeof report): number => r.keys.reduce((sum, { proposedMm }) => sum + proposedMm, 0);

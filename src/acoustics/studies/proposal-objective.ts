@@ -26,7 +26,10 @@ import type { Fingering } from '../keywork/fingerings.ts';
 /** A note whose pitch counts. */
 export interface ProposalNote {
   readonly fingering: Fingering;
+  /** 0 for one that was not played where others were */
   readonly weight: number;
+  /** cents that it was played from where it is worked out to be, on the horn as found; 0 where none was played */
+  readonly apart: number;
 }
 
 /** A setup looked at: its notes and pads with their slopes. */
@@ -59,11 +62,17 @@ export function playFound(problem: ProposalProblem): {
   const stops = Float64Array.from(problem.keys, ({ found }) => found);
   const standing = standingFor(problem, stops);
   const played = playStanding(problem, standing, {}).filter(({ outcome }) => outcome.found);
-  const notes = played.map(({ fingering }) => ({
-    fingering,
-    weight: fingering.way !== '' || fingering.register === 3 ? SELDOM : 1,
-  }));
-  return { notes, look: lookFrom(problem, stops, standing, played)! };
+  const { heard } = problem;
+  const notes = played.map(({ fingering, outcome }): ProposalNote => {
+    const cents = heard.get(fingering.id);
+    const usual = fingering.way !== '' || fingering.register === 3 ? SELDOM : 1;
+    return {
+      fingering,
+      weight: heard.size > 0 && cents === undefined ? 0 : usual,
+      apart: cents === undefined || !outcome.found ? 0 : cents - outcome.cents,
+    };
+  });
+  return { notes, look: lookFrom(problem, notes, stops, standing, played)! };
 }
 
 /**
@@ -83,7 +92,7 @@ export function playLook(
   const standing = standingFor(problem, stops);
   const fingerings = notes.map(({ fingering }) => fingering);
   const played = playStanding(problem, standing, { fingerings, near, answers: slopes });
-  return lookFrom(problem, stops, standing, played);
+  return lookFrom(problem, notes, stops, standing, played);
 }
 
 function playStanding(
@@ -97,6 +106,7 @@ function playStanding(
 
 function lookFrom(
   { horn, setup, keys, padModel }: ProposalProblem,
+  notes: readonly ProposalNote[],
   stops: Float64Array,
   standing: Standing,
   played: readonly WholeHornNote[],
@@ -107,7 +117,7 @@ function lookFrom(
   for (const [n, { fingering, outcome }] of played.entries()) {
     if (!outcome.found) return null;
     const byPad = new Map(outcome.answers?.keys.map(({ id, opening }) => [id, opening.cents]));
-    cents[n] = outcome.cents;
+    cents[n] = outcome.cents + notes[n].apart;
     centsSlopes.push(Float64Array.from(keys, ({ id }) => byPad.get(id) ?? 0));
     near.set(fingering.id, outcome.resonance.frequency);
   }
@@ -190,7 +200,8 @@ export function pitchRows(
   }
   return notes.map((note, n) => {
     const mean = means.get(group(note));
-    if (mean === undefined) return { weight: note.weight, value: cents[n], slopes: centsSlopes[n] };
+    if (mean === undefined || mean.weight === 0)
+      return { weight: note.weight, value: cents[n], slopes: centsSlopes[n] };
     return {
       weight: note.weight,
       value: cents[n] - mean.value / mean.weight,

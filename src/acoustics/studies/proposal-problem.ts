@@ -57,6 +57,11 @@ export interface ProposalOptions extends Omit<WholeHornOptions, 'near' | 'answer
   readonly plusMinus?: ReadonlyMap<string, number>;
   readonly weights?: Partial<ProposalWeights>;
   readonly tunedBy?: TunedBy;
+  /**
+   * cents from equal temperament by fingering id, as played on the horn as found: these notes start from there and
+   * only what openings change of them is worked out; notes that were not played do not count
+   */
+  readonly heard?: ReadonlyMap<string, number>;
   readonly thresholds?: ReturnThresholds;
   /** share of the whole gain at which the short list ends, default 0.8 */
   readonly shortListShare?: number;
@@ -101,6 +106,8 @@ export interface ProposalProblem {
   readonly neighbours: readonly (readonly [number, number])[];
   readonly weights: ProposalWeights;
   readonly tunedBy: TunedBy;
+  /** empty where pitch is the model's */
+  readonly heard: ReadonlyMap<string, number>;
   readonly thresholds: ReturnThresholds;
 }
 
@@ -110,6 +117,7 @@ const NOT_PLAYING = {
   plusMinus: 1,
   weights: 1,
   tunedBy: 1,
+  heard: 1,
   thresholds: 1,
   shortListShare: 1,
 } as const;
@@ -162,6 +170,7 @@ export function makeProposalProblem(
     neighbours: restOpen.slice(1).map((id, i) => [place.get(restOpen[i])!, place.get(id)!] as const),
     weights: { ...PROPOSAL_WEIGHTS, ...options.weights },
     tunedBy: options.tunedBy ?? 'each register',
+    heard: options.heard ?? new Map(),
     thresholds,
   };
 }
@@ -214,7 +223,10 @@ function driversFirst(count: number, arms: readonly Arm[]): number[] {
   return order;
 }
 
-function checkOptions(horn: Horn, { locked, most, plusMinus, weights, thresholds }: ProposalOptions): void {
+function checkOptions(
+  horn: Horn,
+  { locked, most, plusMinus, weights, thresholds, heard }: ProposalOptions,
+): void {
   const named = [...(locked ?? []), ...(most?.keys() ?? []), ...(plusMinus?.keys() ?? [])];
   for (const id of named) {
     if (holeOf(horn, id).hinge === null) {
@@ -230,6 +242,11 @@ function checkOptions(horn: Horn, { locked, most, plusMinus, weights, thresholds
   for (const [term, weight] of Object.entries(weights ?? {})) {
     if (!(weight >= 0 && weight < Infinity)) {
       throw new RangeError(`invalid weight of ${term}: ${weight}; expected 0 or more`);
+    }
+  }
+  for (const [id, cents] of heard ?? []) {
+    if (!Number.isFinite(cents)) {
+      throw new RangeError(`invalid pitch of ${id}: ${cents} cents; expected a number`);
     }
   }
   if (thresholds !== undefined && !(thresholds.step > 0)) {

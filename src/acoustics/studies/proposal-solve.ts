@@ -173,32 +173,36 @@ function towards(
 ): { readonly by: Float64Array; readonly multipliers: Float64Array; readonly saves: number } | null {
   const { free, rows } = limits;
   const { step } = problem.thresholds;
-  const hessian = free.map((i) => Float64Array.from(free, (j) => curvature[i][j]));
-  free.forEach((k, v) => {
+  const bends = free.map((k) => {
     const { lengthSlope, lengthBend } = problem.keys[k].curve.at(standing.fronts[k]);
-    const bend = standing.ruler[k] === k ? slopes.pitch[k] * step * (lengthBend / lengthSlope) : 0;
-    // Never so much that it is no valley; a trace keeps stops that nothing is asked of where they are.
-    hessian[v][v] += Math.max(bend, -0.5 * hessian[v][v]) + 1e-9;
+    return standing.ruler[k] === k ? slopes.pitch[k] * step * (lengthBend / lengthSlope) : 0;
   });
   const gradient = Float64Array.from(free, (i) => slope[i]);
-  const outcome = leastWithin(
-    hessian,
-    gradient,
-    rows.map(({ terms, least }): LinearLimit => {
-      const now = terms.reduce((sum, [v, factor]) => sum + factor * stops[free[v]], 0);
-      // A limit that rounding has passed stays where it is.
-      return { terms, least: Math.min(0, (least - now) / step) };
-    }),
-  );
-  if (!outcome.found) return null;
-  const by = new Float64Array(stops.length);
-  free.forEach((k, v) => (by[k] = outcome.x[v] * step));
-  const saves = free.reduce((sum, _, i) => {
-    const bent = free.reduce((row, __, j) => row + hessian[i][j] * outcome.x[j], 0);
-    return sum - outcome.x[i] * (gradient[i] + 0.5 * bent);
-  }, 0);
-  return { by, multipliers: outcome.multipliers, saves };
+  const within = rows.map(({ terms, least }): LinearLimit => {
+    const now = terms.reduce((sum, [v, factor]) => sum + factor * stops[free[v]], 0);
+    // A limit that rounding has passed stays where it is.
+    return { terms, least: Math.min(0, (least - now) / step) };
+  });
+  // Bends that open downwards may leave no valley; then they are left out, and the program is the safe one.
+  for (const downwards of [0.5, 0]) {
+    const hessian = free.map((i) => Float64Array.from(free, (j) => curvature[i][j]));
+    // A trace keeps stops that nothing is asked of where they are.
+    bends.forEach((bend, v) => (hessian[v][v] += Math.max(bend, -downwards * hessian[v][v]) + TRACE));
+    const outcome = leastWithin(hessian, gradient, within);
+    if (!outcome.found) continue;
+    const by = new Float64Array(stops.length);
+    free.forEach((k, v) => (by[k] = outcome.x[v] * step));
+    const saves = free.reduce((sum, _, i) => {
+      const bent = free.reduce((row, __, j) => row + hessian[i][j] * outcome.x[j], 0);
+      return sum - outcome.x[i] * (gradient[i] + 0.5 * bent);
+    }, 0);
+    return { by, multipliers: outcome.multipliers, saves };
+  }
+  return null;
 }
+
+/** Of the second slopes, per step and step: far below anything asked for. */
+const TRACE = 1e-9;
 
 /** Limits in the stops that are free, m, and how to read what they hold. */
 interface Limits {

@@ -1,6 +1,7 @@
 import { answerArrived, answerAsked, answerFailed } from '../state/asked-answer.ts';
-import { dayInHand, documentsInHand, type BenchState } from '../state/bench-state.ts';
+import { dayInHand, documentsInHand, hornInHand, type BenchState } from '../state/bench-state.ts';
 import type { Store } from '../state/bench-store.ts';
+import { calibrationInUse } from '../state/calibration-source.ts';
 import { lockedOn } from '../state/proposal-state.ts';
 import type { PhysicsClient, PhysicsListeners } from './physics-client.ts';
 
@@ -35,10 +36,14 @@ export function makeProposalFollower(
       const { airC, a4Hz } = dayInHand(state);
       const locked = lockedOn(state.proposal, state.hornId);
       const { prefer } = state.proposal;
-      const wanted = [documents, airC, a4Hz, locked, prefer];
+      const calibration = calibrationInUse(hornInHand(state).contents);
+      const wanted = [documents, airC, a4Hz, locked, prefer, calibration];
       if (wanted.every((part, i) => part === asked[i])) return;
       asked = wanted;
-      const id = client.askProposal({ documents, airC, a4Hz, locked, prefer });
+      const id = client.askProposal({
+        ...{ documents, airC, a4Hz, locked, prefer },
+        ...(calibration === null ? {} : { calibration }),
+      });
       store.update((s) => ({
         ...s,
         proposal: { ...s.proposal, answer: answerAsked(s.proposal.answer, id) },

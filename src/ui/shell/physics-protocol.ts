@@ -147,6 +147,8 @@ export interface ProposalRequest extends AsFound {
   /** pad ids */
   readonly locked: readonly string[];
   readonly prefer: Preference;
+  /** left out where pitches are as described; its takes are where the notes start from */
+  readonly calibration?: CalibrationSource;
 }
 
 /** Asks what differs between setups side by side, the reference first; null for one that is not there. */

@@ -1,14 +1,21 @@
-import { makeAirColumn } from '../../acoustics/index.ts';
 import { reportProposal, type ProposalReport } from '../../documents/proposal-report.ts';
 import { loadHorn } from '../../documents/to-acoustics.ts';
+import { asAsked } from './calibration-work.ts';
 import type { Outcome, ProposalRequest } from './physics-protocol.ts';
 
 /** What the worker does to propose a setup. */
 export const PROPOSAL_WORK = {
-  proposal: ({ documents, airC, a4Hz, locked, prefer }: ProposalRequest): Outcome<ProposalReport> => {
-    const read = loadHorn(documents);
+  proposal: ({ locked, prefer, ...asked }: ProposalRequest): Outcome<ProposalReport> => {
+    const read = loadHorn(asked.documents);
     if (!read.ok) return { ok: false, message: read.issues.map(({ message }) => message).join(' ') };
-    const air = makeAirColumn({ mouthpieceC: airC });
-    return { ok: true, value: reportProposal(read.value, { air, a4Hz, locked, prefer }) };
+    const horn = asAsked(read.value, asked);
+    if (!horn.ok) return horn;
+    const { loaded, air, knowledge } = horn.value;
+    const takes = asked.calibration?.takes ?? [];
+    const { plusMinus } = knowledge;
+    return {
+      ok: true,
+      value: reportProposal(loaded, { air, a4Hz: asked.a4Hz, locked, prefer, takes, plusMinus }),
+    };
   },
 };

@@ -311,6 +311,30 @@ describe('the proposed setup', () => {
     expect(keys.some(({ drive }) => drive.by === 'pitch')).toBe(true);
   });
 
+  it('starts from the pitch as played, and only notes that were played count', () => {
+    const { notes, keys } = proposeSetup(horn, setup, air);
+    // Played as it is worked out: the same proposal, as long as every note was.
+    const same = new Map(notes.map(({ fingering, found }) => [fingering.id, found.cents]));
+    const again = proposeSetup(horn, setup, air, { heard: same });
+    expect(again.keys.map(({ proposed }) => proposed)).toEqual(keys.map(({ proposed }) => proposed));
+    // E4 alone flat among four: its key is raised for it, as far as it was worked out to answer.
+    const heard = new Map([
+      ['D4', 0],
+      ['E4', -20],
+      ['F4', 0],
+      ['G4', 0],
+    ]);
+    const options = { heard, weights: { pitch: 1, venting: 0, height: 0, evenness: 0 } };
+    const { keys: moved, notes: played, spread } = proposeSetup(horn, setup, air, options);
+    expect(moved.find(({ id }) => id === 'd')!.drive).toEqual({ by: 'pitch', fingering: 'E4' });
+    expect(moved.find(({ id }) => id === 'd')!.proposed).toBeGreaterThan(setup.keys.get('d')!.opening.height);
+    expect(played.find(({ fingering }) => fingering.id === 'E4')!.found.cents).toBeCloseTo(-20, 9);
+    expect(played.filter(({ weight }) => weight > 0).map(({ fingering }) => fingering.id)).toEqual([
+      ...heard.keys(),
+    ]);
+    expect(spread.proposed).toBeLessThan(spread.found);
+  });
+
   it('refuses what it cannot do, in a sentence', () => {
     const propose = (options: ProposalOptions) => () => proposeSetup(horn, setup, air, options);
     expect(propose({ locked: new Set(['neck-vent']) })).toThrow(/a vent; expected a pad with a hinge/);

@@ -3,7 +3,7 @@ import type { PitchPicture } from './pitch-picture.model.ts';
 import type { ProposalView } from './proposal-view.model.ts';
 
 /** What the proposal does to the pitch: a picture, and the same in numbers. */
-export function pitchPanel({ picture, spread, notes }: ProposalView): TemplateResult {
+export function pitchPanel({ picture, spread, limits, notes }: ProposalView): TemplateResult {
   return html`
     <section class="pp-pitch" aria-labelledby="pp-pitch">
       <h2 id="pp-pitch">What it does to the pitch</h2>
@@ -37,7 +37,7 @@ export function pitchPanel({ picture, spread, notes }: ProposalView): TemplateRe
             )}
           </tbody>
         </table>
-        <p class="pp-how">From equal temperament, good to about ±10 cents; the changes to their own ±.</p>
+        <p class="pp-how">${limits}</p>
       </details>
     </section>
   `;

@@ -54,6 +54,8 @@ export interface ProposalView {
   readonly takenWords: string;
   readonly rows: readonly KeyRow[];
   readonly picture: PitchPicture | null;
+  /** what the cents of the table are, and how sure */
+  readonly limits: string;
   readonly notes: readonly (readonly [note: string, found: string, proposed: string, change: string])[];
   readonly cautions: readonly string[];
 }
@@ -80,7 +82,7 @@ export function makeProposalView(state: BenchState): ProposalView {
     return {
       ...common,
       ...{ headline: 'Working out what every key could do…', spread: '', takes: [], takenWords: '' },
-      ...{ rows: [], picture: null, notes: [], cautions: [] },
+      ...{ rows: [], picture: null, limits: '', notes: [], cautions: [] },
     };
   }
   const takes = takesOf(report, proposedInHand(state));
@@ -92,6 +94,10 @@ export function makeProposalView(state: BenchState): ProposalView {
     takenWords: takenWords(takes, proposedInHand(state)),
     rows: rowsOf(report, lockedOn(state.proposal, state.hornId), state.unit),
     picture: makePitchPicture(report.notes),
+    limits:
+      report.pitchFrom === 'playing'
+        ? 'As played, as found; what was not played is as worked out. The changes to their own ±.'
+        : 'From equal temperament, good to about ±10 cents; the changes to their own ±. Log what is played to start from there.',
     notes: report.notes.map(noteRow),
     cautions: [...report.heldApart, ...report.cautions],
   };
