@@ -239,7 +239,7 @@ describe('the view of a study', () => {
     expect(plain(view.proposal.heading)).toBe(
       `Cents from found, ${answer!.frontMm.toFixed(1)} mm front = ${answer!.equivalentParallelMm.toFixed(1)} mm parallel`,
     );
-    expect(view.proposal.changes[0]).toEqual({
+    expect(view.proposal.changes[0]).toMatchObject({
       label: 'F4',
       change: `+${answer!.notes[0]!.cents.toFixed(1)}`,
       plusMinus: e.budgets.changeCents[0]!.plusMinus.toFixed(1),

@@ -50,7 +50,12 @@ describe('a typed length', () => {
 
   it('may be minus where the rod can lie below the rim, and nowhere else', () => {
     const below = readKeyLength(E, field('hingeHeightMm'), '−1,5 mm', 'mm');
-    expect(below).toEqual({ ok: true, value: -1.5 });
+    expect(below).toEqual({ ok: true, value: -1.5, plusMinusMm: null });
+    expect(readKeyLength(E, field('hingeHeightMm'), '-1.5 ± 0.2', 'mm')).toEqual({
+      ok: true,
+      value: -1.5,
+      plusMinusMm: 0.2,
+    });
     expect(readKeyLength(E, field('chimneyMm'), '-1.5 mm', 'mm').ok).toBe(false);
   });
 });

@@ -27,6 +27,20 @@ describe('a text typed into the sheet', () => {
     expect(key.readings!.openingMm).toEqual({ origin: 'measured' });
   });
 
+  it('may have its ± with it, which is kept with the reading, and not of what is only meant', () => {
+    const opening = read('openingMm', '7,9 ± 0,1 mm c');
+    expect(found(opening).readings!.openingMm).toEqual({ origin: 'measured', plusMinusMm: 0.1 });
+    expect(found(opening).measuredAt).toBe('centre');
+    expect(opening.kept[0].typed!.text).toBe('7,9');
+    const set = read('asSet', '9 +/- 0.1').contents.asSet.document.keys[0];
+    expect(set.readings!.openingMm).toEqual({ origin: 'measured', plusMinusMm: 0.1 });
+    const rim = read('rimMm', '1.1 ± 0.1').contents.horn.document.holes.find((hole) => hole.id === 'e')!;
+    expect(rim.readings!.rimMm).toEqual({ origin: 'measured', plusMinusMm: 0.1 });
+    const meant = read('proposed', '9 ± 0.1');
+    expect(meant.contents).toBe(contents);
+    expect(meant.kept[0].typed!.problem).toMatch(/^invalid proposed opening: .*; expected no ±/);
+  });
+
   it('tells the unit it names, and none where it names none', () => {
     expect(
       ['7.9', '7,9 mm', '0.310 in', '310 thou', '5/16', '.310"', '4.0 mm c'].map(

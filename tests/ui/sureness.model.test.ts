@@ -71,6 +71,14 @@ describe('how sure a key’s answer is', () => {
     expect(told.target).toEqual({ pad: 'e', field: 'rimMm' });
   });
 
+  it('keeps its promise once that is measured and typed with its ±', () => {
+    const [first] = e.next;
+    expect(first.kind).toBe('rimThickness');
+    const rimMm = ALTO.horn.holes.find(({ id }) => id === 'e')!.rimMm;
+    const then = sureReport('e', { e: { rimMm, plusMinusMm: { rimMm: first.becomes } } });
+    expect(then.budgets.answerMm!.plusMinus).toBeCloseTo(first.alone, 9);
+  });
+
   it('puts inches first where lengths are read in inches', () => {
     const inch = makeStudySureness(e, 'thou', ALTO.horn).panel;
     expect(plain(inch.told)).toContain(`± ${(budget.plusMinus / 25.4).toFixed(3)} in (`);

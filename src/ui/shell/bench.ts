@@ -26,6 +26,7 @@ import {
 import type { Store } from '../state/bench-store.ts';
 import { DAY_FIELDS, lengthPlan, type DayFieldId, type FieldId, type HeadFieldId } from '../state/fields.ts';
 import { redone, undone } from '../state/horn-on-bench.ts';
+import { typedLength } from '../state/key-lengths.ts';
 import {
   acceptCells,
   acceptHead,
@@ -251,7 +252,7 @@ export function openBench(
           }
           const read = readKeyLength(inHand, lengthPlan(field), text, state.unit);
           return read.ok
-            ? acceptEdit(state, field, { [field]: read.value }, text)
+            ? acceptEdit(state, field, typedLength(field, read.value, read.plusMinusMm), text)
             : keepText(state, field, refused(text, read.message));
         }),
       ),

@@ -10,13 +10,27 @@ import type { LengthId } from './fields.ts';
 import { memoLast } from './memo-last.ts';
 
 /** What the technician types of one key. Left out: as it was. */
-export type KeyLengths = { readonly [Id in LengthId]?: number } & { readonly measuredAt?: MeasuringPoint };
+export type KeyLengths = { readonly [Id in LengthId]?: number } & {
+  readonly measuredAt?: MeasuringPoint;
+  /** how far they may be off, where that was typed with them; else what their kind usually is */
+  readonly plusMinusMm?: { readonly [Id in LengthId]?: number };
+};
 
 /** A key's measurements in use. */
-export type KeyMeasurements = Required<Omit<KeyLengths, 'adhesiveBedMm'>>;
+export type KeyMeasurements = Required<Omit<KeyLengths, 'adhesiveBedMm' | 'plusMinusMm'>>;
 
 /** What was read on this horn. */
 export const MEASURED: Reading = { origin: 'measured' };
+
+/** What was read on this horn, with its ± where that was typed too. */
+function readWithin(plusMinusMm: number | null | undefined): Reading {
+  return plusMinusMm === null || plusMinusMm === undefined ? MEASURED : { ...MEASURED, plusMinusMm };
+}
+
+/** One length as it was typed, with its ± where that was typed too. */
+export function typedLength(field: LengthId, mm: number, plusMinusMm: number | null): KeyLengths {
+  return plusMinusMm === null ? { [field]: mm } : { [field]: mm, plusMinusMm: { [field]: plusMinusMm } };
+}
 
 /** What is proposed is meant, not read. */
 const MEANT: Reading = { origin: 'derived', plusMinusMm: 0 };
@@ -58,17 +72,19 @@ export function withKeyLengths(documents: HornAndSetup, keyId: string, lengths: 
   let { horn, setup } = documents;
   for (const field of HORN_LENGTHS) {
     const mm = lengths[field];
-    if (mm !== undefined) horn = withHornLength(horn, keyId, field, mm, MEASURED);
+    if (mm !== undefined)
+      horn = withHornLength(horn, keyId, field, mm, readWithin(lengths.plusMinusMm?.[field]));
   }
   for (const field of SETUP_LENGTHS) {
     const mm = lengths[field];
-    if (mm !== undefined) setup = withSetupLength(setup, keyId, field, mm, MEASURED);
+    if (mm !== undefined)
+      setup = withSetupLength(setup, keyId, field, mm, readWithin(lengths.plusMinusMm?.[field]));
   }
   const { openingMm, measuredAt } = lengths;
   if (openingMm !== undefined || measuredAt !== undefined) {
     const { entry } = keyOf(documents, keyId);
     const opening = { mm: openingMm ?? entry.openingMm, at: measuredAt ?? entry.measuredAt };
-    setup = withOpeningReading(setup, keyId, opening, MEASURED);
+    setup = withOpeningReading(setup, keyId, opening, readWithin(lengths.plusMinusMm?.openingMm));
   }
   return { horn, setup };
 }
@@ -98,12 +114,13 @@ export function withProposed(contents: BenchContents, keyId: string, frontMm: nu
 export function withSet(
   contents: BenchContents,
   keyId: string,
-  opening: { readonly mm: number; readonly at: MeasuringPoint } | null,
+  opening: { readonly mm: number; readonly at: MeasuringPoint; readonly plusMinusMm?: number | null } | null,
 ): BenchContents {
   const { asSet } = contents;
+  const reading = readWithin(opening?.plusMinusMm);
   return {
     ...contents,
-    asSet: { ...asSet, document: withOpeningReading(asSet.document, keyId, opening, MEASURED) },
+    asSet: { ...asSet, document: withOpeningReading(asSet.document, keyId, opening, reading) },
   };
 }
 

@@ -2,6 +2,7 @@ import { LEAST_OPENING, largestOpening, makePadPose, type MeasuringPoint } from 
 import type { HornAndSetup } from '../../documents/to-acoustics.ts';
 import { formatBoth, type LengthUnit } from '../../documents/length-format.ts';
 import { parseLength } from '../../documents/length.ts';
+import { parseMeasuredLength } from '../../documents/measured-length.ts';
 import { loadHorn } from '../../documents/to-acoustics.ts';
 import type { DayFieldPlan, LengthFieldPlan } from './fields.ts';
 import { measurementsOf, withKeyLengths, type KeyLengths } from './key-lengths.ts';
@@ -9,6 +10,11 @@ import { measurementsOf, withKeyLengths, type KeyLengths } from './key-lengths.t
 /** What became of a typed text: a value in the field's own unit, or a sentence on why not. */
 export type FieldOutcome =
   { readonly ok: true; readonly value: number } | { readonly ok: false; readonly message: string };
+
+/** The same of something measured, with its ± where that was typed. */
+export type MeasuredOutcome =
+  | { readonly ok: true; readonly value: number; readonly plusMinusMm: number | null }
+  | Extract<FieldOutcome, { readonly ok: false }>;
 
 /** A horn as found, and the key in hand. */
 export interface KeyInHand {
@@ -22,10 +28,10 @@ export function readKeyLength(
   plan: LengthFieldPlan,
   typed: string,
   assumed: LengthUnit,
-): FieldOutcome {
+): MeasuredOutcome {
   const bare = typed.trim();
   const minus = plan.signed === true && /^[-−]/.test(bare);
-  const read = parseLength(minus ? bare.slice(1) : bare, plan.name, assumed);
+  const read = parseMeasuredLength(minus ? bare.slice(1) : bare, plan.name, assumed);
   if (!read.ok) {
     return plan.signed === true
       ? { ok: false, message: `${read.message}, with a minus if the rod lies below the rim` }
@@ -33,7 +39,9 @@ export function readKeyLength(
   }
   const value = minus ? -read.mm : read.mm;
   const problem = problemWith(inHand, { [plan.id]: value });
-  return problem === null ? { ok: true, value } : { ok: false, message: problem };
+  return problem === null
+    ? { ok: true, value, plusMinusMm: read.plusMinusMm }
+    : { ok: false, message: problem };
 }
 
 /** Why the horn cannot be with these changes on the key in hand, or null if it can. */

@@ -1,6 +1,6 @@
 import type { MeasuringPoint } from '../../acoustics/index.ts';
 import { setupIn, SETUP_ROLES, type BenchContents } from '../../documents/bench-contents.ts';
-import { parseLength } from '../../documents/length.ts';
+import { parseMeasuredLength } from '../../documents/measured-length.ts';
 import type { LengthUnit } from '../../documents/length-format.ts';
 import { withSetupLength } from '../../documents/sheet-edits.ts';
 import { loadHorn, readHornDocument } from '../../documents/to-acoustics.ts';
@@ -8,7 +8,14 @@ import { readWith } from '../../documents/schema-parts.ts';
 import { visitSchema } from '../../documents/visit-document.ts';
 import { lengthPlan, type FieldId, type HeadFieldId } from './fields.ts';
 import type { TypedText } from './horn-on-bench.ts';
-import { foundDocuments, openingAt, withFoundLengths, withProposed, withSet } from './key-lengths.ts';
+import {
+  foundDocuments,
+  openingAt,
+  typedLength,
+  withFoundLengths,
+  withProposed,
+  withSet,
+} from './key-lengths.ts';
 
 /** A text typed into one cell of the sheet. */
 export interface CellText {
@@ -98,7 +105,13 @@ function readCell(reading: SheetReading, { pad, cell, text }: CellText, manner: 
     return { ...reading, contents: withCell(reading.contents, pad, cell, null), kept: keep(null) };
   }
   const { length, at } = OPENINGS.includes(cell) ? splitPoint(bare) : { length: bare, at: null };
-  if (isAmbiguous(cell, length, manner.unit)) {
+  const [plain, ...half] = length.split(/±|\+/);
+  if (cell === 'proposed' && half.length > 0) {
+    return refuse(
+      `invalid proposed opening: “${length}”; expected no ± with it, since it is meant and not read`,
+    );
+  }
+  if (isAmbiguous(cell, plain.trim(), manner.unit)) {
     return refuse(
       `“${length}” may be ${length} mm or ${length} thousandths of an inch; expected its unit with it`,
     );
@@ -108,7 +121,7 @@ function readCell(reading: SheetReading, { pad, cell, text }: CellText, manner: 
   if (!read.ok) return refuse(read.message);
   let next: BenchContents;
   try {
-    next = withCell(reading.contents, pad, cell, { mm: read.mm, at: point });
+    next = withCell(reading.contents, pad, cell, { ...read, at: point });
   } catch (error) {
     if (error instanceof RangeError) return refuse(error.message);
     throw error;
@@ -117,18 +130,19 @@ function readCell(reading: SheetReading, { pad, cell, text }: CellText, manner: 
   if (problem !== null) return refuse(problem);
   return {
     contents: next,
-    kept: keep({ text: length, problem: null, value: read.mm }),
+    // The ± is shown below the number.
+    kept: keep({ text: plain.trim(), problem: null, value: read.mm }),
     named: at === null ? reading.named : [...reading.named, { pad, cell, at }],
     unit: unitNamed(length) ?? reading.unit,
   };
 }
 
-function readLength(cell: FieldId, text: string, unit: LengthUnit): ReturnType<typeof parseLength> {
+function readLength(cell: FieldId, text: string, unit: LengthUnit): ReturnType<typeof parseMeasuredLength> {
   const plan = cell === 'proposed' || cell === 'asSet' ? null : lengthPlan(cell);
   const minus = plan?.signed === true && /^[-−]/.test(text);
   const name = plan?.name ?? CELL_NAMES[cell]!;
-  const read = parseLength(minus ? text.slice(1) : text, name, unit);
-  return read.ok && minus ? { ok: true, mm: -read.mm } : read;
+  const read = parseMeasuredLength(minus ? text.slice(1) : text, name, unit);
+  return read.ok && minus ? { ...read, mm: -read.mm } : read;
 }
 
 /** Lengths of which nobody has less than a tenth of an inch. */
@@ -160,7 +174,7 @@ function withCell(
   contents: BenchContents,
   pad: string,
   cell: FieldId,
-  opening: { readonly mm: number; readonly at: MeasuringPoint } | null,
+  opening: { readonly mm: number; readonly at: MeasuringPoint; readonly plusMinusMm: number | null } | null,
 ): BenchContents {
   switch (cell) {
     case 'proposed':
@@ -172,11 +186,14 @@ function withCell(
     case 'asSet':
       return withSet(contents, pad, opening);
     case 'openingMm':
-      return withFoundLengths(contents, pad, { openingMm: opening!.mm, measuredAt: opening!.at });
+      return withFoundLengths(contents, pad, {
+        ...typedLength(cell, opening!.mm, opening!.plusMinusMm),
+        measuredAt: opening!.at,
+      });
     default:
       return opening === null
         ? withoutLength(contents, pad)
-        : withFoundLengths(contents, pad, { [cell]: opening.mm });
+        : withFoundLengths(contents, pad, typedLength(cell, opening.mm, opening.plusMinusMm));
   }
 }
 

@@ -1,7 +1,16 @@
 import type { MeasuringPoint } from '../../../acoustics/index.ts';
 import { formatBoth, formatLength } from '../../../documents/length-format.ts';
 import { dayInHand, hornInHand, keyInHand, type BenchState } from '../../state/bench-state.ts';
-import { DAY_FIELDS, LENGTH_FIELDS, type DayFieldId, type FieldId } from '../../state/fields.ts';
+import {
+  DAY_FIELDS,
+  LENGTH_FIELDS,
+  type DayFieldId,
+  type FieldId,
+  type LengthId,
+} from '../../state/fields.ts';
+import { knownHornLength, knownSetupLength } from '../../../documents/sheet-edits.ts';
+import { unbroken } from '../../parts/note-names.ts';
+import { barePlusMinus, sign } from '../../parts/plus-minus-words.ts';
 import type { KeyMeasurements } from '../../state/key-lengths.ts';
 import { textInField } from '../../state/text-in-field.ts';
 
@@ -36,7 +45,9 @@ export function makeMeasuredFields(state: BenchState): MeasuredFields {
     return {
       id: plan.id,
       label: plan.label,
-      hint: plan.hint,
+      hint: unbroken(
+        `± ${barePlusMinus(plusMinusMm(state, plan.id), state.unit)} ${sign(state.unit)} · ${plan.hint}`,
+      ),
       text: textInField(text, value, formatLength(value, state.unit)),
       echo: formatBoth(value, state.unit),
       problem: kept(formatBoth(value, state.unit), text?.problem),
@@ -65,6 +76,16 @@ export function makeMeasuredFields(state: BenchState): MeasuredFields {
       f.id === 'openingMm' ? `${f.label}: ${f.echo} at the ${key.measuredAt}` : `${f.label}: ${f.echo}`,
     ),
   };
+}
+
+/** How far a length of the key in hand may be off. */
+function plusMinusMm(state: BenchState, id: LengthId): number {
+  const { contents, keyId } = hornInHand(state);
+  const known =
+    id === 'openingMm' || id === 'padDiameterMm' || id === 'padThicknessMm' || id === 'adhesiveBedMm'
+      ? knownSetupLength(contents.asFound.document, keyId, id)
+      : knownHornLength(contents.horn.document, keyId, id);
+  return known?.plusMinusMm ?? 0;
 }
 
 function trimmed(value: number): string {
