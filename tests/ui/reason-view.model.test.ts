@@ -80,6 +80,8 @@ describe('a sentence with figures', () => {
     expect(cutAtFigures('Nothing of it.', [one, two])).toEqual(['Nothing of it.']);
     const within = reasonOf({ figure: '1 mm' });
     expect(cutAtFigures('At 9.1 mm.', [within, one])).toEqual(['At ', one, '.']);
+    expect(cutAtFigures('At 19.1 mm.', [one])).toEqual(['At 19.1 mm.']);
+    expect(cutAtFigures('At 19.1 mm, 9.1 mm.', [one])).toEqual(['At 19.1 mm, ', one, '.']);
     expect(cutAtFigures('', [one])).toEqual([]);
   });
 });

@@ -125,7 +125,7 @@ export function cutAtFigures(text: string, reasons: readonly Reason[]): ToldPiec
   const from = new Map<string, number>();
   const places = reasons
     .map((reason) => {
-      const at = reason.figure === '' ? -1 : text.indexOf(reason.figure, from.get(reason.figure) ?? 0);
+      const at = placeOf(text, reason.figure, from.get(reason.figure) ?? 0);
       from.set(reason.figure, at < 0 ? text.length : at + reason.figure.length);
       return { reason, at };
     })
@@ -141,4 +141,12 @@ export function cutAtFigures(text: string, reasons: readonly Reason[]): ToldPiec
   }
   if (done < text.length) pieces.push(text.slice(done));
   return pieces;
+}
+
+/** Where a figure stands by itself, not as the end of a longer number; −1 where it does not. */
+function placeOf(text: string, figure: string, from: number): number {
+  if (figure === '') return -1;
+  let at = text.indexOf(figure, from);
+  while (at > 0 && /[\d.,−]/.test(text[at - 1])) at = text.indexOf(figure, at + 1);
+  return at;
 }

@@ -1,7 +1,12 @@
 import type { BenchContents } from '../../../documents/bench-contents.ts';
-import { formatBoth } from '../../../documents/length-format.ts';
+import { formatBoth, formatLength } from '../../../documents/length-format.ts';
 import { noteLabel, signedCents, unbroken } from '../../parts/note-names.ts';
-import { centsWithPlusMinus, lengthBothWithPlusMinus, plusMinusBoth } from '../../parts/plus-minus-words.ts';
+import {
+  barePlusMinus,
+  centsWithPlusMinus,
+  lengthWithPlusMinus,
+  sign,
+} from '../../parts/plus-minus-words.ts';
 import type { Measure } from '../../state/bench-state.ts';
 import { openingInput, ventingInputs } from '../../state/reason-inputs.ts';
 import type { Reason, ReasonInput, ReasonKind } from '../../state/reasons.ts';
@@ -15,7 +20,10 @@ export interface ReasonedStudy {
   readonly manner: Manner;
 }
 
-/** Reasons of the figures in the answer's sentences; a sentence opens those whose figures stand in it. */
+/**
+ * Reasons of the figures in the answer's sentences; a sentence opens those whose figures stand in it. A figure is told
+ * in one unit, so that it keeps to its line.
+ */
 export interface AnswerReasons {
   /** of where height stops helping */
   readonly point: readonly Reason[];
@@ -44,8 +52,8 @@ function pointReasons({ report, contents, manner }: ReasonedStudy): Reason[] {
     kind: 'diminishing-return',
     figure: unbroken(
       readAt !== 'front' || budgets.answerMm === null
-        ? formatBoth(openingMm(point, readAt), unit)
-        : lengthBothWithPlusMinus(point.frontMm, budgets.answerMm.plusMinus, unit),
+        ? formatLength(openingMm(point, readAt), unit)
+        : lengthWithPlusMinus(point.frontMm, budgets.answerMm.plusMinus, unit),
     ),
   };
   const sure: Reason[] =
@@ -55,7 +63,7 @@ function pointReasons({ report, contents, manner }: ReasonedStudy): Reason[] {
           {
             ...base,
             kind: 'plus-minus',
-            figure: unbroken(`± ${plusMinusBoth(budgets.answerMm.plusMinus, unit)}`),
+            figure: unbroken(`± ${barePlusMinus(budgets.answerMm.plusMinus, unit)} ${sign(unit)}`),
             inputs: [],
             remarks: [],
           },
@@ -63,7 +71,7 @@ function pointReasons({ report, contents, manner }: ReasonedStudy): Reason[] {
   if (answer.kind === 'reached') return [reached, ...sure];
   const limit: Reason = {
     kind: 'link-limit',
-    figure: unbroken(formatBoth(answer.linkFrontMm, unit)),
+    figure: unbroken(formatLength(answer.linkFrontMm, unit)),
     of: `${answer.driverName} key’s arm on the ${keyName} key`,
     inputs: [{ label: 'height would help up to', value: formatBoth(point.frontMm, unit), from: '' }],
     budget: null,
@@ -82,7 +90,7 @@ function presentReasons({ report, contents, manner }: ReasonedStudy): Reason[] {
   return [
     {
       kind: 'opening',
-      figure: unbroken(formatBoth(openingMm(present, readAt), unit)),
+      figure: unbroken(formatLength(openingMm(present, readAt), unit)),
       of,
       inputs: [...read, ...pointInputs(present, unit)],
       budget: { parts: budgets.presentMm, in: 'mm' },
@@ -101,7 +109,7 @@ function presentReasons({ report, contents, manner }: ReasonedStudy): Reason[] {
     },
     {
       kind: 'equivalent-opening',
-      figure: unbroken(formatBoth(present.equivalentParallelMm, unit)),
+      figure: unbroken(formatLength(present.equivalentParallelMm, unit)),
       of,
       inputs: [
         ...pointInputs(present, unit),
