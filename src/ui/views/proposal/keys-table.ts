@@ -4,9 +4,9 @@ import type { Bench } from '../../shell/bench.ts';
 import type { KeyRow, ProposalView } from './proposal-view.model.ts';
 
 /** Every key: as found, proposed, why, and its lock. */
-export function keysTable({ rows }: ProposalView, bench: Bench): TemplateResult {
+export function keysTable({ rows, waiting }: ProposalView, bench: Bench): TemplateResult {
   return html`
-    <section class="pp-keys" aria-labelledby="pp-keys">
+    <section class="pp-keys" aria-labelledby="pp-keys" aria-busy=${waiting ? 'true' : 'false'}>
       <h2 id="pp-keys">Every key</h2>
       <p class="pp-how">
         Openings at the front. A locked key stays as found, and the rest is worked out around it.

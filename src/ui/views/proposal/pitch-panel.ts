@@ -3,9 +3,9 @@ import type { PitchPicture } from './pitch-picture.model.ts';
 import type { ProposalView } from './proposal-view.model.ts';
 
 /** What the proposal does to the pitch: a picture, and the same in numbers. */
-export function pitchPanel({ picture, spread, limits, notes }: ProposalView): TemplateResult {
+export function pitchPanel({ picture, spread, limits, notes, waiting }: ProposalView): TemplateResult {
   return html`
-    <section class="pp-pitch" aria-labelledby="pp-pitch">
+    <section class="pp-pitch" aria-labelledby="pp-pitch" aria-busy=${waiting ? 'true' : 'false'}>
       <h2 id="pp-pitch">What it does to the pitch</h2>
       <p class="pp-spread">${spread}</p>
       ${picture === null ? html`` : drawing(picture)}

@@ -93,6 +93,12 @@ export const proposalStyles = css`
   .pp-keys {
     grid-area: keys;
   }
+  .pp-keys[aria-busy='true'] .pp-proposed,
+  .pp-keys[aria-busy='true'] .pp-move,
+  .pp-keys[aria-busy='true'] .pp-why,
+  .pp-pitch[aria-busy='true'] > :not(h2) {
+    opacity: 0.55;
+  }
   .pp-cautions {
     grid-area: cautions;
   }
