@@ -88,6 +88,12 @@ export const keyStudySizeStyles = css`
     .ks-answer {
       display: block;
     }
+    .ks-effect dl {
+      grid-template-columns: repeat(auto-fill, minmax(230px, 1fr));
+    }
+    .ks-sure {
+      min-height: 0;
+    }
     .ks-side {
       width: 420px;
       height: 250px;

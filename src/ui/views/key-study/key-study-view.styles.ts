@@ -29,7 +29,7 @@ export const keyStudyStyles = css`
     grid-area: answer;
     padding: 0 0.25rem;
     display: grid;
-    grid-template-columns: minmax(0, 1.25fr) minmax(0, 1fr);
+    grid-template-columns: minmax(0, 1.35fr) minmax(0, 1fr);
     gap: 0.15rem 1.5rem;
     min-height: 10rem;
     align-content: start;

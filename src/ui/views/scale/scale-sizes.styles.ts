@@ -66,6 +66,9 @@ export const scaleSizeStyles = css`
     .sc-page .vw-told {
       display: none;
     }
+    .sc-page .sc-sure {
+      min-height: 0;
+    }
     .sc-page .sc-chart {
       height: auto;
     }

@@ -316,6 +316,11 @@ export const scaleStyles = css`
     grid-area: sure;
     min-height: 21rem;
   }
+  .sc-beside {
+    margin: 0.35rem 0 0;
+    font-size: 0.875rem;
+    color: var(--vw-soft);
+  }
   .sc-sure[aria-busy='true'] vw-sureness {
     opacity: 0.55;
   }
