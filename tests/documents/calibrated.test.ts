@@ -1,4 +1,6 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { demoNoise, makeDemoLog, PLANTED, SLIPPED } from '../../datasets/logs/make.ts';
 import {
   airWith,
   FINGERINGS,
@@ -21,6 +23,7 @@ import {
   type CalibrationSource,
 } from '../../src/documents/calibrated.ts';
 import { reportCalibration } from '../../src/documents/calibration-report.ts';
+import { readPitchCsv, writePitchCsv } from '../../src/documents/pitch-log-csv.ts';
 import { notesPlayed, type PlayedSetup, type Take } from '../../src/documents/pitch-log.ts';
 import type { SetupDocument } from '../../src/documents/setup-document.ts';
 import { demoHorn } from '../acoustics/demo-horns.ts';
@@ -177,5 +180,25 @@ describe('the report', () => {
     const [cause] = notes.find(({ fingering }) => fingering === 'F4')!.causes;
     expect(cause).toMatchObject({ pad: 'e' });
     expect(cause.sentence).toMatch(/^could be the E key, if it stood \d\.\d mm lower than written$/);
+  });
+});
+
+describe('the demo log', () => {
+  const file = readFileSync(new URL('../../datasets/logs/demo-alto.csv', import.meta.url), 'utf8');
+
+  it('is what its maker writes', () => {
+    expect(file).toBe(writePitchCsv(makeDemoLog(demoNoise())));
+  });
+
+  it('tells what was planted in it: amounts, the slip, the key that stood low', () => {
+    const read = readPitchCsv(file, 'as found');
+    expect(read.issues).toEqual([]);
+    const visit = fitted({ takes: read.takes });
+    for (const { unknown, amount, plusMinus } of visit.calibration.fitted) {
+      expect(Math.abs(amount - (PLANTED[unknown] ?? 0))).toBeLessThan(3 * plusMinus);
+    }
+    const { leftOut, notes } = reportCalibration(visit, day);
+    expect(leftOut.map((sentence) => sentence.split(' ')[0])).toEqual([SLIPPED.fingering]);
+    expect(notes.find(({ fingering }) => fingering === 'F4')!.causes[0].pad).toBe('e');
   });
 });
