@@ -48,6 +48,7 @@ const QUESTIONS: ReadonlyMap<string, string> = new Map([
   ['side-by-side', 'Would the player notice the difference?'],
   ['regulation', 'What do leaks, links and pads do to the notes?'],
   ['proposed-setup', 'Which heights suit all keys at once?'],
+  ['hearing', 'How does a played note become cents?'],
   ['calibration', 'What do played notes tell about this horn?'],
   ['chain', 'How do measurements become a note?'],
   ['whole-horn', 'What does one key do to every note?'],

@@ -19,6 +19,15 @@ export const playedSizes = css`
     .pl-list .pl-takes td {
       padding-left: 0.5rem;
     }
+    .pl-takes li span {
+      flex-basis: 100%;
+    }
+    .pl-takes select {
+      width: 8rem;
+    }
+    .pl-answer {
+      min-height: 13rem;
+    }
     .pl-needle {
       height: 4.5rem;
     }
@@ -45,6 +54,7 @@ export const playedSizes = css`
     }
     .pl-list tbody th,
     .pl-list td {
+      padding-top: 0.15rem;
       line-height: 1.3;
     }
   }

@@ -159,7 +159,7 @@ export const playedStyles = css`
     border-bottom: 1px solid var(--vw-edge);
   }
   .pl-list tbody th {
-    padding-top: 0.75rem;
+    padding-top: 0.875rem;
     line-height: 1.3;
   }
   .pl-list td {
@@ -201,6 +201,9 @@ export const playedStyles = css`
     font-size: 0.875rem;
     color: var(--vw-wrong);
   }
+  .pl-takes select {
+    width: 9.5rem;
+  }
   .pl-takes td {
     padding: 0 0.6rem 0.4rem 1.5rem;
     background: var(--vw-well);
@@ -219,8 +222,8 @@ export const playedStyles = css`
     margin: 0.4rem 0;
   }
   .pl-takes li span {
-    flex: 1 1 11rem;
-    max-width: 24rem;
+    flex: 1 1 14rem;
+    max-width: 22rem;
   }
   .pl-aside span {
     color: var(--vw-soft);

@@ -77,7 +77,7 @@ export const workbenchStyles = css`
   .wb-newer {
     position: fixed;
     left: 1rem;
-    bottom: 1rem;
+    bottom: calc(1rem + var(--gd-room, 0px));
     z-index: 5;
     display: flex;
     flex-wrap: wrap;
@@ -173,14 +173,14 @@ export const workbenchStyles = css`
   }
   .wb-alerts {
     position: fixed;
-    inset: auto 0 0;
+    inset: auto 0 var(--gd-room, 0px);
     z-index: 10;
   }
   :root:has(.wb-alert:not([hidden])) {
-    scroll-padding-bottom: var(--wb-alert-room);
+    scroll-padding-bottom: calc(var(--wb-alert-room) + var(--gd-room, 0px));
   }
   vw-workbench:has(.wb-alert:not([hidden])) {
-    padding-bottom: var(--wb-alert-room);
+    padding-bottom: calc(var(--wb-alert-room) + var(--gd-room, 0px));
   }
   .wb-alert {
     display: flex;
@@ -258,11 +258,15 @@ export const workbenchStyles = css`
     }
     .wb-views a {
       flex: 1 1 auto;
-      min-width: 0;
-      padding: 0 0.1rem;
+      /* What room is left goes between all; three words stand in two lines. */
+      width: min-content;
+      padding: 0;
       font-size: 0.75rem;
       text-align: center;
       white-space: normal;
+    }
+    .wb-views a[href='#side-by-side'] {
+      width: 2.75rem;
     }
   }
 
