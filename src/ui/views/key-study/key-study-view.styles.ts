@@ -154,7 +154,7 @@ export const keyStudyStyles = css`
     grid-template-rows: auto minmax(0, 1fr);
     align-items: center;
     padding: 0.35rem 0.35rem 0 0.6rem;
-    height: clamp(400px, calc(100vh - 348px - var(--wb-path)), 640px);
+    height: clamp(396px, calc(100vh - 358px - var(--wb-path)), 640px);
   }
   .ks-legend {
     margin: 0;
