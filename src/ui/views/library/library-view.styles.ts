@@ -188,6 +188,10 @@ export const libraryStyles = css`
   .lb-list {
     padding: 0;
   }
+  .lb-list:has(> .vw-empty) {
+    padding: 0;
+    border: 0;
+  }
   .lb-horns,
   .lb-parts {
     margin: 0;
