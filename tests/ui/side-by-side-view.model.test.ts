@@ -96,7 +96,7 @@ describe('the page side by side', () => {
     const { notes, sentences, chart } = makeSideBySideView(little).comparison!;
     const ids = little.sideBySide.answer!.report!.notes.map(({ fingering }) => fingering);
     const [difference, , who] = notes.rows[ids.indexOf('F4')].cells.map(([first]) => first);
-    expect(difference).toEqual({ text: expect.stringMatching(/^\+0\.1\u00a0±\u00a00\.\d$/), shown: false });
+    expect(difference).toMatchObject({ text: expect.stringMatching(/^\+0\.1\u00a0±\u00a00\.\d$/), shown: false });
     expect(who.text).toBe('no difference that can be shown');
     expect(plain(sentences[0])).toContain('the player would notice nothing; no difference can be shown');
     expect(chart.series[0].widest).toEqual([]);

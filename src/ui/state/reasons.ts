@@ -299,3 +299,8 @@ export const REASON_GROUNDS: Readonly<Record<ReasonKind, ReasonGround>> = {
     note: { name: 'proposed-setup', heading: 'What it is worth' },
   },
 };
+
+/** The reason of what a whole column of figures is. @param figure as its head says it @param of `every note` */
+export function columnReason(kind: ReasonKind, figure: string, of: string): Reason {
+  return { kind, figure, of, inputs: [], budget: null, remarks: [] };
+}

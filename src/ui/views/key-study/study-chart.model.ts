@@ -6,7 +6,7 @@ import { memoLast } from '../../state/memo-last.ts';
 import type { GovernedReport, NoteReport, PointReport, StudyReport } from '../../state/study-report.ts';
 import { percent } from './answer-sentences.ts';
 import type { Reason } from '../../state/reasons.ts';
-import { columnReason } from './study-reasons.model.ts';
+import { curveReason } from './study-reasons.model.ts';
 
 /** One row of the table behind the chart. */
 export interface TableRow {
@@ -31,7 +31,7 @@ export const makeStudyChart = memoLast(
     tableHead: tableHead(report, measure),
     headReasons: tableHead(report, measure)
       .slice(NOT_NOTES)
-      .map((head) => columnReason(measure, head, report)),
+      .map((head) => curveReason(measure, head, report)),
     tableRows: tableRows(report, unit, measure),
   }),
 );

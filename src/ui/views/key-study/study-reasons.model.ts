@@ -9,7 +9,7 @@ import {
 } from '../../parts/plus-minus-words.ts';
 import type { Measure } from '../../state/bench-state.ts';
 import { openingInput, ventingInputs } from '../../state/reason-inputs.ts';
-import type { Reason, ReasonInput, ReasonKind } from '../../state/reasons.ts';
+import { columnReason, type Reason, type ReasonInput, type ReasonKind } from '../../state/reasons.ts';
 import type { PointReport, StudyReport } from '../../state/study-report.ts';
 import { openingMm, shareWithPlusMinus, type Manner } from './answer-sentences.ts';
 
@@ -179,15 +179,8 @@ const CURVE_KINDS: Readonly<Record<Measure, ReasonKind>> = {
 };
 
 /** What a column of the curve's numbers is. @param figure as its head says it */
-export function columnReason(measure: Measure, figure: string, report: StudyReport): Reason {
-  return {
-    kind: CURVE_KINDS[measure],
-    figure,
-    of: `${report.keyName} key at every opening`,
-    inputs: [],
-    budget: null,
-    remarks: [],
-  };
+export function curveReason(measure: Measure, figure: string, { keyName }: StudyReport): Reason {
+  return columnReason(CURVE_KINDS[measure], figure, `${keyName} key at every opening`);
 }
 
 function pointInputs({ frontMm, centreMm, backMm }: PointReport, unit: Manner['unit']): ReasonInput[] {

@@ -1,8 +1,10 @@
 import { html, nothing, type TemplateResult } from 'lit';
+import type { LengthUnit } from '../../../documents/length-format.ts';
+import { figureOr } from '../../parts/told.ts';
 import type { Cell, ComparisonTable } from './comparison-tables.model.ts';
 
 /** A table of what was compared: a row a note or a key, a group of columns a measure. */
-export function comparisonTable(table: ComparisonTable, label: string): TemplateResult {
+export function comparisonTable(table: ComparisonTable, label: string, unit: LengthUnit): TemplateResult {
   const { groups } = table;
   return html`
     <div class="sd-scroll" tabindex="0" role="region" aria-label=${label}>
@@ -11,9 +13,9 @@ export function comparisonTable(table: ComparisonTable, label: string): Template
           <tr>
             <th scope="col" rowspan="2" class="sd-first">${table.first}</th>
             ${groups.map(
-              ({ title, letters, kind }) =>
+              ({ title, letters, kind, reason }) =>
                 html`<th scope="colgroup" colspan=${letters.length} class=${`sd-opens ${kind}`}>
-                  ${title}
+                  ${figureOr(title, reason, unit)}
                 </th>`,
             )}
           </tr>
@@ -34,7 +36,9 @@ export function comparisonTable(table: ComparisonTable, label: string): Template
               html`<tr data-row=${id}>
                 <th scope="row" class="sd-first">${name}</th>
                 ${cells.map((group, g) =>
-                  group.map((cell, i) => cellOf(cell, `${i === 0 ? 'sd-opens ' : ''}${groups[g].kind}`)),
+                  group.map((cell, i) =>
+                    cellOf(cell, `${i === 0 ? 'sd-opens ' : ''}${groups[g].kind}`, unit),
+                  ),
                 )}
               </tr>`,
           )}
@@ -44,8 +48,8 @@ export function comparisonTable(table: ComparisonTable, label: string): Template
   `;
 }
 
-function cellOf({ text, under, shown }: Cell, of: string): TemplateResult {
+function cellOf({ text, under, shown, reason }: Cell, of: string, unit: LengthUnit): TemplateResult {
   return html`<td class=${shown === false ? `${of} unsure` : of}>
-    ${text}${under === undefined ? nothing : html`<small>${under}</small>`}
+    ${figureOr(text, reason ?? null, unit)}${under === undefined ? nothing : html`<small>${under}</small>`}
   </td>`;
 }

@@ -9,6 +9,7 @@ import type {
 import { formatLength, type LengthUnit } from '../../../documents/length-format.ts';
 import { signedCents } from '../../parts/note-names.ts';
 import { barePlusMinus } from '../../parts/plus-minus-words.ts';
+import { columnReason, type Reason, type ReasonInput, type ReasonKind } from '../../state/reasons.ts';
 import type { SideOrder } from '../../state/side-by-side-state.ts';
 import { pitchOrder } from './difference-chart.model.ts';
 import { letterOf } from './letters.ts';
@@ -20,6 +21,8 @@ export interface Cell {
   readonly under?: string;
   /** a difference: whether it is greater than its ±; left out where the cell is none */
   readonly shown?: boolean;
+  /** why it is what it is */
+  readonly reason?: Reason;
 }
 
 /** Cells under one heading, one a column. */
@@ -28,6 +31,8 @@ export interface CellGroup {
   readonly letters: readonly string[];
   /** `difference`, `state` or `words`: how wide and how strong */
   readonly kind: 'difference' | 'state' | 'words';
+  /** what its figures are; null for words */
+  readonly reason: Reason | null;
 }
 
 export interface ComparisonRow {
@@ -62,22 +67,36 @@ export function makeNotesTable(
   return {
     first: 'Note',
     groups: [
-      { title: `Cents beside ${reference}`, letters: others, kind: 'difference' },
-      { title: `Strength beside ${reference}, dB`, letters: others, kind: 'difference' },
-      { title: 'Who would notice', letters: others, kind: 'words' },
-      { title: 'Cents from equal temperament', letters, kind: 'state' },
-      { title: 'Cutoff, Hz', letters, kind: 'state' },
+      group(`Cents beside ${reference}`, others, 'difference', 'difference'),
+      group(`Strength beside ${reference}, dB`, others, 'difference', 'strength'),
+      group('Who would notice', others, 'words', null),
+      group('Cents from equal temperament', letters, 'state', 'pitch'),
+      group('Cutoff, Hz', letters, 'state', 'cutoff'),
     ],
-    rows: notes.map((note) => noteRow(note)),
+    rows: notes.map((note) => noteRow(note, letters)),
   };
 }
 
-function noteRow({ fingering, label, setups, differences }: ComparedNoteReport): ComparisonRow {
+function group(
+  title: string,
+  letters: readonly string[],
+  kind: CellGroup['kind'],
+  of: ReasonKind | null,
+): CellGroup {
+  return { title, letters, kind, reason: of === null ? null : columnReason(of, title, 'every row') };
+}
+
+function noteRow(note: ComparedNoteReport, letters: readonly string[]): ComparisonRow {
+  const { fingering, label, setups, differences } = note;
   return {
     id: fingering,
     label,
     cells: [
-      differences.map((d) => (d === null ? NOTHING : differenceCell(d.cents, d.centsPlusMinus))),
+      differences.map((d, i) => {
+        if (d === null) return NOTHING;
+        const cell = differenceCell(d.cents, d.centsPlusMinus);
+        return cell === SAME ? cell : { ...cell, reason: differenceReason(note, i, d, cell.text, letters) };
+      }),
       differences.map((d) =>
         d === null || d.strengthDb === null || d.strengthDbPlusMinus === null
           ? NOTHING
@@ -89,6 +108,29 @@ function noteRow({ fingering, label, setups, differences }: ComparedNoteReport):
       setups.map(({ cents }) => (cents === null ? { text: 'lost' } : { text: signedCents(cents) })),
       setups.map(({ cutoffHz }) => (cutoffHz === null ? NOTHING : { text: cutoffHz.toFixed(0) })),
     ],
+  };
+}
+
+/** Why a note differs so much. @param index of the setup, after the first */
+function differenceReason(
+  { label, setups }: ComparedNoteReport,
+  index: number,
+  { budget }: NoteDifferenceReport,
+  figure: string,
+  letters: readonly string[],
+): Reason {
+  const [first, other] = [0, index + 1];
+  const input = (i: number): ReasonInput[] =>
+    setups[i].cents === null
+      ? []
+      : [{ label: `${label} on ${letters[i]}`, value: `${signedCents(setups[i].cents)} cents`, from: '' }];
+  return {
+    kind: 'difference',
+    figure: `${figure} cents`,
+    of: `${label}, ${letters[other]} beside ${letters[first]}`,
+    inputs: [...input(first), ...input(other)],
+    budget: { parts: budget, in: 'cents' },
+    remarks: [],
   };
 }
 
@@ -133,13 +175,13 @@ export function makeKeysTable(
   return {
     first: 'Key',
     groups: [
-      { title: `Opening beside ${reference}, ${inUnit}`, letters: others, kind: 'difference' },
-      { title: `Vent share beside ${reference}, %`, letters: others, kind: 'difference' },
-      { title: `Opening at the ${at}, ${inUnit}`, letters, kind: 'state' },
-      { title: 'Opening as % of hole across', letters, kind: 'state' },
-      { title: `Worth a parallel opening of, ${inUnit}`, letters, kind: 'state' },
-      { title: 'Vent share, %', letters, kind: 'state' },
-      ...(oneHorn ? [] : [{ title: `Hole across, ${inUnit}`, letters, kind: 'state' } as const]),
+      group(`Opening beside ${reference}, ${inUnit}`, others, 'difference', 'difference'),
+      group(`Vent share beside ${reference}, %`, others, 'difference', 'vent-share'),
+      group(`Opening at the ${at}, ${inUnit}`, letters, 'state', 'opening'),
+      group('Opening as % of hole across', letters, 'state', 'opening'),
+      group(`Worth a parallel opening of, ${inUnit}`, letters, 'state', 'equivalent-opening'),
+      group('Vent share, %', letters, 'state', 'vent-share'),
+      ...(oneHorn ? [] : [group(`Hole across, ${inUnit}`, letters, 'state', null)]),
     ],
     rows: keys.map((key) => keyRow(key, unit, at, oneHorn, names)),
   };

@@ -98,6 +98,7 @@ export class VwSideBySide extends BenchView {
   }
 
   #compared({ chart, notes, keys }: ComparisonView, view: SideBySideView, bench: Bench): TemplateResult {
+    const { unit } = bench.store.get();
     return html`
       <section class="sd-chart" aria-labelledby="sd-chart-title">
         <h2 id="sd-chart-title">Every written note beside ${chart.reference.letter}</h2>
@@ -116,7 +117,7 @@ export class VwSideBySide extends BenchView {
             @vw-choice-change=${(e: CustomEvent<{ value: string }>) => this.#sort(bench, e.detail.value as SideOrder)}
           ></vw-choice>
         </div>
-        ${guard([notes], () => comparisonTable(notes, 'Table of every note'))}
+        ${guard([notes, unit], () => comparisonTable(notes, 'Table of every note', unit))}
       </section>
       <section class="sd-table" aria-labelledby="sd-keys-title">
         <div class="sd-table-head">
@@ -129,7 +130,7 @@ export class VwSideBySide extends BenchView {
             @vw-choice-change=${(e: CustomEvent<{ value: string }>) => bench.setReadAt(e.detail.value as MeasuringPoint)}
           ></vw-choice>
         </div>
-        ${guard([keys], () => comparisonTable(keys, 'Table of every key'))}
+        ${guard([keys, unit], () => comparisonTable(keys, 'Table of every key', unit))}
       </section>
     `;
   }
