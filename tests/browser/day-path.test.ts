@@ -165,8 +165,10 @@ describe('the path of the day, built', () => {
     await expect.poll(() => page.locator('.wb-kept').innerText()).toBe('✓ saved');
     const before = await onBench(page);
     await page.locator('[data-act="new-visit"]').click();
-    await page.locator('.sh-who summary').click();
-    await page.locator('#sh-wish').fill('as it was');
+    await says(page, 'Next: write down the wish');
+    await next(page).click();
+    await expect.poll(() => inFocus(page)).toBe('sh-wish');
+    await page.keyboard.type('as it was');
     await page.keyboard.press('Tab');
     await says(page, 'Next: compare with 2025-05-12');
     await next(page).click();
@@ -214,14 +216,15 @@ describe('the path of the day, built', () => {
   });
 
   it('has its place before its code has come: nothing jumps', async () => {
-    const page = await open('key');
+    const page = await browser.newPage({ viewport: SIZES.laptop, serviceWorkers: 'block' });
+    onTestFinished(() => page.close());
     let release = (): void => undefined;
     const held = new Promise<void>((done) => (release = done));
     await page.route('**/guidance-view*', async (route) => {
       await held;
       await route.continue();
     });
-    await page.reload();
+    await page.goto(`${site.url}#key`);
     await waitForView(page, 'key');
     const top = async (): Promise<number> => (await page.locator('main').boundingBox())!.y;
     expect(await page.locator('vw-day-path').count()).toBe(0);

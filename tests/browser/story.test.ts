@@ -104,6 +104,24 @@ describe('the story, built', () => {
     await expect.poll(() => page.locator('vw-story').count()).toBe(0);
   });
 
+  it('stands under what the page has to tell: nothing is hidden, and the foot is free again after it', async () => {
+    const page = await firstVisit();
+    await page.evaluate(() => document.querySelector('vw-workbench')!.bench!.tell('The lamp has gone out.'));
+    const alert = page.locator('.wb-alert', { hasText: 'The lamp has gone out.' });
+    const bottom = async (part: ReturnType<Page['locator']>): Promise<number> => {
+      const box = (await part.boundingBox())!;
+      return box.y + box.height;
+    };
+    await expect
+      .poll(async () => (await bottom(alert)) <= (await page.locator('vw-story').boundingBox())!.y + 1)
+      .toBe(true);
+    await page.locator('vw-story .next').click();
+    await isTold(page, STORY[1].title);
+    await page.locator('vw-story .leave').click();
+    await expect.poll(() => bottom(alert)).toBe(SIZES.laptop.height);
+    await page.getByRole('button', { name: 'Close' }).click();
+  });
+
   it('keeps a proposal that a person takes on the way', async () => {
     const page = await firstVisit();
     await page.locator('vw-story .next').click();

@@ -24,7 +24,7 @@ export class VwGuidance extends BenchView {
   #stopGuidance: (() => void) | null = null;
   #hasAskedStanding = false;
 
-  /** Keeps so much of the page free as the story stands on. */
+  /** Tells the page how much of its foot the story stands on: notices stand above it, and the page ends there. */
   readonly #room = new ResizeObserver(([{ target }]) =>
     document.documentElement.style.setProperty('--gd-room', `${target.clientHeight}px`),
   );
@@ -124,8 +124,11 @@ export class VwGuidance extends BenchView {
     const { fold, card, mayBeCleared } = guidance.store.get();
     this.toggleAttribute('data-away', fold === 'away');
     const story = this.querySelector('vw-story');
-    if (story === null) this.#room.disconnect();
-    else this.#room.observe(story);
+    if (story !== null) this.#room.observe(story);
+    else {
+      this.#room.disconnect();
+      document.documentElement.style.removeProperty('--gd-room');
+    }
     void markOnly(card === null ? null : makeStoryView(this.bench!.store.get(), card).mark);
     // Once something is kept, whether the browser may clear it is worth knowing.
     if (mayBeCleared !== null || this.#hasAskedStanding) return;
