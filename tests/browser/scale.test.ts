@@ -8,11 +8,13 @@ import {
   findFingering,
   playWholeHorn,
   resonanceNear,
+  scaleBudgets,
   standingPad,
   strengthAgainstLevel,
   withOpening,
   type WholeHornNote,
 } from '../../src/acoustics/index.ts';
+import { plusMinusOf } from '../../src/documents/plus-minus.ts';
 import { loadHorn } from '../../src/documents/to-acoustics.ts';
 import { noteLabel } from '../../src/ui/parts/note-names.ts';
 import { ALTO, TENOR } from '../ui/demo.ts';
@@ -21,6 +23,8 @@ import { launchBrowser } from './find-browser.ts';
 
 /** Cents: a resonance followed from its neighbourhood is exact but for rounding, in the browser as in Node. */
 const SAME_CENTS = 1e-9;
+/** Cents: two roads to one resonance end within the search's own tolerance. */
+const SAME_PLUS_MINUS = 1e-5;
 /** A share of strength is read off the screen to a whole per cent. */
 const WHOLE_PERCENT = 0.5;
 
@@ -287,6 +291,35 @@ describe('the scale, built', () => {
       .toBeLessThan(SAME_CENTS);
     expectSame(await found(page), tenor);
     await expect.poll(() => text(page, '#sc-note-title')).toBe('Note E♭3');
+  });
+
+  it('gives every pitch the core’s ±, every move its own once the hand rests, and leads to what to measure', async () => {
+    const page = await open();
+    const half = (panel: string): Promise<Map<string, number>> =>
+      page
+        .locator(`.vw-live [data-whisker="${panel}"]`)
+        .evaluateAll((lines) =>
+          lines.map((l) => [l.getAttribute('data-note')!, Number(l.getAttribute('data-half'))] as const),
+        )
+        .then((pairs) => new Map(pairs));
+    const read = loadHorn(ALTO);
+    if (!read.ok) throw new Error('the demo alto loads');
+    const { horn, setup } = read.value;
+    const air = makeAirColumn({ mouthpieceC: ALTO.setup.airC ?? 26.85 });
+    const core = scaleBudgets(horn, setup, air, { plusMinus: plusMinusOf(read.value) });
+    await expect.poll(async () => (await half('pitch')).size).toBe(core.size);
+    for (const [id, value] of await half('pitch')) {
+      expect(Math.abs(value - core.get(id)!.cents.plusMinus)).toBeLessThan(SAME_PLUS_MINUS);
+    }
+    expect((await half('move')).size).toBe(0);
+    await propose(page, 'e', '10');
+    await expect.poll(async () => (await half('move')).get('F4') ?? 0).toBeGreaterThan(0);
+    await expect.poll(() => text(page, '#sc-sure-title')).toBe('How sure? F4');
+    await page.locator('.sc-sure .next button').first().focus();
+    await page.keyboard.press('Enter');
+    await expect
+      .poll(() => page.evaluate(() => document.activeElement?.getAttribute('data-field')))
+      .toBe('openingMm');
   });
 
   it('sets the alternates side by side, and has every number in its table', async () => {
