@@ -10,6 +10,8 @@ import {
 import { calibrationReport, fitUnknown, useCalibration } from '../../src/ui/state/calibration-state.ts';
 import { undone } from '../../src/ui/state/horn-on-bench.ts';
 import { makeCalibrationPanel } from '../../src/ui/views/played/calibration-panel.model.ts';
+import { makeScaleView } from '../../src/ui/views/scale/scale-view.model.ts';
+import { scaleArrived } from '../../src/ui/state/scale-state.ts';
 import { makePlayedNotes } from '../../src/ui/views/scale/played-notes.model.ts';
 import { makeNamer } from '../../src/ui/views/scale/scale-words.ts';
 import { calibrationOf, takesWith } from './demo-calibration.ts';
@@ -118,5 +120,24 @@ describe('notes as played on the scale', () => {
       expect(bar!.from + bar!.length).toBeLessThanOrEqual(1);
     }
     expect(view.told).toContain('not in use');
+  });
+});
+
+describe('the scale’s chart', () => {
+  const drawn = makeScaleView(stateOf()).scale!.chart;
+
+  function stateOf(): BenchState {
+    const state = { ...answered(), view: 'scale' as const };
+    return { ...state, scale: scaleArrived(state.scale, 0, state.hornId, scale().report) };
+  }
+
+  it('marks every note as it was played, and none that was not', () => {
+    const cents = new Map(TAKES.map((take) => [take.fingering, take.cents]));
+    drawn.marks.forEach(({ id }, i) => expect(drawn.played![i]).toBe(cents.get(id) ?? null));
+  });
+
+  it('marks nothing where nothing was played', () => {
+    const none = { ...stateOf(), ...withTakes([]), scale: stateOf().scale };
+    expect(makeScaleView(none).scale!.chart.played).toBeNull();
   });
 });

@@ -25,6 +25,8 @@ export interface ScaleChartModel {
   readonly ticks: readonly { readonly x: number; readonly label: string; readonly natural: boolean }[];
   readonly xRange: readonly [number, number];
   readonly panels: Readonly<Record<ScalePanelId, ScalePanel>>;
+  /** cents as played as found, in the marks' order; null where a note was not, or nothing was */
+  readonly played: readonly (number | null)[] | null;
   /** the whole picture in words */
   readonly summary: string;
 }

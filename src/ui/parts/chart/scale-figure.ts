@@ -83,7 +83,10 @@ export function makeScaleFigure(
     })),
   };
   return {
-    data: PANELS.flatMap(({ id, axis: y }) => foundTraces(model, id, y, colours)),
+    data: [
+      ...PANELS.flatMap(({ id, axis: y }) => foundTraces(model, id, y, colours)),
+      ...playedTrace(model, colours),
+    ],
     layout,
   };
 }
@@ -95,6 +98,22 @@ export function scaleRangesUpdate({ panels }: ScaleChartModel): Partial<Layout> 
     update[`yaxis${i === 0 ? '' : i + 1}.range`] = [...panels[id].range];
   });
   return update as Partial<Layout>;
+}
+
+/** Notes as they were played, as crosses; nothing where none was. */
+function playedTrace({ marks, played }: ScaleChartModel, colours: ChartColours): Data[] {
+  if (played === null) return [];
+  return [
+    {
+      type: 'scatter',
+      mode: 'markers',
+      name: 'pitch as played',
+      x: marks.map(({ x }) => x),
+      y: [...played],
+      hoverinfo: 'skip',
+      marker: { symbol: 'x-thin', size: 7, line: { color: colours.ink, width: 1.75 } },
+    },
+  ];
 }
 
 /** Two traces: usual fingerings as rings, other ways as small open diamonds. */

@@ -1,4 +1,5 @@
 import type { CalibratedNoteReport, CalibrationReport } from '../../../documents/calibration-report.ts';
+import type { ScaleChartModel } from '../../parts/chart/scale-chart.model.ts';
 import { signedCents } from '../../parts/note-names.ts';
 import { memoLast } from '../../state/memo-last.ts';
 import type { ScaleReport } from '../../state/scale-report.ts';
@@ -27,6 +28,16 @@ export interface PlayedNoteRow {
   /** which keys could explain it, or why it does not count */
   readonly words: string;
 }
+
+/** The chart with every note as it was played as found. */
+export const withPlayed = memoLast(
+  (chart: ScaleChartModel, calibration: CalibrationReport | null): ScaleChartModel => {
+    const asFound = calibration?.notes.filter(({ setup }) => setup === 'as found') ?? [];
+    if (asFound.length === 0) return chart;
+    const cents = new Map(asFound.map(({ fingering, playedCents }) => [fingering, playedCents]));
+    return { ...chart, played: chart.marks.map(({ id }) => cents.get(id) ?? null) };
+  },
+);
 
 /** The bars' place reaches so far either way at least, cents. */
 const LEAST_REACH_CENTS = 15;

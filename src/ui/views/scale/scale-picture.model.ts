@@ -102,6 +102,7 @@ export function makeScalePicture(report: ScaleReport, nameOf: Namer, span: NoteS
       strength: found('strength'),
       cutoff: found('cutoff'),
     },
+    played: null,
     summary:
       'Cents from equal temperament as found: ' +
       placed

@@ -26,7 +26,7 @@ import type { LoudReport, ScaleNumbers, ScaleReport } from '../../state/scale-re
 import type { ScaleSureness } from '../../state/scale-sureness.ts';
 import { TOLD_LEVEL_KPA } from '../../state/whole-scale.ts';
 import { makeNoteSureness, type NoteSureness } from './note-sureness.model.ts';
-import { makePlayedNotes, type PlayedNotes } from './played-notes.model.ts';
+import { makePlayedNotes, withPlayed, type PlayedNotes } from './played-notes.model.ts';
 import { makeAlternates, makeScaleRows, type AlternateRow, type ScaleRow } from './scale-tables.model.ts';
 import { makeScaleChart, makeScaleLive, makeScalePicture, scaleRanges } from './scale-picture.model.ts';
 import {
@@ -248,7 +248,8 @@ function makeWholeScale(state: BenchState, report: ScaleReport): WholeScaleView 
   const moved = proposals.length > 0;
   // While a hand moves, the rows' ranges only grow.
   const ranges = scaleRanges(report, state.scale.swept!, span);
-  const chart = chartMemo(pictureMemo(report, nameOf, span), ...ranges);
+  const drawn = chartMemo(pictureMemo(report, nameOf, span), ...ranges);
+  const chart = withPlayed(drawn, calibrationReport(state));
   const sure = sureOf(state, proposed);
   const told = makeNoteTold(report, moved ? proposed : null, nameOf, sure);
   return {

@@ -198,6 +198,7 @@ export class VwScaleView extends BenchView {
           <p class="ks-legend sc-legend" aria-hidden="true">
             <span class="found">○ as found</span> <span class="proposed">● as proposed</span>
             <span>◇ alternate</span>
+            ${scale?.chart.played === null ? nothing : html`<span>× as played</span>`}
           </p>
         </div>
         ${
