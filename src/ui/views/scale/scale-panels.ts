@@ -1,10 +1,13 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
 import '../../parts/chart/vw-loud-chart.ts';
+import type { LengthUnit } from '../../../documents/length-format.ts';
+import { figureOr, told } from '../../parts/told.ts';
 import '../../parts/vw-sureness.ts';
 import type { Bench } from '../../shell/bench.ts';
 import { goToField } from '../key-study/go-to-field.ts';
 import { loudTable } from './loud-table.ts';
+import { HEAD_REASONS } from './note-reasons.model.ts';
 import { SCALE_HEAD } from './scale-tables.model.ts';
 import type { ScaleView, WholeScaleView } from './scale-view.model.ts';
 
@@ -33,7 +36,7 @@ export function notePanel(view: ScaleView, { note }: WholeScaleView, bench: Benc
           </select>
         </label>
       </div>
-      <p class="sc-note-told">${note.told}</p>
+      <p class="sc-note-told">${told(note.told, note.reasons, view.unit)}</p>
       <p>${note.sentence}</p>
       <ul class="sc-governing" aria-label="Keys that govern it, per mm at the front">
         ${note.keys.map(
@@ -128,13 +131,13 @@ export function alternatesPanel(view: ScaleView, { alternates }: WholeScaleView)
 }
 
 /** The numbers behind the chart. */
-export function scaleTable(scale: WholeScaleView): TemplateResult {
+export function scaleTable(scale: WholeScaleView, unit: LengthUnit): TemplateResult {
   return html`
     <div class="ks-scroll" tabindex="0" role="region" aria-label="Table of every note">
       <table>
         <thead>
           <tr>
-            ${SCALE_HEAD.map((cell) => html`<th scope="col">${cell}</th>`)}
+            ${SCALE_HEAD.map((cell, i) => html`<th scope="col">${figureOr(cell, HEAD_REASONS[i], unit)}</th>`)}
           </tr>
         </thead>
         <tbody>

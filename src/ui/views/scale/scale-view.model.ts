@@ -25,6 +25,8 @@ import { memoLast } from '../../state/memo-last.ts';
 import type { LoudReport, ScaleNumbers, ScaleReport } from '../../state/scale-report.ts';
 import type { ScaleSureness } from '../../state/scale-sureness.ts';
 import { TOLD_LEVEL_KPA } from '../../state/whole-scale.ts';
+import type { Reason } from '../../state/reasons.ts';
+import { noteReasons } from './note-reasons.model.ts';
 import { makeNoteSureness, type NoteSureness } from './note-sureness.model.ts';
 import { makePlayedNotes, withPlayed, type PlayedNotes } from './played-notes.model.ts';
 import { makeAlternates, makeScaleRows, type AlternateRow, type ScaleRow } from './scale-tables.model.ts';
@@ -114,6 +116,8 @@ export interface WholeScaleView {
 export interface NoteInHand {
   readonly label: string;
   readonly told: string;
+  /** of the figures in that line */
+  readonly reasons: readonly Reason[];
   readonly sentence: string;
   readonly keys: readonly GoverningKey[];
   readonly options: readonly {
@@ -293,9 +297,12 @@ function makeNoteInHand(state: BenchState, report: ScaleReport, nameOf: Namer, m
   const label = nameOf(report.fingerings[index]);
   const keys = makeGoverning(report, scale.rested!, index);
   const { loud } = scale;
+  const proposed = moved ? scale.proposed : null;
+  const sure = sureOf(state, scale.proposed!);
   return {
     label,
-    told: makeNoteTold(report, moved ? scale.proposed : null, nameOf, sureOf(state, scale.proposed!))(index),
+    told: makeNoteTold(report, proposed, nameOf, sure)(index),
+    reasons: noteReasons(report, { name: label, index, proposed, sure }),
     sentence: governingSentence(label, keys),
     keys,
     options: optionsMemo(report, nameOf),

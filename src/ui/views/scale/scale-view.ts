@@ -276,9 +276,11 @@ export class VwScaleView extends BenchView {
       <details class="ks-table">
         <summary>The numbers behind the chart</summary>
         <p>${scale.chart.summary}</p>
-        ${guard([scale.rows], () => scaleTable(scale))}
+        ${guard([scale.rows, view.unit], () => scaleTable(scale, view.unit))}
       </details>
-      <section class="sc-paper-table">${guard([scale.rows], () => scaleTable(scale))}</section>
+      <section class="sc-paper-table">
+        ${guard([scale.rows, view.unit], () => scaleTable(scale, view.unit))}
+      </section>
     `;
   }
 
