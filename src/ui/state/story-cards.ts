@@ -226,7 +226,7 @@ function whatSheIsTold(
       ? ''
       : `; lower, its arm would choke ${listed(holdsDown.map((l) => l.drivenName))}`;
   return (
-    `Seals first. Then ${height}${arm}. That goes on her sheet in plain words, with both units and the ±. ` +
+    `Seals first. Then ${height}${arm}. Once set, it stands on her sheet in plain words, with both units and the ±. ` +
     'Now your own horn: Library, New horn, and its sheet to type in. This story waits in the library too.'
   );
 }
