@@ -89,6 +89,23 @@ describe('the microphone', () => {
     }
   }, 90_000);
 
+  it('is let go when another horn is taken in hand, and nothing is logged of that one', async () => {
+    const browser = await withMicrophone('--use-fake-ui-for-media-stream');
+    try {
+      const { page, faults } = await openWorkbench(browser, site, SIZES.laptop, 'played');
+      await watchMicrophone(page);
+      await page.locator(listenButton).click();
+      await page.locator('.pl-sure', { hasText: 'steady' }).waitFor();
+      await page.locator('[data-act="horn"]').selectOption({ label: 'Demo tenor' });
+      await expect.poll(() => tracks(page)).toEqual(['ended']);
+      await page.locator('h1', { hasText: 'No note is logged as found' }).waitFor();
+      expect(await page.locator(listenButton).innerText()).toBe('Listen');
+      expect(faults).toEqual([]);
+    } finally {
+      await browser.close();
+    }
+  }, 90_000);
+
   it('that is taken away is told, and listening can begin again', async () => {
     const browser = await withMicrophone('--use-fake-ui-for-media-stream');
     try {

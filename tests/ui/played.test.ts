@@ -1,12 +1,21 @@
 import { describe, expect, it } from 'vitest';
-import { makeBenchState, hornInHand, withHorn, type BenchState } from '../../src/ui/state/bench-state.ts';
+import {
+  hornInHand,
+  makeBenchState,
+  putOnBench,
+  takeUp,
+  withHorn,
+  type BenchState,
+} from '../../src/ui/state/bench-state.ts';
 import { findFingering, noteFrequency } from '../../src/acoustics/index.ts';
 import type { Take } from '../../src/documents/pitch-log.ts';
+import type { PlayedState } from '../../src/ui/state/played-state.ts';
 import { undone } from '../../src/ui/state/horn-on-bench.ts';
 import {
   heardEnough,
   heardMoment,
   logTakes,
+  playedOf,
   readCents,
   readTable,
   reassign,
@@ -22,7 +31,11 @@ import { onTheBench } from './demo.ts';
 const start = makeBenchState([], onTheBench('alto'));
 const logOf = (state: BenchState): readonly Take[] => hornInHand(state).contents.visit.document.played ?? [];
 const rowOf = (state: BenchState, id: string) => makePlayedView(state).rows.find((row) => row.id === id)!;
-const listening: BenchState = { ...start, played: { ...start.played, listening: 'on' } };
+const withPlayed = (state: BenchState, part: Partial<PlayedState>): BenchState => ({
+  ...state,
+  played: { ...playedOf(state), ...part },
+});
+const listening = withPlayed(start, { listening: 'on' });
 const hzOf = (id: string, off = 0): number => noteFrequency(findFingering(id)!.note, -9) * 2 ** (off / 1200);
 const sounding = (state: BenchState, hz: number, count: number, from = 0): BenchState =>
   [...Array(count).keys()].reduce(
@@ -58,14 +71,36 @@ describe('cents typed', () => {
       problem: 'invalid cents of F4: “sharp”; expected −200 to 200 cents',
     });
     expect(logOf(wrong)).toHaveLength(1);
-    expect(typeCents(wrong, 'F4', '').played.typed).toEqual({});
+    expect(rowOf(typeCents(wrong, 'F4', ''), 'F4').typed).toBeNull();
     expect(rowOf(typeCents(start, 'F4', '300'), 'F4').typed?.problem).toContain('“300”');
   });
 
   it('belong to the setup that is played', () => {
-    const set = typeCents({ ...start, played: { ...start.played, setup: 'as set' } }, 'F4', '1');
+    const set = typeCents(withPlayed(start, { setup: 'as set' }), 'F4', '1');
     expect(logOf(set)[0].setup).toBe('as set');
-    expect(rowOf({ ...set, played: { ...set.played, setup: 'as found' } }, 'F4').cents).toBe('');
+    expect(rowOf(withPlayed(set, { setup: 'as found' }), 'F4').cents).toBe('');
+  });
+});
+
+describe('another horn taken in hand', () => {
+  const sharp = typeCents(
+    withPlayed(start, { listening: 'on', logged: 'Logged A4, +1.0 cents.' }),
+    'F4',
+    'sharp',
+  );
+  const other = putOnBench(sharp, onTheBench('tenor'));
+
+  it('is told and hears nothing of the one before', () => {
+    expect(makePlayedView(other)).toMatchObject({ headline: 'No note is logged as found', needle: null });
+    expect(makePlayedView(other).standing).not.toContain('Logged');
+    expect(rowOf(other, 'F4').typed).toBeNull();
+  });
+
+  it('loses nothing typed of the one before', () => {
+    const both = typeCents(other, 'G4', 'flat');
+    const back = takeUp(both, start.hornId);
+    expect(rowOf(back, 'F4').typed?.text).toBe('sharp');
+    expect(rowOf(back, 'G4').typed).toBeNull();
   });
 });
 
@@ -122,7 +157,7 @@ describe('what is heard', () => {
   });
 
   it('is logged as the fingering in hand, and refused by name when it is another note', () => {
-    const side = { ...listening, played: { ...listening.played, fingering: 'C5 side' } };
+    const side = withPlayed(listening, { fingering: 'C5 side' });
     expect(logOf(heardEnough(sounding(side, hzOf('C5', -4), 24)))[0].fingering).toBe('C5 side');
     const wrong = heardEnough(sounding(side, hzOf('A4'), 24));
     expect(logOf(wrong)).toEqual([]);
@@ -130,7 +165,7 @@ describe('what is heard', () => {
   });
 
   it('that is nearer to another note is logged with that doubt, and shown with it', () => {
-    const chosen = { ...listening, played: { ...listening.played, fingering: 'A4' } };
+    const chosen = withPlayed(listening, { fingering: 'A4' });
     const flat = sounding(chosen, hzOf('A4', -80), 24);
     expect(makePlayedView(flat).needle).toMatchObject({ cents: -50, words: '80 cents flat' });
     expect(makePlayedView(flat).needle!.sure).toMatch(/that is nearer to G♯4$/);

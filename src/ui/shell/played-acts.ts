@@ -1,7 +1,7 @@
 import type { PlayedSetup } from '../../documents/pitch-log.ts';
 import { hornInHand, type BenchState } from '../state/bench-state.ts';
 import type { Store } from '../state/bench-store.ts';
-import type { PlayedState } from '../state/played-state.ts';
+import { playedIn, type PlayedState } from '../state/played-state.ts';
 import { readFile, saveFile } from './files.ts';
 import type { Listening } from './microphone.ts';
 import type { Reading } from './pads-acts.ts';
@@ -29,9 +29,12 @@ export interface PlayedActs {
   dismiss(): void;
 }
 
+const visitNow = (state: BenchState): string => hornInHand(state).contents.visit.id;
+const playedNow = (state: BenchState): PlayedState => playedIn(state.played, visitNow(state));
+
 export function makePlayedActs(store: Store<BenchState>, reading: Reading): PlayedActs {
   const change = (part: Partial<PlayedState>): void =>
-    store.update((state) => ({ ...state, played: { ...state.played, ...part } }));
+    store.update((state) => ({ ...state, played: { ...playedNow(state), ...part } }));
   // What reads, names and hears notes comes in when a hand first needs it.
   const withLog = (work: (log: Log) => void | Promise<void>): Promise<void> =>
     reading(
@@ -46,7 +49,7 @@ export function makePlayedActs(store: Store<BenchState>, reading: Reading): Play
     asked += 1;
     listening?.stop();
     listening = null;
-    if (store.get().played.listening === 'off') return;
+    if (playedNow(store.get()).listening === 'off') return;
     change({ listening: 'off' });
     void withLog(({ heardEnough }) => store.update(heardEnough));
   };
@@ -63,7 +66,10 @@ export function makePlayedActs(store: Store<BenchState>, reading: Reading): Play
       const microphone = await import('./microphone.ts');
       const begun = await microphone.listen({
         onMoment: (moment) => {
-          if (asked === mine) store.update((state) => heardMoment(state, moment));
+          if (asked !== mine) return;
+          // Another visit is in hand: what sounds now is none of its notes.
+          if (playedNow(store.get()).listening === 'off') stop();
+          else store.update((state) => heardMoment(state, moment));
         },
         onGone: (sentence) => {
           if (asked === mine) told(sentence);
@@ -82,14 +88,16 @@ export function makePlayedActs(store: Store<BenchState>, reading: Reading): Play
 
   const fromRecording = async (file: File, { takeRecording }: Log): Promise<void> => {
     try {
-      const { hornId } = store.get();
+      const visit = visitNow(store.get());
       change({ problem: null, issues: [], logged: `Listening to “${file.name}” …` });
       const { hearRecording, readRecording } = await import('./recording.ts');
       const recording = await readRecording(file);
       if (typeof recording === 'string') return told(recording);
       const notes = await hearRecording(recording);
-      if (store.get().hornId !== hornId) {
-        return told(`Another horn was taken while “${file.name}” was listened to: nothing was logged.`);
+      if (visitNow(store.get()) !== visit) {
+        return told(
+          `Another horn was taken in hand while “${file.name}” was listened to: nothing was logged.`,
+        );
       }
       store.update((state) => takeRecording(state, notes, file.name));
     } catch (error) {

@@ -19,16 +19,26 @@ import {
   type Tuning,
 } from './heard-note.ts';
 import { stepped } from './horn-on-bench.ts';
-import type { PlayedState } from './played-state.ts';
+import { playedIn, type PlayedState, type RefusedCents } from './played-state.ts';
 
 /** The tuning of the horn in hand. */
 export function tuningOf({ horn, visit }: BenchContents): Tuning {
   return { transposition: horn.document.transpositionSemitones, a4: visit.document.a4Hz };
 }
 
+/** What holds for the visit in hand. */
+export function playedOf(state: BenchState): PlayedState {
+  return playedIn(state.played, hornInHand(state).contents.visit.id);
+}
+
+/** Cents typed and refused of the visit in hand. */
+export function refusedOf(state: BenchState): RefusedCents {
+  return state.played.typed[hornInHand(state).contents.visit.id] ?? {};
+}
+
 const withPlayed = (state: BenchState, change: Partial<PlayedState>): BenchState => ({
   ...state,
-  played: { ...state.played, ...change },
+  played: { ...playedOf(state), ...change },
 });
 
 /** The log otherwise, as one step of the history. */
@@ -64,15 +74,19 @@ export function readCents(text: string): number {
 
 /** Reads cents typed for a fingering: a take, or a sentence beside the text, which stays. */
 export function typeCents(state: BenchState, fingering: string, text: string): BenchState {
-  const { [fingering]: _, ...others } = state.played.typed;
-  if (text.trim() === '') return withPlayed(state, { typed: others });
+  const { [fingering]: _, ...others } = refusedOf(state);
+  const withTyped = (next: BenchState, typed: RefusedCents): BenchState => {
+    const { id } = hornInHand(state).contents.visit;
+    return withPlayed(next, { typed: { ...next.played.typed, [id]: typed } });
+  };
+  if (text.trim() === '') return withTyped(state, others);
   const cents = readCents(text);
   if (!(Math.abs(cents) <= FARTHEST_CENTS)) {
     const problem = `invalid cents of ${noteLabel(fingering)}: “${text.trim()}”; expected −${FARTHEST_CENTS} to ${FARTHEST_CENTS} cents`;
-    return withPlayed(state, { typed: { ...others, [fingering]: { text, problem } } });
+    return withTyped(state, { ...others, [fingering]: { text, problem } });
   }
-  const take: Take = { fingering, cents: cents + 0, setup: state.played.setup, heard: 'tuner' };
-  return withPlayed(logTakes(state, [take]), { typed: others });
+  const take: Take = { fingering, cents: cents + 0, setup: playedOf(state).setup, heard: 'tuner' };
+  return withTyped(logTakes(state, [take]), others);
 }
 
 /** Sets a take aside or counts it again. @param index in the visit’s log */
@@ -108,13 +122,13 @@ export function removeTake(state: BenchState, index: number): BenchState {
 
 /** One more moment has been heard; a tone that ended is logged. */
 export function heardMoment(state: BenchState, moment: Moment | null): BenchState {
-  const { hearing } = state.played;
+  const { hearing } = playedOf(state);
   return withHearing(state, heardMore(hearing, moment));
 }
 
 /** Listening is over; the tone that still sounded is logged. */
 export function heardEnough(state: BenchState): BenchState {
-  return withPlayed(withHearing(state, heardOut(state.played.hearing)), {
+  return withPlayed(withHearing(state, heardOut(playedOf(state).hearing)), {
     listening: 'off',
     hearing: SILENCE,
   });
@@ -122,7 +136,7 @@ export function heardEnough(state: BenchState): BenchState {
 
 function withHearing(state: BenchState, hearing: Hearing): BenchState {
   const next = withPlayed(state, { hearing });
-  const known = state.played.hearing.notes.length;
+  const known = playedOf(state).hearing.notes.length;
   return hearing.notes.slice(known).reduce((now, note) => logHeard(now, note, 'microphone'), next);
 }
 
@@ -136,7 +150,7 @@ function logHeard(state: BenchState, note: HeardNote, heard: 'microphone' | 'rec
       logged: `${note.hz.toFixed(1)} Hz is no note of this horn: nothing was logged.`,
     });
   }
-  const take = takeFrom(note, named, state.played.setup, heard, tuning);
+  const take = takeFrom(note, named, playedOf(state).setup, heard, tuning);
   if (typeof take === 'string') return withPlayed(state, { logged: `${take}: nothing was logged.` });
   const nearer = nearerNote(named, note.hz, tuning);
   const doubt = nearer === null ? '' : ` That is nearer to ${noteLabel(nearer)}.`;
@@ -145,8 +159,9 @@ function logHeard(state: BenchState, note: HeardNote, heard: 'microphone' | 'rec
   });
 }
 
-function fingeringFor({ played }: BenchState, { hz }: HeardNote, tuning: Tuning): Fingering | null {
-  const chosen = played.fingering === null ? undefined : findFingering(played.fingering);
+function fingeringFor(state: BenchState, { hz }: HeardNote, tuning: Tuning): Fingering | null {
+  const { fingering } = playedOf(state);
+  const chosen = fingering === null ? undefined : findFingering(fingering);
   return chosen ?? namedPitch(hz, tuning)?.fingering ?? null;
 }
 
@@ -160,7 +175,7 @@ export function takeRecording(state: BenchState, notes: readonly HeardNote[], na
     const named = fingeringFor(state, note, tuning);
     return named === null
       ? `${note.hz.toFixed(1)} Hz is no note of this horn`
-      : takeFrom(note, named, state.played.setup, 'recording', tuning);
+      : takeFrom(note, named, playedOf(state).setup, 'recording', tuning);
   });
   const takes = read.filter((each) => typeof each !== 'string');
   const issues = read.filter((each) => typeof each === 'string');
@@ -175,7 +190,7 @@ export function tableOf({ visit }: BenchContents): string {
 
 /** Takes in a table, as one step. */
 export function readTable(state: BenchState, text: string, name: string): BenchState {
-  const { takes, issues } = readPitchCsv(text, state.played.setup);
+  const { takes, issues } = readPitchCsv(text, playedOf(state).setup);
   const told = issues.map(({ row, message }) => (row === null ? message : `row ${row}: ${message}`));
   const logged = `${takes.length} takes of “${name}” were logged.`;
   return withPlayed(logTakes(state, takes), { problem: null, issues: told, logged });

@@ -3,6 +3,8 @@ import type { Hearing } from './heard-note.ts';
 
 /** What the view of played notes is about to do, and what it hears. */
 export interface PlayedState {
+  /** the visit all this is of; null before any */
+  readonly visitId: string | null;
   readonly setup: PlayedSetup;
   /** the fingering that is played whatever is heard; null names what is heard */
   readonly fingering: string | null;
@@ -16,12 +18,16 @@ export interface PlayedState {
   readonly issues: readonly string[];
   /** the fingering whose takes are laid open; null where none are */
   readonly open: string | null;
-  /** cents typed and refused, by fingering id */
-  readonly typed: Readonly<Record<string, { readonly text: string; readonly problem: string }>>;
+  /** cents typed and refused, by visit and fingering: they wait while another horn is in hand */
+  readonly typed: Readonly<Record<string, RefusedCents>>;
 }
+
+/** Cents typed and refused, by fingering id. */
+export type RefusedCents = Readonly<Record<string, { readonly text: string; readonly problem: string }>>;
 
 export function makePlayedState(): PlayedState {
   return {
+    visitId: null,
     setup: 'as found',
     fingering: null,
     listening: 'off',
@@ -32,4 +38,9 @@ export function makePlayedState(): PlayedState {
     open: null,
     typed: {},
   };
+}
+
+/** What holds for a visit: what was heard or told of another is none of its own. */
+export function playedIn(played: PlayedState, visitId: string): PlayedState {
+  return played.visitId === visitId ? played : { ...makePlayedState(), visitId, typed: played.typed };
 }

@@ -1,6 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
 import type { Bench } from '../../shell/bench.ts';
+import { refusedOf } from '../../state/played-log.ts';
 import type { PlayedRow, TakeView } from './played-view.model.ts';
 
 /** One fingering: where cents are typed, what its takes come to, and each of them. */
@@ -39,7 +40,7 @@ export function playedRow(row: PlayedRow, bench: Bench): TemplateResult {
 async function logTyped(id: string, input: HTMLInputElement, bench: Bench): Promise<void> {
   const { value } = input;
   await bench.played.typeCents(id, value);
-  const isRefused = bench.store.get().played.typed[id] !== undefined;
+  const isRefused = refusedOf(bench.store.get())[id] !== undefined;
   if (!isRefused && input.value === value) input.value = '';
 }
 

@@ -10,7 +10,7 @@ import {
 import { signedCents } from '../../parts/note-names.ts';
 import { hornInHand, type BenchState } from '../../state/bench-state.ts';
 import { centsFrom, namedPitch, nearerNote, noteSoFar } from '../../state/heard-note.ts';
-import { centsAs, tuningOf } from '../../state/played-log.ts';
+import { centsAs, playedOf, refusedOf, tuningOf } from '../../state/played-log.ts';
 import type { PlayedState } from '../../state/played-state.ts';
 
 /** The view of played notes, as plain text and numbers. */
@@ -62,7 +62,8 @@ export interface TakeView {
 export const NEEDLE_CENTS = 50;
 
 export function makePlayedView(state: BenchState): PlayedView {
-  const { played } = state;
+  const played = playedOf(state);
+  const refused = refusedOf(state);
   const { contents } = hornInHand(state);
   const log = contents.visit.document.played ?? [];
   const tuning = tuningOf(contents);
@@ -85,7 +86,7 @@ export function makePlayedView(state: BenchState): PlayedView {
           take.fingering === fingering.id && take.setup === played.setup ? [takeView(take, index)] : [],
         ),
         isOpen: played.open === fingering.id,
-        typed: played.typed[fingering.id] ?? null,
+        typed: refused[fingering.id] ?? null,
       };
     }),
     takeCount: log.length,
@@ -118,7 +119,7 @@ const HEARD_WORDS: Readonly<Record<Take['heard'], string>> = {
 
 /** What is heard now; null while nothing is listened for. */
 function needleOf(state: BenchState): NeedleView | null {
-  const { played } = state;
+  const played = playedOf(state);
   if (played.listening !== 'on') return null;
   const { now } = played.hearing;
   const steady = noteSoFar(played.hearing);

@@ -5,6 +5,7 @@ import '../../parts/vw-choice.ts';
 import type { PlayedSetup } from '../../../documents/pitch-log.ts';
 import type { Bench } from '../../shell/bench.ts';
 import { hornInHand, type BenchState } from '../../state/bench-state.ts';
+import { playedOf } from '../../state/played-log.ts';
 import { BenchView } from '../bench-view.ts';
 import { calibrationPanel } from './calibration-panel.ts';
 import { calibrationStyles } from './calibration-panel.styles.ts';
@@ -52,7 +53,8 @@ export class VwPlayedView extends BenchView {
     `;
   }
 
-  #ways(view: PlayedView, { played }: BenchState, bench: Bench): TemplateResult {
+  #ways(view: PlayedView, state: BenchState, bench: Bench): TemplateResult {
+    const played = playedOf(state);
     const isOff = played.listening === 'off';
     return html`
       <section class="pl-ways" aria-label="Ways to log">
@@ -120,8 +122,8 @@ export class VwPlayedView extends BenchView {
     `;
   }
 
-  #told({ played }: BenchState, bench: Bench): TemplateResult {
-    const { problem, issues } = played;
+  #told(state: BenchState, bench: Bench): TemplateResult {
+    const { problem, issues } = playedOf(state);
     const isTold = problem !== null || issues.length > 0;
     return html`
       <div class="pl-told" role="alert" ?hidden=${!isTold}>
