@@ -59,7 +59,7 @@ export const dayPathStyles = css`
     overflow: hidden;
     white-space: nowrap;
     text-overflow: ellipsis;
-    font-size: 0.9375rem;
+    font-size: var(--vw-text-control);
     color: var(--vw-soft);
   }
   button {
@@ -97,7 +97,7 @@ export const dayPathStyles = css`
     align-items: center;
     gap: 0.3rem;
     white-space: nowrap;
-    font-size: 0.9375rem;
+    font-size: var(--vw-text-control);
   }
   .hook {
     width: 0.75rem;
@@ -134,7 +134,7 @@ export const dayPathStyles = css`
   .name span,
   .told,
   .away {
-    font-size: 0.9375rem;
+    font-size: var(--vw-text-control);
     color: var(--vw-soft);
   }
   .acts {
@@ -149,7 +149,7 @@ export const dayPathStyles = css`
   }
   .acts button:not(.go) {
     padding: 0 0.5rem;
-    font-size: 0.9375rem;
+    font-size: var(--vw-text-control);
     color: var(--vw-soft);
     background: none;
     border-color: transparent;
@@ -204,7 +204,7 @@ export const dayPathStyles = css`
     }
     .acts button:not(.go) {
       padding: 0 0.4rem;
-      font-size: 0.875rem;
+      font-size: var(--vw-text-aside);
       white-space: nowrap;
     }
   }

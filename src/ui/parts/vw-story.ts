@@ -22,7 +22,6 @@ export class VwStory extends LitElement {
         padding: 0.6rem 1rem;
         background: var(--vw-sheet);
         border-top: 4px solid var(--vw-leather);
-        box-shadow: 0 -2px 10px rgb(0 0 0 / 18%);
       }
       .told {
         flex: 1;
@@ -31,11 +30,11 @@ export class VwStory extends LitElement {
       }
       h2 {
         margin: 0;
-        font-size: 1.0625rem;
+        font-size: var(--vw-text-lead);
       }
       h2 span {
         margin-left: 0.35rem;
-        font-size: 0.875rem;
+        font-size: var(--vw-text-aside);
         font-weight: 400;
         color: var(--vw-soft);
       }
@@ -90,7 +89,7 @@ export class VwStory extends LitElement {
       }
       @media (max-width: 500px) {
         p {
-          font-size: 0.9375rem;
+          font-size: var(--vw-text-control);
         }
         .whole {
           position: absolute;
