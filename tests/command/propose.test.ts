@@ -1,4 +1,7 @@
 import { spawnSync } from 'node:child_process';
+import { mkdtempSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { makeAirColumn } from '../../src/acoustics/index.ts';
 import { reportProposal, type ProposalReport } from '../../src/documents/proposal-report.ts';
@@ -39,17 +42,30 @@ describe('propose', () => {
     expect(out).toContain('! Seal first');
   });
 
-  it('refuses in a sentence', () => {
-    for (const [args, sentence] of [
-      [['--lock', '99'], /invalid --lock: "99"; expected 1 \(low-b-flat\)/],
-      [['--most-mm', '7=0'], /invalid --most-mm: 0 mm; expected 0\.5 to 60 mm/],
-      [['--prefer', 'loud'], /invalid --prefer: "loud"; expected balanced, in tune, low keys, few moves/],
-      [['--weights', 'noise=1'], /invalid --weights: "noise"; expected pitch, venting/],
-      [['--tuned-by', 'ear'], /invalid --tuned-by: "ear"; expected register, all, equal/],
-    ] as const) {
-      const { code, out, err } = run(ALTO, ...args);
-      expect([code, out]).toEqual([2, '']);
-      expect(err).toMatch(sentence);
-    }
+  it('starts from a table of played notes', () => {
+    const log = join(mkdtempSync(join(tmpdir(), 'ventwright-')), 'played.csv');
+    writeFileSync(log, 'fingering,cents\nE4,-20\nF4,4\nG4,2\n');
+    const { code, out } = run(ALTO, '--log', log, '--json');
+    expect(code).toBe(0);
+    const report = JSON.parse(out) as ProposalReport;
+    expect(report.pitchFrom).toBe('playing');
+    const counted = report.notes.filter(({ weight }) => weight > 0);
+    expect(counted.map(({ fingering, foundCents }) => [fingering, Math.round(foundCents)])).toEqual([
+      ['E4', -20],
+      ['F4', 4],
+      ['G4', 2],
+    ]);
+  });
+
+  it.each([
+    [['--lock', '99'], /invalid --lock: "99"; expected 1 \(low-b-flat\)/],
+    [['--most-mm', '7=0'], /invalid --most-mm: 0 mm; expected 0\.5 to 60 mm/],
+    [['--prefer', 'loud'], /invalid --prefer: "loud"; expected balanced, in tune, low keys, few moves/],
+    [['--weights', 'noise=1'], /invalid --weights: "noise"; expected pitch, venting/],
+    [['--tuned-by', 'ear'], /invalid --tuned-by: "ear"; expected register, all, equal/],
+  ])('refuses %j in a sentence', (args, sentence) => {
+    const { code, out, err } = run(ALTO, ...args);
+    expect([code, out]).toEqual([2, '']);
+    expect(err).toMatch(sentence);
   });
 });

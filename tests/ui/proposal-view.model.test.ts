@@ -14,7 +14,7 @@ import { takeProposal } from '../../src/ui/state/take-proposal.ts';
 import { makePitchPicture } from '../../src/ui/views/proposal/pitch-picture.model.ts';
 import { makeProposalView } from '../../src/ui/views/proposal/proposal-view.model.ts';
 import { answerProposal } from './demo-proposal.ts';
-import { onTheBench } from './demo.ts';
+import { onTheBench, plain } from './demo.ts';
 
 const untouched = makeBenchState([{ id: 'demo-alto', label: 'Demo alto' }], onTheBench('alto'));
 const report = answerProposal();
@@ -135,4 +135,17 @@ describe('the page of the proposed setup', () => {
       if (Math.abs(rises) > 0.01) expect(Math.sign(found - proposed)).toBe(Math.sign(rises));
     });
   });
+});
+
+it('opens for every key that moves why it moves, with the report’s own numbers', () => {
+  for (const row of view.rows) {
+    const key = report.keys.find(({ pad }) => pad === row.pad)!;
+    if (key.moveMm === 0) expect(row.opens).toBeNull();
+    else {
+      expect(plain(row.opens!.figure)).toBe(formatBoth(key.proposedMm, 'mm'));
+      expect(row.opens!.remarks).toEqual([key.why]);
+      expect(row.opens!.inputs[0].value).toContain(formatBoth(key.foundMm, 'mm'));
+    }
+  }
+  expect(view.rows.some(({ opens }) => opens !== null)).toBe(true);
 });

@@ -1,10 +1,12 @@
 import { html, nothing, type TemplateResult } from 'lit';
+import type { LengthUnit } from '../../../documents/length-format.ts';
 import { unbroken } from '../../parts/note-names.ts';
+import { figure } from '../../parts/told.ts';
 import type { Bench } from '../../shell/bench.ts';
 import type { KeyRow, ProposalView } from './proposal-view.model.ts';
 
 /** Every key: as found, proposed, why, and its lock. */
-export function keysTable({ rows, waiting }: ProposalView, bench: Bench): TemplateResult {
+export function keysTable({ rows, waiting, unit }: ProposalView, bench: Bench): TemplateResult {
   return html`
     <section class="pp-keys" aria-labelledby="pp-keys" aria-busy=${waiting ? 'true' : 'false'}>
       <h2 id="pp-keys">Every key</h2>
@@ -20,13 +22,13 @@ export function keysTable({ rows, waiting }: ProposalView, bench: Bench): Templa
           <span role="columnheader">Why</span>
           <span role="columnheader">Lock</span>
         </div>
-        ${rows.map((row) => keyRow(row, bench))}
+        ${rows.map((row) => keyRow(row, unit, bench))}
       </div>
     </section>
   `;
 }
 
-function keyRow(row: KeyRow, bench: Bench): TemplateResult {
+function keyRow(row: KeyRow, unit: LengthUnit, bench: Bench): TemplateResult {
   return html`
     <div role="row" class="pp-row" data-key=${row.pad} data-reason=${row.reason}>
       <span role="rowheader" class="pp-name">
@@ -39,7 +41,7 @@ function keyRow(row: KeyRow, bench: Bench): TemplateResult {
       </span>
       <span role="cell" class="pp-found" data-label="As found">${unbroken(row.found)}</span>
       <span role="cell" class="pp-proposed" data-label="Proposed"
-        >${row.proposed === '' ? 'as found' : unbroken(row.proposed)}</span
+        >${row.opens === null ? 'as found' : figure(row.opens, unit)}</span
       >
       <span role="cell" class="pp-move"
         >${row.move === '' ? html`<i aria-hidden="true">·</i>` : unbroken(row.move)}</span

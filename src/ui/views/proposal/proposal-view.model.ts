@@ -7,7 +7,9 @@ import {
   type ProposedNoteReport,
 } from '../../../documents/proposal-report.ts';
 import type { ProposalReason } from '../../../documents/proposal-words.ts';
-import { noteLabel, signedCents } from '../../parts/note-names.ts';
+import { noteLabel, signedCents, unbroken } from '../../parts/note-names.ts';
+import { barePlusMinus, sign } from '../../parts/plus-minus-words.ts';
+import type { Reason, ReasonInput } from '../../state/reasons.ts';
 import type { ChoiceOption } from '../../parts/vw-choice.ts';
 import { isWaiting, reportFor } from '../../state/asked-answer.ts';
 import { proposedInHand, type BenchState } from '../../state/bench-state.ts';
@@ -24,6 +26,8 @@ export interface KeyRow {
   readonly found: string;
   /** empty where it stays */
   readonly proposed: string;
+  /** why it is proposed so, with what it rests on; null where it stays */
+  readonly opens: Reason | null;
   readonly move: string;
   readonly why: string;
   readonly reason: ProposalReason;
@@ -43,6 +47,7 @@ export interface TakeChoice {
 
 /** Everything the proposed setup shows. */
 export interface ProposalView {
+  readonly unit: LengthUnit;
   readonly waiting: boolean;
   readonly problem: string | null;
   readonly headline: string;
@@ -73,6 +78,7 @@ export function makeProposalView(state: BenchState): ProposalView {
   const report = reportFor(answer, state.hornId);
   const waiting = isWaiting(answer, state.hornId);
   const common = {
+    unit: state.unit,
     waiting,
     problem: answer.asked === answer.answered ? answer.problem : null,
     prefer,
@@ -165,6 +171,7 @@ function rowsOf(report: ProposalReport, locked: readonly string[], unit: LengthU
       name: key.name,
       found: formatBoth(key.foundMm, unit),
       proposed: stays ? '' : formatBoth(key.proposedMm, unit),
+      opens: stays ? null : keyReason(key, report.shortList[place]?.sharePercent ?? null, unit),
       move: stays ? '' : `${key.moveMm < 0 ? '' : '+'}${formatLength(key.moveMm, unit)}`,
       why: key.why,
       reason: key.reason,
@@ -172,6 +179,39 @@ function rowsOf(report: ProposalReport, locked: readonly string[], unit: LengthU
       place: place < 0 ? null : place + 1,
     };
   });
+}
+
+/** @param gainPercent of the whole gain, this key and those before it on the short list; null where it is not on it */
+function keyReason(key: ProposedKeyReport, gainPercent: number | null, unit: LengthUnit): Reason {
+  const length = (label: string, mm: number): ReasonInput => ({
+    label,
+    value: formatBoth(mm, unit),
+    from: '',
+  });
+  return {
+    kind: 'proposal-gain',
+    figure: unbroken(formatBoth(key.proposedMm, unit)),
+    of: `${key.name} key at the front`,
+    inputs: [
+      {
+        ...length('as found', key.foundMm),
+        value: `${formatBoth(key.foundMm, unit)} ± ${barePlusMinus(key.plusMinusMm, unit)} ${sign(unit)}`,
+      },
+      ...(key.enoughMm === null ? [] : [length('height stops helping at', key.enoughMm)]),
+      length('moves by', key.moveMm),
+      ...(gainPercent === null
+        ? []
+        : [
+            {
+              label: 'gain, with those before it on the list',
+              value: `${gainPercent.toFixed(0)} %`,
+              from: '',
+            },
+          ]),
+    ],
+    budget: null,
+    remarks: [key.why],
+  };
 }
 
 function noteRow(note: ProposedNoteReport): ProposalView['notes'][number] {
