@@ -60,6 +60,13 @@ describe('the reason of every kind of figure', () => {
   });
 });
 
+it('every kind of reason is opened by a figure of some view', () => {
+  const files = readdirSync(`${ROOT}src/ui/views`, { recursive: true, encoding: 'utf8' });
+  const views = files.filter((file) => file.endsWith('.ts')).map((file) => read(`src/ui/views/${file}`));
+  const unused = REASON_KINDS.filter((kind) => !views.some((text) => text.includes(`'${kind}'`)));
+  expect(unused).toEqual([]);
+});
+
 describe('links from note to note', () => {
   it('lead to notes and headings that there are', () => {
     const notes = ['glossary', 'sources', ...names('notes/physics')];

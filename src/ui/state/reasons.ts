@@ -279,13 +279,13 @@ export const REASON_GROUNDS: Readonly<Record<ReasonKind, ReasonGround>> = {
   },
   calibration: {
     title: 'Fitted to the notes played',
-    words: ['take, pitch log', 'budget (of a ±)'],
+    words: ['calibration', 'take, pitch log'],
     formula:
       'A few unknowns of this horn and this day are moved until the notes computed lie as near as they can to the notes played; the ± is what the notes leave open.',
     sources: ['Levenberg 1944, Marquardt 1963', 'JCGM 100:2008'],
     isOurs: true,
     holdsFor: 'The player, the reed and the day the notes were played on. A player repeats to a few cents.',
-    note: { name: 'uncertainty', heading: 'The parts' },
+    note: { name: 'calibration', heading: 'The fit' },
   },
   'proposal-gain': {
     title: 'What a proposal brings',

@@ -5,6 +5,7 @@ import { CALIBRATION_UNKNOWNS, type CalibrationUnknown } from '../../../document
 import { isWaiting } from '../../state/asked-answer.ts';
 import { dayInHand, hornInHand, type BenchState } from '../../state/bench-state.ts';
 import { calibrationSource } from '../../state/calibration-source.ts';
+import type { Reason } from '../../state/reasons.ts';
 import { calibrationReport } from '../../state/calibration-state.ts';
 
 /** What the notes say, as plain text. */
@@ -28,6 +29,8 @@ export interface UnknownRow {
   readonly fitted: boolean;
   /** `2.1 ± 0.6 mm further out`; empty where it is not fitted */
   readonly value: string;
+  /** why it is so; null where there is no value */
+  readonly reason: Reason | null;
   /** how much of what was not known the notes took away, 0…1, for a bar; null where it is not fitted */
   readonly narrowed: number | null;
   readonly standing: string;
@@ -82,23 +85,47 @@ function rowOf(
 ): UnknownRow {
   const { unit } = UNKNOWN_UNITS[unknown];
   const row = { unknown, label: LABELS[unknown], fitted };
-  if (!fitted) return { ...row, value: '', narrowed: null, standing: 'as written' };
-  if (report === undefined) return { ...row, value: '', narrowed: null, standing: '' };
+  if (!fitted) return { ...row, value: '', reason: null, narrowed: null, standing: 'as written' };
+  if (report === undefined) return { ...row, value: '', reason: null, narrowed: null, standing: '' };
   const { amount, plusMinus, beforehand, standing } = report;
   const narrowed = 1 - Math.min(1, plusMinus / beforehand);
   if (standing === 'not told') {
+    const value = `± ${digits(plusMinus)} ${unit}`;
     return {
       ...row,
-      value: `± ${digits(plusMinus)} ${unit}`,
+      value,
+      reason: fitReason(row.label, report, value),
       narrowed,
       standing: 'not told by these notes',
     };
   }
+  const value = valueWords(unknown, amount, plusMinus, airC);
   return {
     ...row,
-    value: valueWords(unknown, amount, plusMinus, airC),
+    value,
+    reason: fitReason(row.label, report, value),
     narrowed,
     standing: standing === 'told' ? 'told' : 'told only together with another',
+  };
+}
+
+function fitReason(
+  label: string,
+  { unit, amount, plusMinus, beforehand }: UnknownReport,
+  figure: string,
+): Reason {
+  const input = (name: string, value: string) => ({ label: name, value, from: '' });
+  return {
+    kind: 'calibration',
+    figure,
+    of: label.toLowerCase(),
+    inputs: [
+      input('± before anything was played', `± ${digits(beforehand)} ${unit}`),
+      input('the notes move it by', `${amount < 0 ? '−' : '+'}${digits(Math.abs(amount))} ${unit}`),
+      input('± the notes leave', `± ${digits(plusMinus)} ${unit}`),
+    ],
+    budget: null,
+    remarks: [],
   };
 }
 

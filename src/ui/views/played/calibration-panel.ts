@@ -1,4 +1,5 @@
 import { html, nothing, type TemplateResult } from 'lit';
+import { figureOr } from '../../parts/told.ts';
 import type { Bench } from '../../shell/bench.ts';
 import type { BenchState } from '../../state/bench-state.ts';
 import { makeCalibrationPanel, type UnknownRow } from './calibration-panel.model.ts';
@@ -49,7 +50,7 @@ export function calibrationPanel(bench: Bench, state: BenchState): TemplateResul
 }
 
 function unknownRow(
-  { unknown, label, fitted, value, narrowed, standing }: UnknownRow,
+  { unknown, label, fitted, value, reason, narrowed, standing }: UnknownRow,
   bench: Bench,
 ): TemplateResult {
   return html`
@@ -65,7 +66,7 @@ function unknownRow(
           <span>${label}</span>
         </label>
       </th>
-      <td class="cb-value">${value}</td>
+      <td class="cb-value">${figureOr(value, reason, bench.store.get().unit)}</td>
       <td class="cb-told">
         ${
           narrowed === null
