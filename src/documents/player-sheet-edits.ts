@@ -56,7 +56,7 @@ export function sentenceOf(
 
 /**
  * A visit with a sentence of its player’s sheet otherwise; null, or the words the program has for it, gives it
- * back to the program.
+ * back to the program. The same visit where it says so already.
  */
 export function withSheetWords(
   visit: VisitDocument,
@@ -65,9 +65,11 @@ export function withSheetWords(
 ): VisitDocument {
   const { sheetWords: before = [], ...rest } = visit;
   const trimmed = words?.trim().slice(0, LONGEST_SENTENCE) ?? null;
+  const now = before.find((entry) => entry.id === id);
+  const own = trimmed === null || trimmed === written ? null : { id, text: trimmed, written };
+  if (own?.text === now?.text && own?.written === now?.written) return visit;
   const others = before.filter((entry) => entry.id !== id);
-  const own = trimmed === null || trimmed === written ? [] : [{ id, text: trimmed, written }];
-  const after = [...others, ...own];
+  const after = own === null ? others : [...others, own];
   return after.length === 0 ? rest : { ...rest, sheetWords: after };
 }
 

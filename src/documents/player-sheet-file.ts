@@ -33,7 +33,7 @@ export interface SheetFile {
   /** everything else, each under its name */
   readonly entries: readonly { readonly label: string; readonly text: string }[];
   /** the foot of both pages */
-  readonly foot: string;
+  readonly foot: { readonly horn: string; readonly date: string };
 }
 
 const LETTERS: Readonly<Record<Origin, string>> = { measured: 'm', template: 'e', derived: 'd' };
@@ -98,7 +98,7 @@ export function makeSheetFile(contents: BenchContents): SheetFile {
         ],
       })),
     entries: entriesOf(contents).filter(({ text }) => text !== ''),
-    foot: `${name} · ${dayWords(date)}`,
+    foot: { horn: name, date: dayWords(date) },
   };
 }
 

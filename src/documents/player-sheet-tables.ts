@@ -130,7 +130,7 @@ function noteRow(fingering: string, d: NoteDifferenceReport, visit: VisitDocumen
   return {
     fingering,
     label: noteLabel(fingering),
-    cents: measured(d.cents, d.centsPlusMinus),
+    cents: isPitchShown(d) ? measured(d.cents, d.centsPlusMinus) : `inside ± ${d.centsPlusMinus.toFixed(1)}`,
     strengthDb:
       isStrengthShown(d) && Math.abs(d.strengthDb!) >= LEAST_DB
         ? measured(d.strengthDb!, d.strengthDbPlusMinus!)

@@ -269,6 +269,8 @@ describe('sentences of the player’s sheet', () => {
     const after = makePlayerSheet(rewritten, facts, 'mm').parts.find(({ id }) => id === 'limits')!
       .sentences[0];
     expect(after).toMatchObject({ text: 'Trust the differences.', isRewritten: true, isOutdated: false });
+    expect(withSheetWords(own, limits, 'Trust the differences. ')).toBe(own);
+    expect(withSheetWords(visit.document, limits, null)).toBe(visit.document);
     expect(withSheetWords(own, limits, null)).toEqual(visit.document);
     expect(withSheetWords(own, limits, limits.written)).toEqual(visit.document);
     expect(withSheetWords(own, limits, '').sheetWords).toEqual([
@@ -285,6 +287,9 @@ describe('sentences of the player’s sheet', () => {
       isRewritten: true,
       isOutdated: true,
     });
+    const now = sheetOf(later).decided.sentences[0];
+    const confirmed = withSheetWords(later.visit.document, now, now.text);
+    expect(confirmed.sheetWords).toEqual([{ id: 'decided d', text: now.text, written: now.written }]);
   });
 
   it('are refused where one is rewritten twice or is too long', () => {

@@ -37,6 +37,11 @@ export function filePage(file: SheetFile): TemplateResult {
           </div>`,
       )}
     </dl>
-    <p class="ps-foot"><span>${file.foot}</span><span>page 2 of 2</span></p>
+    ${pageFoot(file.foot, 2)}
   `;
+}
+
+/** Horn, date and page, at the foot of both pages. */
+export function pageFoot({ horn, date }: SheetFile['foot'], page: number): TemplateResult {
+  return html`<p class="ps-foot"><span>${horn}</span><span>${date}, page ${page} of 2</span></p>`;
 }

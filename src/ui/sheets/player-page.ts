@@ -1,8 +1,10 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { formatLength, type LengthUnit } from '../../documents/length-format.ts';
 import { signed } from '../../documents/player-sheet-lengths.ts';
+import type { SheetFile } from '../../documents/player-sheet-file.ts';
 import type { PlayerSheet, SheetPart } from '../../documents/player-sheet.ts';
 import { curveDrawing, markInText } from './curve-drawing.ts';
+import { pageFoot } from './file-page.ts';
 import { sheetSentence, type SentenceActs } from './sheet-sentence.ts';
 
 /** The page the player takes home. */
@@ -10,7 +12,7 @@ export function playerPage(
   sheet: PlayerSheet,
   unit: LengthUnit,
   acts: SentenceActs,
-  foot: string,
+  foot: SheetFile['foot'],
 ): TemplateResult {
   return html`
     <header class="ps-head">
@@ -34,7 +36,7 @@ export function playerPage(
       <p>${sheetSentence(sheet.consent, acts)}</p>
       <p class="ps-rules"><span>Signed</span><i></i><span>Date</span><i class="ps-short"></i></p>
     </section>
-    <p class="ps-foot"><span>${foot}</span><span>page 1 of 2</span></p>
+    ${pageFoot(foot, 1)}
   `;
 }
 

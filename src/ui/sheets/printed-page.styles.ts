@@ -121,7 +121,8 @@ export const printedPageStyles = css`
   }
   .ps-pair {
     display: grid;
-    grid-template-columns: minmax(0, 1fr) 292pt;
+    grid-template-columns: minmax(0, 1fr) 27em;
+    font-size: min(1em, 11.5pt);
     gap: 0.4em 14pt;
     align-items: start;
   }

@@ -39,7 +39,8 @@ function inHand(sentence: SheetSentence, acts: SentenceActs): TemplateResult {
   const { id, text, written } = sentence;
   const keep = (event: Event): void => {
     const { value } = event.currentTarget as HTMLTextAreaElement;
-    if (value.trim() !== text) acts.rewrite(sentence, value);
+    // Kept as it is, an older sentence is one of today’s.
+    if (value.trim() !== text || sentence.isOutdated) acts.rewrite(sentence, value);
   };
   const pressed = (event: KeyboardEvent): void => {
     const area = event.currentTarget as HTMLTextAreaElement;

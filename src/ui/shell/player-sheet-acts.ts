@@ -29,11 +29,9 @@ export function makePlayerSheetActs(store: Store<BenchState>, reading: Reading):
     store.update((state) =>
       withHorn(state, (horn) => {
         const { visit } = horn.contents;
-        return stepped(
-          horn,
-          { ...horn.contents, visit: { ...visit, document: change(visit.document) } },
-          null,
-        );
+        const document = change(visit.document);
+        if (document === visit.document) return horn;
+        return stepped(horn, { ...horn.contents, visit: { ...visit, document } }, null);
       }),
     );
   const keepText = (typed: TypedText | null): void =>

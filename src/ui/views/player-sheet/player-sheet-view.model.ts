@@ -1,25 +1,12 @@
-import type { BenchContents } from '../../../documents/bench-contents.ts';
-import { keyedHoles } from '../../../documents/horn-document.ts';
-import { formatBoth } from '../../../documents/length-format.ts';
 import { makeSheetFile, type SheetFile } from '../../../documents/player-sheet-file.ts';
 import { makePlayerSheet, type PlayerSheet } from '../../../documents/player-sheet.ts';
 import { isWaiting, reportFor } from '../../state/asked-answer.ts';
 import { hornInHand, type BenchState } from '../../state/bench-state.ts';
+import { makeWishEntry, type WishEntry } from '../../sheets/wish-entry.model.ts';
 
 /** The papers the sheet is laid out for. */
 export const PAPERS = ['A4', 'Letter'] as const;
 export type Paper = (typeof PAPERS)[number];
-
-/** The wish as it can be named: a key, and how far open. */
-export interface WishEntry {
-  readonly key: string;
-  readonly keys: readonly { readonly id: string; readonly label: string }[];
-  /** as typed, or what is in use */
-  readonly text: string;
-  readonly echo: string;
-  readonly problem: string | null;
-  readonly isNamed: boolean;
-}
 
 /** What the view shows. */
 export interface PlayerSheetView {
@@ -52,29 +39,13 @@ export function makePlayerSheetView(state: BenchState): PlayerSheetView {
     pages,
     missing: pages?.player.missing ?? [],
     outdated: pages === null ? [] : outdatedIn(pages.player),
-    wish: wishEntry(state, contents),
+    wish: makeWishEntry(state),
   };
 }
 
 function outdatedIn({ headline, decided, parts, consent }: PlayerSheet): string[] {
   const all = [headline, ...decided.sentences, ...parts.flatMap(({ sentences }) => sentences), consent];
   return all.filter(({ isOutdated }) => isOutdated).map(({ text }) => text);
-}
-
-function wishEntry(state: BenchState, { horn, visit }: BenchContents): WishEntry {
-  const { wishKey, wishOpeningMm } = visit.document;
-  const typed = state.playerSheet.wishTyped[state.hornId];
-  const keys = keyedHoles(horn.document).map(({ id, name, number }) => ({ id, label: `${number} ${name}` }));
-  const isNamed = keys.some(({ id }) => id === wishKey);
-  const inUse = wishOpeningMm === undefined ? '' : formatBoth(wishOpeningMm, state.unit);
-  return {
-    key: isNamed ? wishKey! : '',
-    keys,
-    text: typed?.text ?? inUse,
-    echo: !isNamed ? 'choose the key first' : inUse === '' ? 'such as 6.5 mm or 1/4 in' : inUse,
-    problem: typed?.problem ?? null,
-    isNamed,
-  };
 }
 
 /** How a page’s type is fitted: its size, its lines apart as a share of it, its parts apart; from the largest. Tight, decisions run on. */

@@ -77,23 +77,6 @@ export const playerSheetStyles = css`
       color: var(--vw-caution);
       font-weight: 600;
     }
-    .ps-wish-entry {
-      display: grid;
-      gap: 0.35rem;
-    }
-    .ps-wish-entry label {
-      font-size: 0.875rem;
-      font-weight: 600;
-    }
-    .ps-wish-entry select {
-      min-height: var(--vw-touch);
-      padding: 0 0.5rem;
-      font: inherit;
-      color: inherit;
-      background: var(--vw-sheet);
-      border: 1px solid var(--vw-soft);
-      border-radius: var(--vw-round);
-    }
     .ps-list h2 {
       margin: 0;
       font-size: 1rem;
@@ -183,7 +166,11 @@ export const playerSheetStyles = css`
   /* On a narrow screen the pages are read, not looked at: the words as large as the screen has room for. */
   @media screen and (max-width: 819px) {
     .ps-desk {
+      grid-template-columns: minmax(0, 1fr);
       padding: 0.75rem;
+    }
+    .ps-pages {
+      grid-template-columns: minmax(0, 1fr);
     }
     .ps-tools {
       grid-template-columns: minmax(0, 1fr);
@@ -198,6 +185,7 @@ export const playerSheetStyles = css`
     }
     .ps-pages > .ps-page .ps-pair {
       display: block;
+      font-size: 1em;
     }
     .ps-pages > .ps-page .ps-curve {
       width: 100%;

@@ -7,6 +7,8 @@ import { filePage } from '../../sheets/file-page.ts';
 import { playerPage } from '../../sheets/player-page.ts';
 import { printedPageStyles } from '../../sheets/printed-page.styles.ts';
 import type { SentenceActs } from '../../sheets/sheet-sentence.ts';
+import { wishEntry } from '../../sheets/wish-entry.ts';
+import { wishEntryStyles } from '../../sheets/wish-entry.styles.ts';
 import type { Bench } from '../../shell/bench.ts';
 import { hornInHand, type BenchState } from '../../state/bench-state.ts';
 import { BenchView } from '../bench-view.ts';
@@ -19,14 +21,13 @@ import {
   type PlayerSheetView,
 } from './player-sheet-view.model.ts';
 import { playerSheetStyles } from './player-sheet-view.styles.ts';
-import { wishEntry } from './wish-entry.ts';
 
 const PAPER_OPTIONS = PAPERS.map((paper) => ({ value: paper, label: paper }));
 
 /** The player’s sheet, as it will be printed, and the page for the shop’s file. */
 @customElement('vw-player-sheet')
 export class VwPlayerSheet extends BenchView {
-  protected override readonly pageStyles = [printedPageStyles, playerSheetStyles];
+  protected override readonly pageStyles = [printedPageStyles, playerSheetStyles, wishEntryStyles];
 
   @state() private paper: Paper = 'A4';
   /** the sentence that is being written */

@@ -2,6 +2,7 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
 import '../../parts/vw-bench-field.ts';
 import type { Bench } from '../../shell/bench.ts';
+import { wishEntry } from '../../sheets/wish-entry.ts';
 import type { HeadFieldId } from '../../state/fields.ts';
 import type { HeadView, SheetView } from './sheet-view.model.ts';
 
@@ -13,7 +14,7 @@ export function sheetHead(view: SheetView, bench: Bench): TemplateResult {
     <details class="sh-who">
       <summary><b>${view.hornName}</b> <span>${view.headLine}</span></summary>
       <div class="sh-fields" @focusin=${() => bench.expectTyping()}>
-        ${view.head.map((field) => headField(field, bench))}
+        ${view.head.map((field) => headField(field, bench))} ${wishEntry(view.wish, bench)}
         ${view.dayFields.map(
           (field) => html`
             <vw-bench-field
@@ -46,6 +47,7 @@ export function sheetHead(view: SheetView, bench: Bench): TemplateResult {
       <button type="button" class="ks-quiet" data-act="new-visit" @click=${() => bench.newVisit()}>
         New visit
       </button>
+      <a class="ks-quiet" href="#player-sheet">Player’s sheet</a>
     </div>
   `;
 }

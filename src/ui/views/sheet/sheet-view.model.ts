@@ -12,6 +12,7 @@ import type { HeadFieldId } from '../../state/fields.ts';
 import { memoLast } from '../../state/memo-last.ts';
 import type { SheetReport } from '../../state/sheet-report.ts';
 import { isSheetCurrent, nextUnknown } from '../../state/sheet-state.ts';
+import { makeWishEntry, type WishEntry } from '../../sheets/wish-entry.model.ts';
 import { makeMeasuredFields, sentence, type FieldView } from '../key-study/measured-fields.model.ts';
 import type { DayFieldId } from '../../state/fields.ts';
 import { labelOf, MEASURE_CELLS, OPENING_CELLS } from './sheet-cells.model.ts';
@@ -39,6 +40,7 @@ export interface SheetView {
   readonly headLine: string;
   readonly head: readonly HeadView[];
   readonly dayFields: readonly FieldView<DayFieldId>[];
+  readonly wish: WishEntry;
   readonly visits: readonly VisitChoice[];
   readonly visitId: string;
   readonly answer: SheetAnswer;
@@ -99,6 +101,7 @@ export function makeSheetView(state: BenchState): SheetView {
     headLine: headLine(state),
     head,
     dayFields: makeMeasuredFields(state).dayFields,
+    wish: makeWishEntry(state),
     visits: visitChoices(state),
     visitId: contents.visit.id,
     answer: makeSheetAnswer(rows, {

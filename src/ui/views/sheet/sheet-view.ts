@@ -9,6 +9,7 @@ import { hornInHand, type SheetColumns } from '../../state/bench-state.ts';
 import { calibratedWords } from '../../state/calibration-source.ts';
 import type { FieldId } from '../../state/fields.ts';
 import type { CellText } from '../../state/read-sheet.ts';
+import { wishEntryStyles } from '../../sheets/wish-entry.styles.ts';
 import { BenchView } from '../bench-view.ts';
 import { keyStudyStyles } from '../key-study/key-study-view.styles.ts';
 import { sheetHead } from './sheet-head.ts';
@@ -33,7 +34,7 @@ export class VwSheetView extends BenchView {
   /** whether the horn is drawn where there is little room for it; beside the answer it always is */
   @state() private drawn = false;
 
-  protected override readonly pageStyles = [keyStudyStyles, sheetStyles, sheetSizeStyles];
+  protected override readonly pageStyles = [keyStudyStyles, sheetStyles, sheetSizeStyles, wishEntryStyles];
 
   override render(): TemplateResult {
     const { bench } = this;

@@ -1,8 +1,8 @@
 import { html, type TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
-import '../../parts/vw-bench-field.ts';
-import type { Bench } from '../../shell/bench.ts';
-import type { WishEntry } from './player-sheet-view.model.ts';
+import '../parts/vw-bench-field.ts';
+import type { Bench } from '../shell/bench.ts';
+import type { WishEntry } from './wish-entry.model.ts';
 
 /** Which key the player’s wish is about, and how far open they want it. */
 export function wishEntry(wish: WishEntry, { playerSheet }: Bench): TemplateResult {
