@@ -16,6 +16,7 @@ export { radialLeakResistance } from './holes/pad-gap/gap-viscosity.ts';
 export { ruleOfThumbParallel } from './holes/pad-gap/rule-of-thumb.ts';
 export * from './holes/pad-models/index.ts';
 export {
+  PAD_DIRECTIONS,
   scaledPadModel,
   type PadEnd,
   type PadModel,

@@ -30,27 +30,24 @@ describe.each(PAD_MODELS.map((m) => [m.id, m] as const))('the pad model %s', (_,
     }
   });
 
-  it.each(PAD_DIRECTIONS)(
-    'has the slopes of its own lengths along %s',
-    (key) => {
-      const h = 1e-7;
-      for (const centreHeight of [0.0008, 0.002, 0.005, 0.009]) {
-        for (const hingeDistance of [0.021, 0.03, Infinity]) {
-          // A pad that stays parallel has no rod to move.
-          if (hingeDistance === Infinity && key.startsWith('hinge')) continue;
-          const here = { ...pad, centreHeight, hingeDistance };
-          const { slopes } = model.endOf(here);
-          const [up, down] = [h, -h].map((by) => model.endOf({ ...here, [key]: here[key] + by }));
-          for (const length of ['length', 'noPadLength', 'gapShare'] as const) {
-            const difference = (up[length] - down[length]) / (2 * h);
-            expect(Math.abs(slopes[key][length] - difference)).toBeLessThan(
-              DIFFERENCE * Math.max(1, Math.abs(difference)),
-            );
-          }
+  it.each(PAD_DIRECTIONS)('has the slopes of its own lengths along %s', (key) => {
+    const h = 1e-7;
+    for (const centreHeight of [0.0008, 0.002, 0.005, 0.009]) {
+      for (const hingeDistance of [0.021, 0.03, Infinity]) {
+        // A pad that stays parallel has no rod to move.
+        if (hingeDistance === Infinity && key.startsWith('hinge')) continue;
+        const here = { ...pad, centreHeight, hingeDistance };
+        const { slopes } = model.endOf(here);
+        const [up, down] = [h, -h].map((by) => model.endOf({ ...here, [key]: here[key] + by }));
+        for (const length of ['length', 'noPadLength', 'gapShare'] as const) {
+          const difference = (up[length] - down[length]) / (2 * h);
+          expect(Math.abs(slopes[key][length] - difference)).toBeLessThan(
+            DIFFERENCE * Math.max(1, Math.abs(difference)),
+          );
         }
       }
-    },
-  );
+    }
+  });
 
   it('calls a parallel pad its own equivalent', () => {
     const end = model.endOf({ ...pad, hingeDistance: Infinity });
