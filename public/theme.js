@@ -19,7 +19,9 @@
   let printing = false;
   const show = () => {
     const theme = choice === 'machine' ? (dark.matches ? 'dark' : 'light') : choice;
-    document.documentElement.dataset.theme = printing || paper.matches ? 'light' : theme;
+    const { dataset } = document.documentElement;
+    const shown = printing || paper.matches ? 'light' : theme;
+    if (dataset.theme !== shown) dataset.theme = shown;
   };
   const take = (next) => {
     choice = next;

@@ -78,3 +78,29 @@ describe.each(TABLES)('on %s, %s', (view, chart, table) => {
     PATIENCE_MS,
   );
 });
+
+describe.each([
+  ['key', 'vw-chart', 380],
+  ['scale', 'vw-scale-chart', 400],
+  ['side-by-side', 'vw-side-by-side-chart', 360],
+] as const)('on paper, the chart of %s', (view, chart, heightPx) => {
+  it(
+    'is drawn as high as its room there, so that nothing of it is cut off',
+    async () => {
+      const { page } = await openWorkbench(browser, site, SIZES.tablet, view);
+      const drawn = (): Promise<number> =>
+        page
+          .locator(`${chart} .main-svg`)
+          .first()
+          .evaluate((svg) => svg.getBoundingClientRect().height);
+      await expect.poll(drawn).not.toBe(heightPx);
+      await page.evaluate(() => dispatchEvent(new Event('beforeprint')));
+      await expect.poll(drawn).toBe(heightPx);
+      await page.emulateMedia({ media: 'print' });
+      const room = await page.locator(chart).evaluate((host) => host.clientHeight);
+      expect(room).toBe(heightPx);
+      await page.close();
+    },
+    PATIENCE_MS,
+  );
+});

@@ -44,6 +44,8 @@ export abstract class PlotHost extends LitElement {
   #watch: ResizeObserver | null = null;
   #stopTheme: (() => void) | null = null;
   #otherColours = false;
+  /** while it is printed the screen's size is not its size */
+  #onPaper = false;
 
   /** Draws at a size, if there is something to draw; `afresh` where its size or its colours are others than before. */
   protected abstract paint(plotly: Plotly, host: HTMLElement, size: PlotSize, afresh: boolean): void;
@@ -89,7 +91,7 @@ export abstract class PlotHost extends LitElement {
 
   /** Once per frame, whatever came since the last. */
   protected schedule(): void {
-    if (this.#plotly === null) return;
+    if (this.#plotly === null || this.#onPaper) return;
     cancelAnimationFrame(this.#frame);
     this.#frame = requestAnimationFrame(() =>
       this.#paintAt({ width: Math.floor(this.clientWidth), height: Math.floor(this.clientHeight) }),
@@ -106,10 +108,23 @@ export abstract class PlotHost extends LitElement {
     this.paint(this.#plotly, host, size, afresh);
   }
 
-  #toPaper = (): void =>
-    this.#paintAt({ width: Math.min(PAPER_PX, this.#size.width), height: this.#size.height });
+  /** Paper has a height of its own where the view says one, as `--vw-paper-height`. */
+  #toPaper = (): void => {
+    this.#onPaper = true;
+    this.#otherColours = true;
+    cancelAnimationFrame(this.#frame);
+    const asked = Number.parseFloat(getComputedStyle(this).getPropertyValue('--vw-paper-height'));
+    this.#paintAt({
+      width: Math.min(PAPER_PX, this.#size.width),
+      height: asked > LEAST_PX ? asked : this.#size.height,
+    });
+  };
 
-  #fromPaper = (): void => this.schedule();
+  #fromPaper = (): void => {
+    this.#onPaper = false;
+    this.#otherColours = true;
+    this.schedule();
+  };
 
   #tell(error: unknown): void {
     this.dispatchEvent(

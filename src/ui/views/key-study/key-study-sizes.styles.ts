@@ -82,7 +82,7 @@ export const keyStudySizeStyles = css`
       height: auto;
     }
     .ks-curve vw-chart {
-      height: 380px;
+      height: var(--vw-paper-height);
       max-width: 690px;
     }
     .ks-answer {

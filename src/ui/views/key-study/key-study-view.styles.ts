@@ -174,6 +174,7 @@ export const keyStudyStyles = css`
     border-top-style: dashed;
   }
   .ks-curve vw-chart {
+    --vw-paper-height: 380px;
     grid-column: 1 / -1;
     display: block;
     align-self: stretch;

@@ -73,7 +73,7 @@ export const scaleSizeStyles = css`
       height: auto;
     }
     .sc-page .sc-chart vw-scale-chart {
-      height: 400px;
+      height: var(--vw-paper-height);
       max-width: 690px;
     }
     .sc-page .sc-paper-table {

@@ -128,6 +128,7 @@ export const scaleStyles = css`
     font-weight: 600;
   }
   .sc-chart vw-scale-chart {
+    --vw-paper-height: 400px;
     position: relative;
     display: block;
     flex: 1;

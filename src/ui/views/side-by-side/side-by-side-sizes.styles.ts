@@ -56,7 +56,7 @@ export const sideBySideSizeStyles = css`
       break-inside: auto;
     }
     .sd-page .sd-chart vw-side-by-side-chart {
-      height: 360px;
+      height: var(--vw-paper-height);
       max-width: 690px;
     }
     .sd-page .sd-scroll {

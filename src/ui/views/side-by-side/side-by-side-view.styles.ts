@@ -177,6 +177,7 @@ export const sideBySideStyles = css`
     padding-left: 0.25rem;
   }
   .sd-chart vw-side-by-side-chart {
+    --vw-paper-height: 360px;
     display: block;
     height: 420px;
     min-width: 0;
