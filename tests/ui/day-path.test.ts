@@ -216,6 +216,7 @@ describe('the path of the day', () => {
     expect(pathOf(DEMO, 'key', 'bis').here).toBe('upper stack');
     expect(pathOf(DEMO, 'key', 'low-b').here).toBe('other keys');
     expect(pathOf(DEMO, 'sheet').here).toBe('horn in');
+    expect(pathOf(read(UNREAD, ['e']), 'sheet').here).toBe('as found');
     expect(pathOf(DEMO, 'proposal').here).toBe('lower stack');
     expect(pathOf(DEMO, 'player-sheet').here).toBe('player’s sheet');
     expect(pathOf(told(DEMO, { player: 'Runa', wish: 'ease' }), 'work').here).toBe('seals and links');

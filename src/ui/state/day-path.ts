@@ -1,6 +1,6 @@
 import type { DayStepName, Said } from '../../documents/day-steps.ts';
 import { keyedHoles } from '../../documents/horn-document.ts';
-import { stackOf, type DayFacts, type StepFacts } from './day-path-facts.ts';
+import { stackOf, type DayFacts, type StepFacts, type StepStanding } from './day-path-facts.ts';
 import {
   findAsFound,
   findAsSet,
@@ -87,7 +87,7 @@ function withLastVisitEarly(steps: readonly DayStep[]): DayStep[] {
 /** Views where what leaks is found; the work on it has a view of its own. */
 const REGULATION: readonly ViewName[] = ['links', 'leaks', 'pads'];
 
-/** Of several steps that one view serves, the first that is not through; at a key, the stack it belongs to. */
+/** Of several steps that one view serves, the first that is under way, else that is open; at a key, its stack. */
 function hereOf(steps: readonly DayStep[], { view, keyId, contents }: DayFacts): DayStepName | null {
   if (view === 'key') {
     const key = keyedHoles(contents.horn.document).find(({ id }) => id === keyId);
@@ -95,6 +95,7 @@ function hereOf(steps: readonly DayStep[], { view, keyId, contents }: DayFacts):
   }
   if (REGULATION.includes(view)) return 'seals and links';
   const served = steps.filter(({ goal }) => goal.view === view);
-  const open = served.find(({ standing }) => standing === 'not begun' || standing === 'begun');
-  return (open ?? served.at(-1))?.name ?? null;
+  const first = (wanted: StepStanding): DayStep | undefined =>
+    served.find(({ standing }) => standing === wanted);
+  return (first('begun') ?? first('not begun') ?? served.at(-1))?.name ?? null;
 }
