@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { FINGERINGS } from '../acoustics/index.ts';
+import { FINGERINGS, UNKNOWNS, type Unknown } from '../acoustics/index.ts';
 import { choice, quantity } from './schema-parts.ts';
 import type { VisitDocument } from './visit-document.ts';
 
@@ -37,14 +37,8 @@ export const take = z.strictObject({
 export type Take = z.infer<typeof take>;
 
 /** What can be fitted to the notes played. */
-export const CALIBRATION_UNKNOWNS = [
-  'mouthpiece volume',
-  'mouthpiece place',
-  'temperature',
-  'bell end',
-  'player’s trend',
-] as const;
-export type CalibrationUnknown = (typeof CALIBRATION_UNKNOWNS)[number];
+export const CALIBRATION_UNKNOWNS = UNKNOWNS;
+export type CalibrationUnknown = Unknown;
 
 /** What a person chose about calibration; what comes of it is worked out from the log each time. */
 export const calibrationChoice = z.strictObject({
