@@ -7,7 +7,7 @@ export const sheetStyles = css`
     grid-template-columns: minmax(0, 1fr) 600px;
     grid-template-rows: auto 1fr;
     grid-template-areas: 'answer picture' 'about picture' 'tools tools' 'sheet sheet' 'foot foot';
-    gap: 0.5rem 0.75rem;
+    gap: var(--vw-space-2) var(--vw-space-3);
     max-width: 1500px;
     margin: 0 auto;
     padding: 0.5rem 0.75rem 1.5rem;
@@ -15,7 +15,7 @@ export const sheetStyles = css`
   .sh-answer {
     grid-area: answer;
     display: grid;
-    gap: 0.25rem;
+    gap: var(--vw-space-1);
     align-content: start;
     padding: 0 0.25rem;
   }
@@ -29,7 +29,7 @@ export const sheetStyles = css`
     letter-spacing: -0.01em;
   }
   .sh-sure {
-    font-size: 0.875rem;
+    font-size: var(--vw-text-aside);
     color: var(--vw-soft);
   }
   .sh-caution {
@@ -46,7 +46,7 @@ export const sheetStyles = css`
     display: flex;
     flex-wrap: wrap;
     align-items: flex-start;
-    gap: 0.5rem 1rem;
+    gap: var(--vw-space-2) var(--vw-space-4);
     min-width: 0;
   }
   .sh-who {
@@ -76,7 +76,7 @@ export const sheetStyles = css`
   .sh-field label,
   .sh-visits label {
     display: block;
-    font-size: 0.875rem;
+    font-size: var(--vw-text-aside);
     font-weight: 600;
   }
   .sh-field input,
@@ -86,7 +86,7 @@ export const sheetStyles = css`
     min-height: var(--vw-touch);
     padding: 0.4rem 0.6rem;
     font: inherit;
-    font-size: 1.0625rem;
+    font-size: var(--vw-text-lead);
     color: inherit;
     background: var(--vw-sheet);
     border: 1px solid var(--vw-soft);
@@ -102,7 +102,7 @@ export const sheetStyles = css`
   .sh-field-problem,
   .sh-problems p {
     margin: 0.1rem 0 0;
-    font-size: 0.875rem;
+    font-size: var(--vw-text-aside);
     font-weight: 600;
     color: var(--vw-wrong);
   }
@@ -112,12 +112,12 @@ export const sheetStyles = css`
   .sh-visits {
     display: flex;
     align-items: center;
-    gap: 0.5rem;
+    gap: var(--vw-space-2);
   }
   .sh-visits label {
     display: flex;
     align-items: center;
-    gap: 0.5rem;
+    gap: var(--vw-space-2);
   }
   .sh-visits select {
     min-width: 8.75rem;
@@ -132,13 +132,13 @@ export const sheetStyles = css`
     display: flex;
     flex-wrap: wrap;
     align-items: center;
-    gap: 0.25rem 1rem;
+    gap: var(--vw-space-1) var(--vw-space-4);
     padding: 0 0.25rem;
   }
   .sh-legend,
   .sh-how {
     margin: 0;
-    font-size: 0.875rem;
+    font-size: var(--vw-text-aside);
     color: var(--vw-soft);
   }
   .sh-legend span {
@@ -157,7 +157,7 @@ export const sheetStyles = css`
   }
   .sh-row {
     display: grid;
-    gap: 0 0.5rem;
+    gap: 0 var(--vw-space-2);
     align-items: center;
     padding: 0.2rem 0.6rem;
     border-bottom: 1px solid var(--vw-well);
@@ -174,7 +174,7 @@ export const sheetStyles = css`
     top: 0;
     z-index: 1;
     min-height: 2.4rem;
-    font-size: 0.875rem;
+    font-size: var(--vw-text-aside);
     font-weight: 600;
     line-height: 1.15;
     background: var(--vw-well);
@@ -195,13 +195,14 @@ export const sheetStyles = css`
   }
   .sh-group {
     padding: 0.5rem 0.75rem 0.15rem;
-    font-size: 0.875rem;
+    font-size: var(--vw-text-aside);
     font-weight: 700;
     color: var(--vw-soft);
     border-bottom: 1px solid var(--vw-well);
   }
+  /* Pale enough that what a key lacks is read on it in both themes. */
   .sh-in-hand {
-    background: var(--vw-try-weak);
+    background: color-mix(in srgb, var(--vw-try-weak) 45%, var(--vw-sheet));
     box-shadow: inset 4px 0 var(--vw-try);
   }
   .sh-key {
@@ -212,7 +213,7 @@ export const sheetStyles = css`
     align-items: center;
     gap: 0.4rem;
     min-height: 1.75rem;
-    font-size: 1.0625rem;
+    font-size: var(--vw-text-lead);
     color: var(--vw-ink);
     text-decoration: none;
     white-space: nowrap;
@@ -226,8 +227,8 @@ export const sheetStyles = css`
   .sh-sub {
     display: flex;
     flex-wrap: wrap;
-    gap: 0 0.5rem;
-    font-size: 0.75rem;
+    gap: 0 var(--vw-space-2);
+    font-size: var(--vw-text-fine);
     line-height: 1.2;
     color: var(--vw-soft);
   }
@@ -249,7 +250,7 @@ export const sheetStyles = css`
     height: 3.25rem;
     padding: 0 0.6rem 1.05rem;
     font: inherit;
-    font-size: 1.25rem;
+    font-size: var(--vw-text-large);
     font-weight: 600;
     font-variant-numeric: tabular-nums;
     color: inherit;
@@ -277,8 +278,8 @@ export const sheetStyles = css`
     inset: auto 0.6rem 0.2rem;
     display: flex;
     justify-content: space-between;
-    gap: 0.25rem;
-    font-size: 0.6875rem;
+    gap: var(--vw-space-1);
+    font-size: var(--vw-text-cell);
     line-height: 1.2;
     color: var(--vw-soft);
     white-space: nowrap;
@@ -301,12 +302,12 @@ export const sheetStyles = css`
     display: grid;
     grid-template-columns: minmax(0, 1fr) 4.25rem;
     align-items: center;
-    gap: 0.5rem;
+    gap: var(--vw-space-2);
     height: 2.75rem;
   }
   .sh-share {
     order: 1;
-    font-size: 0.875rem;
+    font-size: var(--vw-text-aside);
     font-weight: 600;
     white-space: nowrap;
   }
@@ -373,11 +374,11 @@ export const sheetStyles = css`
   }
   .sh-enough b {
     display: block;
-    font-size: 1.0625rem;
+    font-size: var(--vw-text-lead);
   }
   .sh-told,
   .sh-row > .sh-rules {
-    font-size: 0.8125rem;
+    font-size: var(--vw-text-note);
     line-height: 1.2;
     color: var(--vw-soft);
   }
