@@ -23,11 +23,11 @@ export class VwBenchField extends LitElement {
       .line {
         display: flex;
         flex-wrap: wrap;
-        gap: 0.25rem 0.5rem;
+        gap: var(--vw-space-1) var(--vw-space-2);
       }
       label {
         display: block;
-        font-size: 0.875rem;
+        font-size: var(--vw-text-aside);
         font-weight: 600;
       }
       input {
@@ -39,7 +39,7 @@ export class VwBenchField extends LitElement {
         border: 1px solid var(--vw-soft);
         border-radius: var(--vw-round);
         background: var(--vw-sheet);
-        font-size: 1.0625rem;
+        font-size: var(--vw-text-lead);
       }
       input[aria-invalid='true'] {
         border: 2px solid var(--vw-wrong);
@@ -49,7 +49,7 @@ export class VwBenchField extends LitElement {
       .problem {
         margin: 0.1rem 0 0;
         min-height: 1.3em;
-        font-size: 0.8125rem;
+        font-size: var(--vw-text-note);
         line-height: 1.3;
         color: var(--vw-soft);
       }

@@ -25,12 +25,12 @@ export class VwChoice extends LitElement {
         min-width: 0;
         display: flex;
         align-items: center;
-        gap: 0.5rem;
+        gap: var(--vw-space-2);
       }
       legend {
         float: left;
         padding: 0;
-        font-size: 0.875rem;
+        font-size: var(--vw-text-aside);
         color: var(--vw-soft);
       }
       .row {

@@ -173,7 +173,7 @@ export const dayPathStyles = css`
   }
   @media (max-width: 700px) {
     .line {
-      gap: 0.25rem;
+      gap: var(--vw-space-1);
       padding: 0 0.25rem;
     }
     .line .keys,

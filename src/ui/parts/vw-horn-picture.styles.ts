@@ -104,7 +104,7 @@ export const hornPictureStyles = css`
     margin: 0.25rem 0 0;
     padding: 0 0.5rem;
     text-align: center;
-    font-size: 0.8125rem;
+    font-size: var(--vw-text-note);
     color: var(--vw-soft);
   }
   .bar {

@@ -88,12 +88,12 @@ export class VwKeyStrip extends LitElement {
         fill: var(--vw-try);
       }
       .number {
-        font-size: 0.875rem;
+        font-size: var(--vw-text-aside);
         font-weight: 700;
       }
       .name,
       .vents {
-        font-size: 0.6875rem;
+        font-size: var(--vw-text-cell);
         white-space: nowrap;
         letter-spacing: -0.02em;
       }
@@ -105,7 +105,7 @@ export class VwKeyStrip extends LitElement {
         color: var(--vw-on-try);
       }
       .edited {
-        font-size: 0.6875rem;
+        font-size: var(--vw-text-cell);
       }
       @media print {
         :host {

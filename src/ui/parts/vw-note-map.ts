@@ -22,7 +22,7 @@ export class VwNoteMap extends LitElement {
         border-collapse: collapse;
         width: 100%;
         table-layout: fixed;
-        font-size: 0.6875rem;
+        font-size: var(--vw-text-cell);
         line-height: 1;
         letter-spacing: -0.03em;
       }
@@ -52,7 +52,7 @@ export class VwNoteMap extends LitElement {
         text-align: right;
         white-space: nowrap;
         letter-spacing: 0;
-        font-size: 0.75rem;
+        font-size: var(--vw-text-fine);
       }
       td {
         height: 19px;
@@ -85,9 +85,9 @@ export class VwNoteMap extends LitElement {
         display: flex;
         flex-wrap: wrap;
         justify-content: space-between;
-        gap: 0.25rem 1rem;
+        gap: var(--vw-space-1) var(--vw-space-4);
         margin: 0.35rem 0 0;
-        font-size: 0.875rem;
+        font-size: var(--vw-text-aside);
         min-height: 1.4em;
       }
       .under p {
@@ -97,8 +97,8 @@ export class VwNoteMap extends LitElement {
         display: flex;
         align-items: center;
         color: var(--vw-soft);
-        font-size: 0.8125rem;
-        gap: 0.5rem;
+        font-size: var(--vw-text-note);
+        gap: var(--vw-space-2);
       }
       .legend b {
         display: inline-block;

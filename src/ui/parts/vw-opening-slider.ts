@@ -30,7 +30,7 @@ export class VwOpeningSlider extends LitElement {
         border: 1px solid var(--vw-soft);
         border-radius: var(--vw-round);
         background: var(--vw-sheet);
-        font-size: 1.5rem;
+        font-size: var(--vw-text-page);
         line-height: 1;
         cursor: pointer;
         touch-action: manipulation;
@@ -87,7 +87,7 @@ export class VwOpeningSlider extends LitElement {
         width: 0;
         display: flex;
         justify-content: center;
-        font-size: 0.8125rem;
+        font-size: var(--vw-text-note);
         line-height: 18px;
         pointer-events: none;
       }

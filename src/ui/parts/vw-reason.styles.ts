@@ -53,7 +53,7 @@ export const reasonStyles = css`
     overscroll-behavior: contain;
     visibility: hidden;
     font-family: inherit;
-    font-size: 0.9375rem;
+    font-size: var(--vw-text-control);
     font-weight: 400;
     font-style: normal;
     line-height: 1.45;
@@ -79,14 +79,14 @@ export const reasonStyles = css`
     display: grid;
     grid-template-columns: minmax(0, 1fr) auto;
     align-items: start;
-    gap: 0 0.5rem;
+    gap: 0 var(--vw-space-2);
     padding: 0.6rem 0 0.35rem 1rem;
     background: var(--vw-sheet);
     border-bottom: 1px solid var(--vw-edge);
   }
   header b {
     display: block;
-    font-size: 1.125rem;
+    font-size: var(--vw-text-head);
     line-height: 1.3;
   }
   header span {
@@ -97,7 +97,7 @@ export const reasonStyles = css`
     height: var(--vw-touch);
     margin-top: -0.35rem;
     font: inherit;
-    font-size: 1.125rem;
+    font-size: var(--vw-text-head);
     color: inherit;
     background: none;
     border: 0;
@@ -118,7 +118,7 @@ export const reasonStyles = css`
   }
   .label {
     margin-bottom: 0.1rem;
-    font-size: 0.8125rem;
+    font-size: var(--vw-text-note);
     font-weight: 600;
     color: var(--vw-soft);
   }
@@ -131,7 +131,7 @@ export const reasonStyles = css`
   li {
     display: grid;
     grid-template-columns: minmax(0, 1fr) auto;
-    gap: 0 0.75rem;
+    gap: 0 var(--vw-space-3);
     padding: 0.2rem 0;
     border-bottom: 1px solid var(--vw-well);
   }
@@ -144,7 +144,7 @@ export const reasonStyles = css`
   }
   small {
     grid-column: 1 / -1;
-    font-size: 0.8125rem;
+    font-size: var(--vw-text-note);
     color: var(--vw-soft);
   }
   .note {

@@ -18,7 +18,7 @@ export class VwStory extends LitElement {
       section {
         display: flex;
         align-items: center;
-        gap: 0.5rem 1.5rem;
+        gap: var(--vw-space-2) var(--vw-space-5);
         padding: 0.6rem 1rem;
         background: var(--vw-sheet);
         border-top: 4px solid var(--vw-leather);
@@ -44,7 +44,7 @@ export class VwStory extends LitElement {
       }
       .acts {
         display: flex;
-        gap: 0.5rem;
+        gap: var(--vw-space-2);
       }
       button {
         min-height: var(--vw-touch);

@@ -16,12 +16,12 @@ export class VwSureness extends LitElement {
     css`
       :host {
         container-type: inline-size;
-        font-size: 0.875rem;
+        font-size: var(--vw-text-aside);
       }
       .both {
         display: grid;
         grid-template-columns: minmax(0, 1fr);
-        gap: 0.5rem 1.5rem;
+        gap: var(--vw-space-2) var(--vw-space-5);
       }
       @container (min-width: 40rem) {
         .both {
@@ -35,10 +35,10 @@ export class VwSureness extends LitElement {
         margin: 0;
       }
       .told {
-        font-size: 0.9375rem;
+        font-size: var(--vw-text-control);
       }
       h3 {
-        font-size: 0.875rem;
+        font-size: var(--vw-text-aside);
         font-weight: 600;
         color: var(--vw-soft);
       }
@@ -50,7 +50,7 @@ export class VwSureness extends LitElement {
       .parts li {
         display: grid;
         grid-template-columns: minmax(0, 1fr) auto;
-        gap: 0 0.75rem;
+        gap: 0 var(--vw-space-3);
         padding: 0.2rem 0 0.25rem;
       }
       .parts .size {
@@ -59,7 +59,7 @@ export class VwSureness extends LitElement {
       }
       .parts small {
         grid-column: 1 / -1;
-        font-size: 0.8125rem;
+        font-size: var(--vw-text-note);
         color: var(--vw-soft);
       }
       .bar {

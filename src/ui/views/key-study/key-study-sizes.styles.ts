@@ -103,7 +103,7 @@ export const keyStudySizeStyles = css`
       columns: 2;
       margin: 0.25rem 0;
       padding-left: 1.1rem;
-      font-size: 0.9375rem;
+      font-size: var(--vw-text-control);
     }
   }
 `;

@@ -7,7 +7,7 @@ export const keyStudyStyles = css`
     grid-template-columns: minmax(0, 1fr) 452px;
     grid-template-rows: auto auto auto minmax(0, 1fr);
     grid-template-areas: 'keys keys' 'answer answer' 'curve try' 'curve side' 'sure sure' 'inputs inputs' 'table table' 'foot foot';
-    gap: 0.5rem 0.75rem;
+    gap: var(--vw-space-2) var(--vw-space-3);
     max-width: 1500px;
     margin: 0 auto;
     padding: 0.5rem 0.75rem 1.5rem;
@@ -18,7 +18,7 @@ export const keyStudyStyles = css`
   }
   .ks-key {
     margin: 0.25rem 0.25rem 0;
-    font-size: 0.9375rem;
+    font-size: var(--vw-text-control);
     color: var(--vw-soft);
     min-height: 1.4em;
   }
@@ -48,10 +48,10 @@ export const keyStudyStyles = css`
     margin: 0.2rem 0 0;
   }
   .ks-standing {
-    font-size: 1.125rem;
+    font-size: var(--vw-text-head);
   }
   .ks-why {
-    font-size: 0.875rem;
+    font-size: var(--vw-text-aside);
     color: var(--vw-soft);
   }
   .ks-why strong {
@@ -66,7 +66,7 @@ export const keyStudyStyles = css`
     align-self: end;
     margin: 0.25rem 0 0;
     padding: 0.15rem 0.6rem 0.15rem 1.6rem;
-    font-size: 0.875rem;
+    font-size: var(--vw-text-aside);
     color: var(--vw-caution);
     background: var(--vw-caution-ground);
     border-radius: var(--vw-round);
@@ -88,7 +88,7 @@ export const keyStudyStyles = css`
   }
   .ks-effect h2 {
     margin: 0.1rem 0 0.15rem;
-    font-size: 0.875rem;
+    font-size: var(--vw-text-aside);
     font-weight: 600;
   }
   .ks-effect dl {
@@ -96,16 +96,16 @@ export const keyStudyStyles = css`
     grid-template-columns: repeat(auto-fill, minmax(186px, 1fr));
     gap: 0.1rem 0.9rem;
     margin: 0;
-    font-size: 0.9375rem;
+    font-size: var(--vw-text-control);
   }
   .ks-effect .ks-many {
     gap: 0 0.9rem;
-    font-size: 0.8125rem;
+    font-size: var(--vw-text-note);
   }
   .ks-effect dl > div {
     display: flex;
     justify-content: space-between;
-    gap: 0.5rem;
+    gap: var(--vw-space-2);
     border-bottom: 1px solid var(--vw-well);
     white-space: nowrap;
   }
@@ -121,7 +121,7 @@ export const keyStudyStyles = css`
     min-height: var(--vw-touch);
     padding: 0 0.9rem;
     font: inherit;
-    font-size: 0.9375rem;
+    font-size: var(--vw-text-control);
     color: var(--vw-ink);
     background: var(--vw-sheet);
     border: 1px solid var(--vw-soft);
@@ -160,7 +160,7 @@ export const keyStudyStyles = css`
     margin: 0;
     justify-self: end;
     padding-right: 0.5rem;
-    font-size: 0.8125rem;
+    font-size: var(--vw-text-note);
     color: var(--vw-soft);
   }
   .ks-legend i {
@@ -187,7 +187,7 @@ export const keyStudyStyles = css`
     display: grid;
     grid-template-columns: minmax(0, 1fr) auto;
     align-content: start;
-    gap: 0.25rem 1.5rem;
+    gap: var(--vw-space-1) var(--vw-space-5);
     min-height: 22rem;
     padding: 0.75rem 1rem 1rem;
   }
@@ -197,7 +197,7 @@ export const keyStudyStyles = css`
   .ks-notes {
     align-self: start;
     border-collapse: collapse;
-    font-size: 0.875rem;
+    font-size: var(--vw-text-aside);
   }
   .ks-notes th,
   .ks-notes td {
@@ -232,12 +232,12 @@ export const keyStudyStyles = css`
   .ks-inputs h2,
   .ks-table summary {
     margin: 0;
-    font-size: 1.125rem;
+    font-size: var(--vw-text-head);
     font-weight: 700;
   }
   .ks-how {
     margin: 0.1rem 0 0.6rem;
-    font-size: 0.875rem;
+    font-size: var(--vw-text-aside);
     color: var(--vw-soft);
   }
   .ks-fields {
@@ -269,7 +269,7 @@ export const keyStudyStyles = css`
   }
   .ks-table table {
     border-collapse: collapse;
-    font-size: 0.9375rem;
+    font-size: var(--vw-text-control);
     width: 100%;
   }
   .ks-table th,
@@ -288,7 +288,7 @@ export const keyStudyStyles = css`
   }
   .ks-foot {
     grid-area: foot;
-    font-size: 0.875rem;
+    font-size: var(--vw-text-aside);
     color: var(--vw-soft);
     padding: 0 0.25rem;
   }

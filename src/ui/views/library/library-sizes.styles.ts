@@ -22,7 +22,7 @@ export const librarySizes = css`
     }
     .lb-when {
       padding-top: 0.3rem;
-      font-size: 0.875rem;
+      font-size: var(--vw-text-aside);
     }
     .lb-more {
       margin-bottom: 0.3rem;

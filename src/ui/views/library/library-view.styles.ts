@@ -7,7 +7,7 @@ export const libraryStyles = css`
   }
   .lb-page {
     display: grid;
-    gap: 0.75rem;
+    gap: var(--vw-space-3);
     max-width: 1100px;
     margin: 0 auto;
     padding: 0.75rem 0.75rem 1.5rem;
@@ -34,11 +34,11 @@ export const libraryStyles = css`
   }
   .lb-head p {
     margin-top: 0.3rem;
-    font-size: 1.0625rem;
+    font-size: var(--vw-text-lead);
   }
   .lb-head .lb-caution {
     padding: 0.5rem 0.75rem;
-    font-size: 1rem;
+    font-size: var(--vw-text);
     color: var(--vw-caution);
     background: var(--vw-caution-ground);
     border-radius: var(--vw-round);
@@ -47,7 +47,7 @@ export const libraryStyles = css`
     display: flex;
     flex-wrap: wrap;
     align-items: end;
-    gap: 0.5rem;
+    gap: var(--vw-space-2);
   }
   .lb-search {
     flex: 1 1 18rem;
@@ -56,7 +56,7 @@ export const libraryStyles = css`
   .lb-search span,
   .lb-rename span {
     display: block;
-    font-size: 0.875rem;
+    font-size: var(--vw-text-aside);
     font-weight: 600;
   }
   .lb-search input,
@@ -70,7 +70,7 @@ export const libraryStyles = css`
     background: var(--vw-sheet);
     color: inherit;
     font: inherit;
-    font-size: 1.125rem;
+    font-size: var(--vw-text-head);
   }
   .lb-search input::placeholder {
     color: var(--vw-soft);
@@ -131,7 +131,7 @@ export const libraryStyles = css`
     display: flex;
     flex-wrap: wrap;
     align-items: center;
-    gap: 0.25rem 1rem;
+    gap: var(--vw-space-1) var(--vw-space-4);
     min-height: var(--vw-touch);
     margin: -0.25rem 0;
     padding: 0 0.25rem;
@@ -154,11 +154,11 @@ export const libraryStyles = css`
     margin-bottom: 0.75rem;
   }
   .lb-page h2 {
-    font-size: 1.125rem;
+    font-size: var(--vw-text-head);
   }
   .lb-page h3 {
     margin-top: 0.5rem;
-    font-size: 1rem;
+    font-size: var(--vw-text);
   }
   .lb-told {
     margin: 0.25rem 0;
@@ -168,7 +168,7 @@ export const libraryStyles = css`
   .lb-issues {
     width: 100%;
     border-collapse: collapse;
-    font-size: 0.9375rem;
+    font-size: var(--vw-text-control);
   }
   .lb-issues th,
   .lb-issues td {
@@ -202,7 +202,7 @@ export const libraryStyles = css`
     display: grid;
     grid-template-columns: minmax(0, 1fr) 9rem auto;
     align-items: center;
-    gap: 0 0.75rem;
+    gap: 0 var(--vw-space-3);
     padding: 0 0.5rem 0 0;
     border-bottom: 1px solid var(--vw-well);
     /* Of hundreds only those in sight are laid out. */
@@ -235,7 +235,7 @@ export const libraryStyles = css`
   }
   .lb-open b {
     display: block;
-    font-size: 1.125rem;
+    font-size: var(--vw-text-head);
     color: var(--vw-try);
   }
   .lb-open span {
@@ -251,7 +251,7 @@ export const libraryStyles = css`
   .lb-when span {
     display: block;
     min-height: 1.4em;
-    font-size: 0.875rem;
+    font-size: var(--vw-text-aside);
     color: var(--vw-soft);
   }
   .lb-more {
@@ -272,7 +272,7 @@ export const libraryStyles = css`
   .lb-acts {
     display: flex;
     flex-wrap: wrap;
-    gap: 0.5rem;
+    gap: var(--vw-space-2);
   }
   .lb-bench .lb-acts {
     margin-top: 0.5rem;
@@ -281,7 +281,7 @@ export const libraryStyles = css`
     display: flex;
     flex-wrap: wrap;
     align-items: center;
-    gap: 0.25rem 0.5rem;
+    gap: var(--vw-space-1) var(--vw-space-2);
     padding: 0.25rem 0;
     border-top: 1px solid var(--vw-edge);
   }
@@ -298,7 +298,7 @@ export const libraryStyles = css`
   .lb-parts .lb-open b {
     display: inline;
     margin-right: 0.5rem;
-    font-size: 1rem;
+    font-size: var(--vw-text);
   }
   .lb-unread {
     margin-bottom: 0.5rem;
@@ -311,13 +311,13 @@ export const libraryStyles = css`
   .lb-unread ul {
     margin: 0.25rem 0 0;
     padding-left: 1.25rem;
-    font-size: 0.9375rem;
+    font-size: var(--vw-text-control);
   }
   .lb-rename {
     display: flex;
     flex-wrap: wrap;
     align-items: end;
-    gap: 0.5rem;
+    gap: var(--vw-space-2);
     width: 100%;
   }
   .lb-rename label {
@@ -339,7 +339,7 @@ export const libraryStyles = css`
     z-index: 2;
     display: grid;
     place-items: center;
-    font-size: 1.5rem;
+    font-size: var(--vw-text-page);
     font-weight: 700;
     color: var(--vw-try);
     background: color-mix(in srgb, var(--vw-try-weak) 92%, transparent);

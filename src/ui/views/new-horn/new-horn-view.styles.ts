@@ -7,7 +7,7 @@ export const newHornStyles = css`
   }
   .nh-page {
     display: grid;
-    gap: 0.75rem;
+    gap: var(--vw-space-3);
     max-width: 1500px;
     margin: 0 auto;
     padding: 0.75rem 0.75rem 1.5rem;
@@ -24,7 +24,7 @@ export const newHornStyles = css`
   }
   .nh-head p {
     margin: 0.3rem 0 0;
-    font-size: 1.0625rem;
+    font-size: var(--vw-text-lead);
   }
   .nh-form,
   .nh-first {
@@ -42,7 +42,7 @@ export const newHornStyles = css`
   }
   .nh-field label {
     display: block;
-    font-size: 0.875rem;
+    font-size: var(--vw-text-aside);
     font-weight: 600;
   }
   .nh-field input {
@@ -55,7 +55,7 @@ export const newHornStyles = css`
     background: var(--vw-sheet);
     color: inherit;
     font: inherit;
-    font-size: 1.0625rem;
+    font-size: var(--vw-text-lead);
   }
   .nh-field input[aria-invalid='true'] {
     border: 2px solid var(--vw-wrong);
@@ -65,7 +65,7 @@ export const newHornStyles = css`
   .nh-problem {
     margin: 0.1rem 0 0;
     min-height: 1.3em;
-    font-size: 0.8125rem;
+    font-size: var(--vw-text-note);
     line-height: 1.3;
     color: var(--vw-soft);
     overflow-wrap: anywhere;
@@ -80,7 +80,7 @@ export const newHornStyles = css`
     align-items: center;
     gap: 0.25rem 0.9rem;
     margin: 0.5rem 0 0;
-    font-size: 0.875rem;
+    font-size: var(--vw-text-aside);
     color: var(--vw-soft);
   }
   .nh-go button {
@@ -91,7 +91,7 @@ export const newHornStyles = css`
     background: var(--vw-try);
     color: var(--vw-on-try);
     font: inherit;
-    font-size: 1.0625rem;
+    font-size: var(--vw-text-lead);
     font-weight: 700;
     cursor: pointer;
   }
@@ -101,7 +101,7 @@ export const newHornStyles = css`
   }
   .nh-first h2 {
     margin: 0;
-    font-size: 1.125rem;
+    font-size: var(--vw-text-head);
   }
   .nh-first p {
     margin: 0.3rem 0;
@@ -111,12 +111,12 @@ export const newHornStyles = css`
   }
   .nh-first .nh-note {
     margin-bottom: 0.6rem;
-    font-size: 0.875rem;
+    font-size: var(--vw-text-aside);
     color: var(--vw-soft);
   }
   .nh-groups {
     columns: 3 300px;
-    column-gap: 1.5rem;
+    column-gap: var(--vw-space-5);
     margin-top: 0.75rem;
   }
   .nh-groups table {
@@ -125,7 +125,7 @@ export const newHornStyles = css`
     table-layout: fixed;
     border-collapse: collapse;
     break-inside: avoid;
-    font-size: 0.9375rem;
+    font-size: var(--vw-text-control);
   }
   .nh-groups caption {
     padding: 0.1rem 0;
@@ -133,7 +133,7 @@ export const newHornStyles = css`
     font-weight: 700;
   }
   .nh-groups caption span {
-    font-size: 0.8125rem;
+    font-size: var(--vw-text-note);
     font-weight: 400;
     color: var(--vw-found);
   }
@@ -146,7 +146,7 @@ export const newHornStyles = css`
     border-bottom: 1px solid var(--vw-well);
   }
   .nh-groups thead th {
-    font-size: 0.8125rem;
+    font-size: var(--vw-text-note);
     line-height: 1.2;
     color: var(--vw-soft);
     vertical-align: top;
@@ -207,10 +207,10 @@ export const newHornStyles = css`
     }
     .nh-page {
       padding: 0.25rem 0 0;
-      gap: 0.25rem;
+      gap: var(--vw-space-1);
     }
     .nh-head h1 {
-      font-size: 1.25rem;
+      font-size: var(--vw-text-large);
     }
     .nh-first {
       border: 0;
@@ -221,7 +221,7 @@ export const newHornStyles = css`
     }
     .nh-groups table {
       margin-bottom: 0.6rem;
-      font-size: 0.875rem;
+      font-size: var(--vw-text-aside);
     }
     .nh-groups th:first-child {
       width: 38%;

@@ -31,12 +31,12 @@ export const notesStyles = css`
   .nt-standing {
     max-width: 44rem;
     margin: 0 0 1.5rem;
-    font-size: 1.125rem;
+    font-size: var(--vw-text-head);
     color: var(--vw-soft);
   }
   .nt-list h2 {
     margin: 2rem 0 0.75rem;
-    font-size: 1.25rem;
+    font-size: var(--vw-text-large);
   }
   .nt-entries {
     display: grid;
@@ -55,7 +55,7 @@ export const notesStyles = css`
     border-bottom: 1px solid var(--vw-edge);
   }
   .nt-entries b {
-    font-size: 1.125rem;
+    font-size: var(--vw-text-head);
   }
   .nt-entries a:hover b {
     text-decoration: underline;
@@ -81,7 +81,7 @@ export const notesStyles = css`
     align-self: start;
     max-height: calc(100vh - 2rem);
     overflow-y: auto;
-    font-size: 0.9375rem;
+    font-size: var(--vw-text-control);
   }
   .nt-aside ol {
     margin: 0.5rem 0 0;
@@ -114,7 +114,7 @@ export const notesStyles = css`
     display: flex;
     flex-wrap: wrap;
     justify-content: space-between;
-    gap: 0.5rem;
+    gap: var(--vw-space-2);
     margin-top: 2.5rem;
     border-top: 1px solid var(--vw-edge);
   }
@@ -130,7 +130,7 @@ export const notesStyles = css`
   }
   .nt-note h3 {
     margin: 1.5rem 0 0.5rem;
-    font-size: 1.0625rem;
+    font-size: var(--vw-text-lead);
     scroll-margin-top: 0.5rem;
   }
   .nt-note p,
@@ -149,7 +149,7 @@ export const notesStyles = css`
   .nt-note blockquote {
     margin: 0 0 1rem;
     padding: 0.75rem 1rem 0;
-    font-size: 1.125rem;
+    font-size: var(--vw-text-head);
     border: solid transparent;
     border-width: 0 0 0.01px;
     background: var(--vw-well);
@@ -167,13 +167,13 @@ export const notesStyles = css`
   }
   .nt-note pre {
     padding: 0.75rem 1rem;
-    font-size: 0.875rem;
+    font-size: var(--vw-text-aside);
     line-height: 1.5;
   }
   .nt-note table {
     width: 100%;
     border-collapse: collapse;
-    font-size: 0.9375rem;
+    font-size: var(--vw-text-control);
     line-height: 1.4;
     overflow-wrap: normal;
   }
@@ -210,7 +210,7 @@ export const notesStyles = css`
       padding-top: 1rem;
     }
     .nt-page h1 {
-      font-size: 1.5rem;
+      font-size: var(--vw-text-page);
     }
     .nt-note {
       grid-template: 'aside' auto 'text' auto 'on' auto / minmax(0, 1fr);

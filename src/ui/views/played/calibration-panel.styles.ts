@@ -6,7 +6,7 @@ export const calibrationStyles = css`
   }
   .cb-panel h2 {
     margin: 0 0 0.25rem;
-    font-size: 1.0625rem;
+    font-size: var(--vw-text-lead);
     color: var(--vw-soft);
   }
   .cb-answer {
@@ -60,7 +60,7 @@ export const calibrationStyles = css`
     border-bottom: 1px solid var(--vw-edge);
   }
   .cb-table thead th {
-    font-size: 0.875rem;
+    font-size: var(--vw-text-aside);
     font-weight: 700;
     color: var(--vw-soft);
   }
@@ -87,7 +87,7 @@ export const calibrationStyles = css`
   }
   .cb-standing,
   .cb-limits {
-    font-size: 0.9375rem;
+    font-size: var(--vw-text-control);
     color: var(--vw-soft);
   }
   .cb-sentences {

@@ -25,7 +25,7 @@ export const playedStyles = css`
   .pl-standing {
     margin: 0.25rem 0 0.5rem;
     min-height: 1.5em;
-    font-size: 1.0625rem;
+    font-size: var(--vw-text-lead);
   }
   .pl-needle {
     height: 6.5rem;
@@ -68,7 +68,7 @@ export const playedStyles = css`
     display: flex;
     flex-wrap: wrap;
     align-items: end;
-    gap: 0.5rem;
+    gap: var(--vw-space-2);
     margin: 0.75rem 0;
   }
   .pl-button,
@@ -108,7 +108,7 @@ export const playedStyles = css`
   }
   .pl-as {
     display: grid;
-    font-size: 0.875rem;
+    font-size: var(--vw-text-aside);
     color: var(--vw-soft);
   }
   .pl-button:focus-visible,
@@ -124,7 +124,7 @@ export const playedStyles = css`
   .pl-hint {
     flex-basis: 100%;
     margin: 0;
-    font-size: 0.875rem;
+    font-size: var(--vw-text-aside);
     color: var(--vw-soft);
   }
   .pl-told {
@@ -166,13 +166,13 @@ export const playedStyles = css`
     line-height: var(--vw-touch);
   }
   .pl-list thead th {
-    font-size: 0.875rem;
+    font-size: var(--vw-text-aside);
     color: var(--vw-soft);
   }
   .pl-target,
   .pl-cents span {
     color: var(--vw-soft);
-    font-size: 0.9375rem;
+    font-size: var(--vw-text-control);
   }
   .pl-cents {
     font-weight: 700;
@@ -198,7 +198,7 @@ export const playedStyles = css`
     margin: 0.2rem 0;
     max-width: 18rem;
     line-height: 1.3;
-    font-size: 0.875rem;
+    font-size: var(--vw-text-aside);
     color: var(--vw-wrong);
   }
   .pl-takes select {
@@ -232,6 +232,6 @@ export const playedStyles = css`
   .pl-small,
   .pl-takes select {
     padding: 0 0.6rem;
-    font-size: 0.875rem;
+    font-size: var(--vw-text-aside);
   }
 `;

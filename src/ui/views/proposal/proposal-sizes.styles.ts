@@ -6,12 +6,12 @@ export const proposalSizeStyles = css`
   .pp-row {
     display: grid;
     grid-template-columns: 11.5rem 10rem 10.75rem 5.25rem minmax(0, 1fr) 5.5rem;
-    gap: 0 0.75rem;
+    gap: 0 var(--vw-space-3);
     align-items: center;
   }
   .pp-head {
     padding: 0.25rem 0.4rem;
-    font-size: 0.875rem;
+    font-size: var(--vw-text-aside);
     font-weight: 600;
     background: var(--vw-well);
   }
@@ -31,7 +31,7 @@ export const proposalSizeStyles = css`
   .pp-place {
     margin-left: 0.35rem;
     padding: 0.05rem 0.35rem;
-    font-size: 0.75rem;
+    font-size: var(--vw-text-fine);
     color: var(--vw-try);
     background: var(--vw-try-weak);
     border-radius: var(--vw-round);
@@ -52,7 +52,7 @@ export const proposalSizeStyles = css`
     font-weight: 600;
   }
   .pp-why {
-    font-size: 0.9375rem;
+    font-size: var(--vw-text-control);
   }
   .pp-lock .rg-quiet {
     width: 100%;
@@ -127,7 +127,7 @@ export const proposalSizeStyles = css`
     .pp-proposed {
       order: 2;
       flex: 0 0 calc(50% - 0.25rem);
-      font-size: 0.9375rem;
+      font-size: var(--vw-text-control);
     }
     .pp-why {
       order: 3;
@@ -137,7 +137,7 @@ export const proposalSizeStyles = css`
     .pp-proposed::before {
       content: attr(data-label);
       display: block;
-      font-size: 0.75rem;
+      font-size: var(--vw-text-fine);
       font-weight: 400;
       color: var(--vw-soft);
     }
@@ -187,7 +187,7 @@ export const proposalSizeStyles = css`
       gap: 0 0.4rem;
       grid-template-areas: none;
       padding: 0.05rem 0.2rem;
-      font-size: 0.6875rem;
+      font-size: var(--vw-text-cell);
     }
     .pp-head > :last-child {
       display: none;

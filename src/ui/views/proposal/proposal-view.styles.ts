@@ -7,7 +7,7 @@ export const proposalStyles = css`
   }
   .pp-page {
     display: grid;
-    gap: 0.5rem 0.75rem;
+    gap: var(--vw-space-2) var(--vw-space-3);
     max-width: 1500px;
     margin: 0 auto;
     padding: 0.5rem 0.75rem 1.5rem;
@@ -21,7 +21,7 @@ export const proposalStyles = css`
   }
   .pp-page h2 {
     margin: 0;
-    font-size: 1.0625rem;
+    font-size: var(--vw-text-lead);
   }
   .pp-page .pp-answer {
     min-height: 6.5rem;
@@ -41,7 +41,7 @@ export const proposalStyles = css`
   .pp-buttons {
     display: flex;
     flex-wrap: wrap;
-    gap: 0.5rem;
+    gap: var(--vw-space-2);
     margin: 0.6rem 0 0;
     min-height: var(--vw-touch);
   }
@@ -71,7 +71,7 @@ export const proposalStyles = css`
   .pp-taken {
     margin: 0.4rem 0 0;
     min-height: 2.8em;
-    font-size: 0.875rem;
+    font-size: var(--vw-text-aside);
     color: var(--vw-soft);
   }
   .pp-taken a {
@@ -105,11 +105,11 @@ export const proposalStyles = css`
   .pp-spread {
     margin: 0.15rem 0 0.4rem;
     min-height: 2.8em;
-    font-size: 0.9375rem;
+    font-size: var(--vw-text-control);
   }
   .pp-how {
     margin: 0.15rem 0 0.4rem;
-    font-size: 0.875rem;
+    font-size: var(--vw-text-aside);
     color: var(--vw-soft);
   }
   .pp-picture {
@@ -167,7 +167,7 @@ export const proposalStyles = css`
   .pp-notes table {
     width: 100%;
     border-collapse: collapse;
-    font-size: 0.9375rem;
+    font-size: var(--vw-text-control);
   }
   .pp-notes th,
   .pp-notes td {
@@ -184,7 +184,7 @@ export const proposalStyles = css`
   }
   @media print {
     .pp-page .rg-answer h1 {
-      font-size: 1.125rem;
+      font-size: var(--vw-text-head);
     }
   }
   .pp-page :focus-visible {

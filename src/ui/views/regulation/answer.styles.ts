@@ -12,25 +12,25 @@ export const answerStyles = css`
   }
   .rg-answer h1 {
     margin: 0;
-    font-size: clamp(1.5rem, 1rem + 1.4vw, 2rem);
+    font-size: var(--vw-text-answer);
     line-height: 1.15;
     letter-spacing: -0.01em;
     text-wrap: balance;
   }
   .rg-standing {
     margin: 0.25rem 0 0;
-    font-size: 1.0625rem;
+    font-size: var(--vw-text-lead);
   }
   .rg-reason {
     margin: 0.2rem 0 0;
-    font-size: 0.875rem;
+    font-size: var(--vw-text-aside);
     color: var(--vw-soft);
   }
   .rg-caution,
   .rg-cautions {
     margin: 0.25rem 0 0;
     padding: 0.3rem 0.6rem;
-    font-size: 0.875rem;
+    font-size: var(--vw-text-aside);
     color: var(--vw-caution);
     background: var(--vw-caution-ground);
     border-radius: var(--vw-round);
@@ -45,7 +45,7 @@ export const answerStyles = css`
     min-height: var(--vw-touch);
     padding: 0 0.8rem;
     font: inherit;
-    font-size: 0.9375rem;
+    font-size: var(--vw-text-control);
     color: var(--vw-ink);
     background: var(--vw-sheet);
     border: 1px solid var(--vw-soft);

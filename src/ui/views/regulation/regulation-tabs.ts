@@ -26,7 +26,7 @@ export const regulationTabsStyles = css`
   .rg-tabs {
     grid-area: tabs;
     display: flex;
-    gap: 0.25rem;
+    gap: var(--vw-space-1);
     border-bottom: 2px solid var(--vw-edge);
   }
   .rg-tabs a {

@@ -8,7 +8,7 @@ export const regulationStyles = css`
   }
   .rg-page h2 {
     margin: 0;
-    font-size: 1rem;
+    font-size: var(--vw-text);
     font-weight: 700;
   }
   .rg-page .ks-answer {
@@ -19,11 +19,11 @@ export const regulationStyles = css`
     font-size: clamp(1.375rem, 1rem + 1.1vw, 1.875rem);
   }
   .rg-page .ks-standing {
-    font-size: 1rem;
+    font-size: var(--vw-text);
   }
   .ks-why .rg-notes {
     color: var(--vw-ink);
-    font-size: 1rem;
+    font-size: var(--vw-text);
     font-weight: 600;
   }
   .rg-notes[aria-busy='true'] {
@@ -38,10 +38,10 @@ export const regulationStyles = css`
   }
   .rg-panel > p {
     margin: 0.25rem 0;
-    font-size: 0.9375rem;
+    font-size: var(--vw-text-control);
   }
   .rg-page .rg-said {
-    font-size: 1.0625rem;
+    font-size: var(--vw-text-lead);
     font-weight: 600;
   }
   .rg-scroll {
@@ -51,7 +51,7 @@ export const regulationStyles = css`
   .rg-page table {
     width: 100%;
     border-collapse: collapse;
-    font-size: 0.9375rem;
+    font-size: var(--vw-text-control);
   }
   .rg-panel th,
   .rg-panel td {
@@ -103,9 +103,9 @@ export const regulationStyles = css`
   .rg-select {
     display: inline-flex;
     align-items: center;
-    gap: 0.5rem;
+    gap: var(--vw-space-2);
     min-width: 0;
-    font-size: 0.875rem;
+    font-size: var(--vw-text-aside);
     color: var(--vw-soft);
   }
   .rg-select select {
@@ -113,7 +113,7 @@ export const regulationStyles = css`
     min-height: var(--vw-touch);
     padding: 0 0.5rem;
     font: inherit;
-    font-size: 1rem;
+    font-size: var(--vw-text);
     color: var(--vw-ink);
     background: var(--vw-sheet);
     border: 1px solid var(--vw-soft);
@@ -136,7 +136,7 @@ export const regulationStyles = css`
       display: none;
     }
     .rg-panel table {
-      font-size: 0.6875rem;
+      font-size: var(--vw-text-cell);
     }
     .rg-panel th,
     .rg-panel td {

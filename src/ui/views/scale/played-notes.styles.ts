@@ -28,7 +28,7 @@ export const playedNotesStyles = css`
     padding: 0 0.5rem;
     text-align: left;
     font-weight: 400;
-    font-size: 0.9375rem;
+    font-size: var(--vw-text-control);
     border-bottom: 1px solid var(--vw-edge);
   }
   .sc-played td:nth-of-type(-n + 2) {
@@ -38,7 +38,7 @@ export const playedNotesStyles = css`
     position: sticky;
     top: 0;
     z-index: 1;
-    font-size: 0.8125rem;
+    font-size: var(--vw-text-note);
     font-weight: 700;
     color: var(--vw-soft);
     background: var(--vw-sheet);

@@ -11,12 +11,12 @@ export const scaleLowerStyles = css`
   }
   .sc-loud p {
     margin: 0.2rem 0;
-    font-size: 0.9375rem;
+    font-size: var(--vw-text-control);
   }
   .sc-estimate {
     margin-left: 0.35rem;
     padding: 0.05rem 0.45rem;
-    font-size: 0.75rem;
+    font-size: var(--vw-text-fine);
     font-weight: 600;
     color: var(--vw-caution);
     background: var(--vw-caution-ground);
@@ -32,7 +32,7 @@ export const scaleLowerStyles = css`
   .sc-alternates table {
     width: 100%;
     border-collapse: collapse;
-    font-size: 0.9375rem;
+    font-size: var(--vw-text-control);
   }
   .sc-alternates th,
   .sc-alternates td {
@@ -48,7 +48,7 @@ export const scaleLowerStyles = css`
   }
   .sc-alternates thead th {
     font-weight: 600;
-    font-size: 0.8125rem;
+    font-size: var(--vw-text-note);
   }
   .sc-alternates .picked {
     background: var(--vw-try-weak);

@@ -15,7 +15,7 @@ export const scaleSizeStyles = css`
       height: 520px;
     }
     .sc-alternates table {
-      font-size: 0.8125rem;
+      font-size: var(--vw-text-note);
     }
     .sc-alternates :is(th, td) {
       white-space: normal;
@@ -87,7 +87,7 @@ export const scaleSizeStyles = css`
     .sc-paper-table table {
       width: 100%;
       border-collapse: collapse;
-      font-size: 0.75rem;
+      font-size: var(--vw-text-fine);
     }
     .sc-paper-table th,
     .sc-paper-table td {

@@ -9,7 +9,7 @@ export const scaleStyles = css`
   }
   .sc-page h2 {
     margin: 0;
-    font-size: 1rem;
+    font-size: var(--vw-text);
     font-weight: 700;
   }
   .sc-page .ks-answer {
@@ -20,7 +20,7 @@ export const scaleStyles = css`
     font-size: clamp(1.5rem, 1rem + 1.2vw, 1.9375rem);
   }
   .sc-page .ks-standing {
-    font-size: 1rem;
+    font-size: var(--vw-text);
   }
   .sc-heard {
     position: absolute;
@@ -39,7 +39,7 @@ export const scaleStyles = css`
     list-style: none;
   }
   .sc-chips .ks-quiet {
-    font-size: 0.875rem;
+    font-size: var(--vw-text-aside);
     padding: 0 0.6rem;
     border-color: var(--vw-try);
     font-weight: 600;
@@ -48,7 +48,7 @@ export const scaleStyles = css`
     display: flex;
     align-items: center;
     justify-content: space-between;
-    gap: 0.5rem;
+    gap: var(--vw-space-2);
     margin: 0;
   }
   .sc-back {
@@ -66,7 +66,7 @@ export const scaleStyles = css`
     grid-column: 1 / -1;
     align-self: end;
     padding: 0 0.6rem;
-    font-size: 0.875rem;
+    font-size: var(--vw-text-aside);
     color: var(--vw-caution);
     background: var(--vw-caution-ground);
     border-radius: var(--vw-round);
@@ -101,14 +101,14 @@ export const scaleStyles = css`
     display: flex;
     align-items: center;
     gap: 0.4rem;
-    font-size: 0.875rem;
+    font-size: var(--vw-text-aside);
     color: var(--vw-soft);
   }
   .sc-select select {
     min-height: var(--vw-touch);
     padding: 0 0.4rem;
     font: inherit;
-    font-size: 0.9375rem;
+    font-size: var(--vw-text-control);
     color: var(--vw-ink);
     background: var(--vw-sheet);
     border: 1px solid var(--vw-soft);
@@ -118,7 +118,7 @@ export const scaleStyles = css`
     margin-left: auto;
     display: flex;
     flex-wrap: wrap;
-    gap: 0 0.75rem;
+    gap: 0 var(--vw-space-3);
   }
   .sc-legend .found {
     color: var(--vw-found);
@@ -156,7 +156,7 @@ export const scaleStyles = css`
     position: absolute;
     inset: 2px 8px auto 62px;
     margin: 0;
-    font-size: 0.875rem;
+    font-size: var(--vw-text-aside);
     font-weight: 600;
     white-space: pre;
     overflow: hidden;
@@ -232,7 +232,7 @@ export const scaleStyles = css`
   }
   .sc-reading {
     margin: 0;
-    font-size: 0.9375rem;
+    font-size: var(--vw-text-control);
     color: var(--vw-soft);
   }
   .sc-reading b {
@@ -242,7 +242,7 @@ export const scaleStyles = css`
     display: flex;
     flex-wrap: wrap;
     align-items: center;
-    gap: 0.5rem;
+    gap: var(--vw-space-2);
     margin-top: 0.25rem;
   }
   .sc-link {
@@ -250,7 +250,7 @@ export const scaleStyles = css`
     place-items: center;
     min-height: var(--vw-touch);
     color: var(--vw-try);
-    font-size: 0.9375rem;
+    font-size: var(--vw-text-control);
   }
   .sc-note {
     grid-area: note;
@@ -260,11 +260,11 @@ export const scaleStyles = css`
     flex-wrap: wrap;
     justify-content: space-between;
     align-items: center;
-    gap: 0.25rem 0.75rem;
+    gap: var(--vw-space-1) var(--vw-space-3);
   }
   .sc-note p {
     margin: 0.1rem 0;
-    font-size: 0.875rem;
+    font-size: var(--vw-text-aside);
   }
   .sc-note .sc-note-told {
     font-weight: 600;
@@ -279,12 +279,12 @@ export const scaleStyles = css`
     display: grid;
     grid-template-columns: 6.25rem minmax(0, 1fr) 5.1rem 3.6rem;
     align-items: center;
-    gap: 0.5rem;
+    gap: var(--vw-space-2);
     width: 100%;
     min-height: var(--vw-touch);
     padding: 0 0.35rem;
     font: inherit;
-    font-size: 0.875rem;
+    font-size: var(--vw-text-aside);
     color: inherit;
     text-align: left;
     background: none;
@@ -319,7 +319,7 @@ export const scaleStyles = css`
   }
   .sc-beside {
     margin: 0.35rem 0 0;
-    font-size: 0.875rem;
+    font-size: var(--vw-text-aside);
     color: var(--vw-soft);
   }
   .sc-sure[aria-busy='true'] vw-sureness {

@@ -25,7 +25,7 @@ export const sheetSizeStyles = css`
       display: block;
     }
     .sh-name {
-      font-size: 1rem;
+      font-size: var(--vw-text);
     }
     .sh-known {
       inset-inline: 0.35rem;
@@ -49,7 +49,7 @@ export const sheetSizeStyles = css`
     }
     .sh-share {
       order: 0;
-      font-size: 0.8125rem;
+      font-size: var(--vw-text-note);
       text-align: right;
     }
     .sh-axis-ends {
@@ -71,7 +71,7 @@ export const sheetSizeStyles = css`
     }
   }
   .sh-label {
-    font-size: 0.75rem;
+    font-size: var(--vw-text-fine);
     color: var(--vw-soft);
   }
 
@@ -101,7 +101,7 @@ export const sheetSizeStyles = css`
       display: flex;
       flex-wrap: wrap;
       align-items: baseline;
-      gap: 0 0.75rem;
+      gap: 0 var(--vw-space-3);
     }
     .sh-openings .sh-row > .sh-key {
       grid-column: 1 / 3;
@@ -164,10 +164,10 @@ export const sheetSizeStyles = css`
     }
     .sh-answer h1 {
       min-height: 0;
-      font-size: 1.25rem;
+      font-size: var(--vw-text-large);
     }
     .sh-answer p {
-      font-size: 0.8125rem;
+      font-size: var(--vw-text-note);
     }
     .sh-who,
     .sh-sheet {
@@ -202,7 +202,7 @@ export const sheetSizeStyles = css`
     .sh-cell input {
       height: 2.1rem;
       padding-bottom: 0.75rem;
-      font-size: 0.9375rem;
+      font-size: var(--vw-text-control);
       border-color: transparent;
       background: none;
     }

@@ -49,7 +49,7 @@ export const sideBySideSizeStyles = css`
       display: block;
       clear: both;
       margin: 0.1rem 0 0.25rem;
-      font-size: 0.875rem;
+      font-size: var(--vw-text-aside);
       line-height: 1.3;
     }
     .sd-page .sd-table {
@@ -65,7 +65,7 @@ export const sideBySideSizeStyles = css`
       border: 0;
     }
     .sd-page .sd-scroll table {
-      font-size: 0.6875rem;
+      font-size: var(--vw-text-cell);
     }
     .sd-page .sd-scroll :is(th, td) {
       position: static;

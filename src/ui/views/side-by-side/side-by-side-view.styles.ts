@@ -19,7 +19,7 @@ export const sideBySideStyles = css`
   }
   .sd-page h2 {
     margin: 0;
-    font-size: 1rem;
+    font-size: var(--vw-text);
     font-weight: 700;
   }
   .sd-page .sd-answer {
@@ -41,13 +41,13 @@ export const sideBySideStyles = css`
     margin-top: 0.25rem;
   }
   .sd-page .sd-day {
-    font-size: 0.9375rem;
+    font-size: var(--vw-text-control);
     color: var(--vw-soft);
   }
   .sd-limits {
     margin-top: 0.25rem;
     padding: 0 0.6rem;
-    font-size: 0.875rem;
+    font-size: var(--vw-text-aside);
     color: var(--vw-caution);
     background: var(--vw-caution-ground);
     border-radius: var(--vw-round);
@@ -65,7 +65,7 @@ export const sideBySideStyles = css`
   .sd-columns {
     display: grid;
     grid-template-columns: repeat(4, minmax(0, 1fr));
-    gap: 0.5rem 0.75rem;
+    gap: var(--vw-space-2) var(--vw-space-3);
     align-items: stretch;
   }
   .sd-column {
@@ -93,12 +93,12 @@ export const sideBySideStyles = css`
     float: left;
     width: 100%;
     padding: 0.15rem 0;
-    font-size: 0.875rem;
+    font-size: var(--vw-text-aside);
     color: var(--vw-soft);
   }
   .sd-column legend b {
     margin-right: 0.3rem;
-    font-size: 1.125rem;
+    font-size: var(--vw-text-head);
     color: var(--sd-tint);
   }
   .sd-select {
@@ -108,7 +108,7 @@ export const sideBySideStyles = css`
     align-items: center;
     gap: 0.35rem;
     margin-bottom: 0.25rem;
-    font-size: 0.875rem;
+    font-size: var(--vw-text-aside);
     color: var(--vw-soft);
   }
   .sd-select select {
@@ -116,7 +116,7 @@ export const sideBySideStyles = css`
     min-height: var(--vw-touch);
     padding: 0 0.4rem;
     font: inherit;
-    font-size: 0.9375rem;
+    font-size: var(--vw-text-control);
     color: var(--vw-ink);
     text-overflow: ellipsis;
     background: var(--vw-sheet);
@@ -130,13 +130,13 @@ export const sideBySideStyles = css`
     display: flex;
     flex-wrap: wrap;
     justify-content: space-between;
-    gap: 0 0.5rem;
+    gap: 0 var(--vw-space-2);
   }
   .sd-act {
     min-height: var(--vw-touch);
     padding: 0;
     font: inherit;
-    font-size: 0.875rem;
+    font-size: var(--vw-text-aside);
     color: var(--vw-try);
     text-decoration: underline;
     background: none;
@@ -146,7 +146,7 @@ export const sideBySideStyles = css`
   .sd-problem,
   .sd-waiting {
     margin: 0.1rem 0 0.35rem;
-    font-size: 0.875rem;
+    font-size: var(--vw-text-aside);
   }
   .sd-problem {
     color: var(--vw-wrong);
@@ -155,7 +155,7 @@ export const sideBySideStyles = css`
     display: flex;
     flex-direction: column;
     align-items: flex-start;
-    gap: 0.5rem;
+    gap: var(--vw-space-2);
   }
   .sd-columns:has(.sd-column:nth-of-type(4)) .sd-more {
     grid-column: 1 / -1;
@@ -185,7 +185,7 @@ export const sideBySideStyles = css`
   }
   .sd-summary {
     margin: 0.25rem 0.25rem 0;
-    font-size: 0.8125rem;
+    font-size: var(--vw-text-note);
     color: var(--vw-soft);
   }
   .sd-sure {
@@ -202,7 +202,7 @@ export const sideBySideStyles = css`
     flex-wrap: wrap;
     justify-content: space-between;
     align-items: center;
-    gap: 0.25rem 1rem;
+    gap: var(--vw-space-1) var(--vw-space-4);
     margin-bottom: 0.35rem;
   }
   .sd-scroll {
@@ -214,7 +214,7 @@ export const sideBySideStyles = css`
     width: 100%;
     border-collapse: separate;
     border-spacing: 0;
-    font-size: 0.9375rem;
+    font-size: var(--vw-text-control);
   }
   .sd-scroll :is(th, td) {
     padding: 0.3rem 0.5rem;
@@ -231,7 +231,7 @@ export const sideBySideStyles = css`
     top: 0;
     z-index: 1;
     height: 3.1rem;
-    font-size: 0.8125rem;
+    font-size: var(--vw-text-note);
     font-weight: 600;
     white-space: normal;
     vertical-align: bottom;
@@ -241,7 +241,7 @@ export const sideBySideStyles = css`
     top: 3.1rem;
     height: auto;
     padding-block: 0.1rem;
-    font-size: 0.9375rem;
+    font-size: var(--vw-text-control);
     color: var(--sd-tint);
   }
   .sd-scroll .sd-first {
@@ -271,7 +271,7 @@ export const sideBySideStyles = css`
   }
   .sd-scroll td small {
     display: block;
-    font-size: 0.75rem;
+    font-size: var(--vw-text-fine);
     color: var(--vw-soft);
   }
 `;

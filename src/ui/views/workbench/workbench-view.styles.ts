@@ -18,7 +18,7 @@ export const workbenchStyles = css`
   .wb-mark {
     margin: 0;
     font-weight: 700;
-    font-size: 1.125rem;
+    font-size: var(--vw-text-head);
   }
   .wb-views {
     display: flex;
@@ -50,7 +50,7 @@ export const workbenchStyles = css`
   }
   .wb-kept {
     min-width: 4.5rem;
-    font-size: 0.875rem;
+    font-size: var(--vw-text-aside);
     text-align: right;
     color: var(--vw-head-soft);
   }
@@ -82,7 +82,7 @@ export const workbenchStyles = css`
     display: flex;
     flex-wrap: wrap;
     align-items: center;
-    gap: 0.5rem;
+    gap: var(--vw-space-2);
     max-width: calc(100vw - 2rem);
     padding: 0.5rem 0.5rem 0.5rem 1rem;
     background: var(--vw-sheet);
@@ -114,7 +114,7 @@ export const workbenchStyles = css`
   }
   .wb-steps {
     display: flex;
-    gap: 0.25rem;
+    gap: var(--vw-space-1);
   }
   .wb-steps button {
     width: var(--vw-touch);
@@ -203,7 +203,7 @@ export const workbenchStyles = css`
 
   @media (max-width: 1240px) {
     .wb-top {
-      gap: 0 0.5rem;
+      gap: 0 var(--vw-space-2);
     }
     .wb-views {
       order: 1;
@@ -237,7 +237,7 @@ export const workbenchStyles = css`
       width: 1.1rem;
       min-width: 0;
       overflow: hidden;
-      font-size: 0.75rem;
+      font-size: var(--vw-text-fine);
       text-align: left;
       white-space: nowrap;
     }
@@ -246,7 +246,7 @@ export const workbenchStyles = css`
     }
     .wb-saving::before {
       content: '…';
-      font-size: 0.75rem;
+      font-size: var(--vw-text-fine);
     }
     .wb-refused,
     .wb-conflict {
@@ -254,14 +254,14 @@ export const workbenchStyles = css`
     }
     .wb-horn {
       flex: 1;
-      font-size: 0.875rem;
+      font-size: var(--vw-text-aside);
     }
     .wb-views a {
       flex: 1 1 auto;
       /* What room is left goes between all; three words stand in two lines. */
       width: min-content;
       padding: 0;
-      font-size: 0.75rem;
+      font-size: var(--vw-text-fine);
       text-align: center;
       white-space: normal;
     }

@@ -8,7 +8,7 @@ export const leakMapStyles = css`
   table {
     border-collapse: separate;
     border-spacing: 0;
-    font-size: 0.75rem;
+    font-size: var(--vw-text-fine);
     line-height: 1;
   }
   th {
@@ -36,7 +36,7 @@ export const leakMapStyles = css`
     padding: 0 0.5rem 0 0;
     text-align: right;
     white-space: nowrap;
-    font-size: 0.8125rem;
+    font-size: var(--vw-text-note);
     background: var(--vw-sheet);
   }
   td {
@@ -70,9 +70,9 @@ export const leakMapStyles = css`
     display: flex;
     flex-wrap: wrap;
     justify-content: space-between;
-    gap: 0.25rem 1rem;
+    gap: var(--vw-space-1) var(--vw-space-4);
     margin: 0.35rem 0 0;
-    font-size: 0.875rem;
+    font-size: var(--vw-text-aside);
     min-height: 2.8em;
   }
   .under p {
@@ -80,7 +80,7 @@ export const leakMapStyles = css`
   }
   .legend {
     color: var(--vw-soft);
-    font-size: 0.8125rem;
+    font-size: var(--vw-text-note);
   }
   .legend b {
     display: inline-block;

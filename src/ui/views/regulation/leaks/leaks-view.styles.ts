@@ -14,7 +14,7 @@ export const leaksStyles = css`
     grid-area: fault;
     display: grid;
     grid-template-columns: minmax(0, 1.7fr) minmax(0, 1.1fr) minmax(0, 1fr);
-    gap: 0.5rem 1.5rem;
+    gap: var(--vw-space-2) var(--vw-space-5);
     align-content: start;
     min-height: 9.25rem;
     --vw-choice-size: 0.875rem;
@@ -38,7 +38,7 @@ export const leaksStyles = css`
     display: grid;
     grid-template-columns: minmax(0, 11rem) minmax(0, 1fr);
     align-items: center;
-    gap: 0.75rem;
+    gap: var(--vw-space-3);
   }
   .lk-gap input[type='range'] {
     width: 100%;
@@ -111,7 +111,7 @@ export const leaksStyles = css`
     white-space: nowrap;
   }
   .lk-bar b {
-    font-size: 0.6875rem;
+    font-size: var(--vw-text-cell);
     font-weight: 600;
     letter-spacing: -0.04em;
     line-height: 1;
@@ -128,7 +128,7 @@ export const leaksStyles = css`
     display: flex;
     justify-content: flex-end;
     align-items: center;
-    font-size: 0.75rem;
+    font-size: var(--vw-text-fine);
     line-height: 1;
     white-space: nowrap;
   }

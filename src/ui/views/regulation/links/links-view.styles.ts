@@ -12,7 +12,7 @@ export const linksStyles = css`
     flex-wrap: wrap;
     align-items: center;
     justify-content: space-between;
-    gap: 0.25rem 0.75rem;
+    gap: var(--vw-space-1) var(--vw-space-3);
   }
   .ks-page .ln-stack {
     grid-area: stack;
@@ -26,8 +26,8 @@ export const linksStyles = css`
   .ln-press {
     display: flex;
     align-items: center;
-    gap: 0.75rem;
-    font-size: 0.9375rem;
+    gap: var(--vw-space-3);
+    font-size: var(--vw-text-control);
     font-weight: 600;
   }
   .ln-press input {
@@ -45,13 +45,13 @@ export const linksStyles = css`
     margin: 0.25rem 0 0;
     padding: 0;
     list-style: none;
-    font-size: 0.9375rem;
+    font-size: var(--vw-text-control);
   }
   .ln-moving li {
     display: grid;
     grid-template-columns: 9rem minmax(0, 1fr) 11.5rem;
     align-items: center;
-    gap: 0.75rem;
+    gap: var(--vw-space-3);
   }
   .ln-bar {
     position: relative;
@@ -72,7 +72,7 @@ export const linksStyles = css`
     position: absolute;
     right: -0.8em;
     top: -6px;
-    font-size: 0.875rem;
+    font-size: var(--vw-text-aside);
     color: var(--vw-try);
   }
   .ln-value {
@@ -81,7 +81,7 @@ export const linksStyles = css`
   }
   .ln-caption {
     margin: 0.35rem 0 0;
-    font-size: 0.8125rem;
+    font-size: var(--vw-text-note);
     color: var(--vw-soft);
   }
   .ln-page .ks-answer {
@@ -93,21 +93,21 @@ export const linksStyles = css`
   .ln-sliders {
     display: grid;
     grid-template-columns: repeat(auto-fill, minmax(min(20rem, 100%), 1fr));
-    gap: 0 1.5rem;
+    gap: 0 var(--vw-space-5);
   }
   .ln-note-list {
     display: grid;
     grid-template-columns: repeat(auto-fill, minmax(16.5rem, 1fr));
-    gap: 0 1.5rem;
+    gap: 0 var(--vw-space-5);
     margin: 0.25rem 0 0;
     padding: 0;
     list-style: none;
-    font-size: 0.9375rem;
+    font-size: var(--vw-text-control);
   }
   .ln-note-list li {
     display: flex;
     justify-content: space-between;
-    gap: 0.5rem;
+    gap: var(--vw-space-2);
     border-bottom: 1px solid var(--vw-well);
   }
   .ln-asked td,
@@ -119,7 +119,7 @@ export const linksStyles = css`
   }
   .ln-reading {
     margin: 0.25rem 0 -0.35rem;
-    font-size: 0.9375rem;
+    font-size: var(--vw-text-control);
   }
   .ln-pads {
     grid-area: pads;
@@ -147,13 +147,13 @@ export const linksStyles = css`
     display: flex;
     flex-wrap: wrap;
     align-items: center;
-    gap: 0.5rem 1rem;
+    gap: var(--vw-space-2) var(--vw-space-4);
     margin: 0;
   }
   .ln-ask {
     display: grid;
     grid-template-columns: auto minmax(0, 1fr);
-    gap: 0.5rem 1rem;
+    gap: var(--vw-space-2) var(--vw-space-4);
     align-items: start;
   }
   .ln-ask .rg-select {
@@ -183,7 +183,7 @@ export const linksStyles = css`
     }
     .ln-moving li {
       grid-template-columns: 6.5rem minmax(0, 1fr) 9.5rem;
-      gap: 0.5rem;
+      gap: var(--vw-space-2);
     }
     .ln-ask {
       grid-template-columns: minmax(0, 1fr);

@@ -16,10 +16,10 @@ export const padsSizeStyles = css`
     .pd-row {
       grid-template-columns: 7rem repeat(3, 5.75rem) minmax(0, 1fr) 10.5rem;
       gap: 0 0.4rem;
-      font-size: 0.875rem;
+      font-size: var(--vw-text-aside);
     }
     .pd-head {
-      font-size: 0.75rem;
+      font-size: var(--vw-text-fine);
     }
     .pd-head :nth-last-child(-n + 2),
     .pd-none {
@@ -38,7 +38,7 @@ export const padsSizeStyles = css`
     }
     .pd-bed::before {
       content: attr(data-label) ' ';
-      font-size: 0.75rem;
+      font-size: var(--vw-text-fine);
       font-weight: 600;
     }
     .pd-bed:empty {
@@ -80,16 +80,16 @@ export const padsSizeStyles = css`
     }
     .pd-cell::before {
       content: attr(data-label) ' ';
-      font-size: 0.75rem;
+      font-size: var(--vw-text-fine);
       font-weight: 600;
     }
     .pd-openings li {
       grid-template-columns: 6.5rem minmax(0, 1fr) 7.5rem;
-      font-size: 0.8125rem;
+      font-size: var(--vw-text-note);
     }
     .pd-notes li {
       grid-template-columns: 6.5rem minmax(0, 1fr) 3rem 3rem;
-      font-size: 0.8125rem;
+      font-size: var(--vw-text-note);
     }
   }
 
@@ -118,7 +118,7 @@ export const padsSizeStyles = css`
     .pd-head,
     .pd-row {
       grid-template-columns: 7rem repeat(3, 4.25rem) minmax(0, 1fr) 3.5rem 4.75rem 4.75rem;
-      font-size: 0.75rem;
+      font-size: var(--vw-text-fine);
       break-inside: avoid;
       padding-block: 0.1rem;
     }

@@ -9,13 +9,13 @@ export const padsTableStyles = css`
   .pd-row {
     display: grid;
     grid-template-columns: 9rem repeat(3, 6.5rem) minmax(0, 1fr) 5rem 8rem 8rem;
-    gap: 0 0.75rem;
+    gap: 0 var(--vw-space-3);
     align-items: start;
     padding: 0.35rem 0.25rem;
     border-bottom: 1px solid var(--vw-well);
   }
   .pd-head {
-    font-size: 0.875rem;
+    font-size: var(--vw-text-aside);
     font-weight: 600;
     background: var(--vw-well);
   }
@@ -60,12 +60,12 @@ export const padsTableStyles = css`
   .pd-take small {
     display: block;
     min-height: 1.2em;
-    font-size: 0.75rem;
+    font-size: var(--vw-text-fine);
     color: var(--vw-soft);
   }
   .pd-row > .pd-problem {
     grid-column: 1 / -1;
-    font-size: 0.875rem;
+    font-size: var(--vw-text-aside);
     color: var(--vw-wrong);
     font-weight: 600;
   }
@@ -81,7 +81,7 @@ export const padsTableStyles = css`
   }
   .pd-why {
     padding-top: 0.7rem;
-    font-size: 0.875rem;
+    font-size: var(--vw-text-aside);
     color: var(--vw-soft);
   }
   .pd-take b {
@@ -123,7 +123,7 @@ export const padsTableStyles = css`
   .pd-proposed {
     width: 100%;
     margin: 0;
-    font-size: 0.875rem;
+    font-size: var(--vw-text-aside);
     color: var(--vw-soft);
   }
   .pd-order table {
@@ -138,7 +138,7 @@ export const padsTableStyles = css`
     border-bottom: 1px solid var(--vw-well);
   }
   .pd-order thead th {
-    font-size: 0.875rem;
+    font-size: var(--vw-text-aside);
     background: var(--vw-well);
   }
   .pd-plan {
@@ -176,10 +176,10 @@ export const padsTableStyles = css`
   .pd-openings li,
   .pd-notes li {
     display: grid;
-    gap: 0 0.75rem;
+    gap: 0 var(--vw-space-3);
     align-items: center;
     min-height: 1.7rem;
-    font-size: 0.9375rem;
+    font-size: var(--vw-text-control);
     border-bottom: 1px solid var(--vw-well);
   }
   .pd-openings li {
@@ -240,12 +240,12 @@ export const padsTableStyles = css`
     padding-block: 0;
   }
   .pd-numbers summary {
-    font-size: 1.125rem;
+    font-size: var(--vw-text-head);
     font-weight: 700;
   }
   .pd-numbers h3 {
     margin: 0.5rem 0 0;
-    font-size: 1rem;
+    font-size: var(--vw-text);
   }
   .pd-scroll {
     overflow-x: auto;
@@ -253,7 +253,7 @@ export const padsTableStyles = css`
   .pd-numbers table {
     width: 100%;
     border-collapse: collapse;
-    font-size: 0.9375rem;
+    font-size: var(--vw-text-control);
   }
   .pd-numbers th,
   .pd-numbers td {

@@ -7,7 +7,7 @@ export const padsStyles = css`
   }
   .pd-page {
     display: grid;
-    gap: 0.5rem 0.75rem;
+    gap: var(--vw-space-2) var(--vw-space-3);
     max-width: 1500px;
     margin: 0 auto;
     padding: 0 0.75rem 1.5rem;
@@ -42,7 +42,7 @@ export const padsStyles = css`
   }
   .pd-page h2 {
     margin: 0;
-    font-size: 1.125rem;
+    font-size: var(--vw-text-head);
   }
   .pd-drawing,
   .pd-stock,
@@ -76,7 +76,7 @@ export const padsStyles = css`
   .pd-drawing figcaption,
   .pd-no-drawing {
     margin: 0.25rem 0 0;
-    font-size: 0.8125rem;
+    font-size: var(--vw-text-note);
     color: var(--vw-soft);
   }
   .pd-drawing .rim {
@@ -108,7 +108,7 @@ export const padsStyles = css`
   }
   .pd-how {
     margin: 0.1rem 0 0.4rem;
-    font-size: 0.875rem;
+    font-size: var(--vw-text-aside);
     color: var(--vw-soft);
   }
   .pd-how i {
@@ -139,12 +139,12 @@ export const padsStyles = css`
     cursor: pointer;
   }
   .pd-stock summary span {
-    font-size: 0.875rem;
+    font-size: var(--vw-text-aside);
     color: var(--vw-soft);
   }
   .pd-classes p {
     margin: 0;
-    font-size: 0.875rem;
+    font-size: var(--vw-text-aside);
     font-weight: 600;
   }
   .pd-classes ul {
@@ -188,9 +188,9 @@ export const padsStyles = css`
     display: flex;
     flex-wrap: wrap;
     align-items: center;
-    gap: 0.75rem;
+    gap: var(--vw-space-3);
     margin: 0.4rem 0 0.6rem;
-    font-size: 0.875rem;
+    font-size: var(--vw-text-aside);
     color: var(--vw-soft);
   }
   .pd-page :focus-visible {

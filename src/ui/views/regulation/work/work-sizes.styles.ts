@@ -68,7 +68,7 @@ export const workSizeStyles = css`
       grid-column: 3;
       grid-row: 1 / span 2;
       align-self: end;
-      font-size: 0.75rem;
+      font-size: var(--vw-text-fine);
       color: var(--vw-soft);
       border-bottom: 1px solid var(--vw-ink);
     }

@@ -15,7 +15,7 @@ export const workStyles = css`
       'list done'
       'caution caution';
     grid-template-rows: auto auto auto 1fr auto;
-    gap: 0.5rem 0.75rem;
+    gap: var(--vw-space-2) var(--vw-space-3);
     max-width: 1500px;
     margin: 0 auto;
     padding: 0 0.75rem 1.5rem;
@@ -32,7 +32,7 @@ export const workStyles = css`
   }
   .wk-page h2 {
     margin: 0;
-    font-size: 1.125rem;
+    font-size: var(--vw-text-head);
   }
   .wk-list,
   .wk-done,
@@ -58,14 +58,14 @@ export const workStyles = css`
   }
   .wk-move h3 {
     margin: 0.6rem 0 0;
-    font-size: 0.875rem;
+    font-size: var(--vw-text-aside);
     text-transform: none;
     color: var(--vw-soft);
   }
   .wk-line {
     display: grid;
     grid-template-columns: minmax(0, 1fr) auto;
-    gap: 0 0.75rem;
+    gap: 0 var(--vw-space-3);
     padding: 0.4rem 0.25rem;
     border-bottom: 1px solid var(--vw-well);
   }
@@ -93,7 +93,7 @@ export const workStyles = css`
     color: var(--vw-ink);
   }
   .wk-test {
-    font-size: 0.875rem;
+    font-size: var(--vw-text-aside);
     color: var(--vw-soft);
   }
   .wk-test span {
@@ -104,11 +104,11 @@ export const workStyles = css`
     grid-row: 1 / span 2;
     display: grid;
     grid-template-columns: auto auto;
-    gap: 0 0.5rem;
+    gap: 0 var(--vw-space-2);
     align-items: end;
   }
   .wk-acts label {
-    font-size: 0.75rem;
+    font-size: var(--vw-text-fine);
     color: var(--vw-soft);
   }
   .wk-acts label span {
@@ -120,7 +120,7 @@ export const workStyles = css`
     min-height: var(--vw-touch);
     padding: 0 0.5rem;
     font: inherit;
-    font-size: 1rem;
+    font-size: var(--vw-text);
     font-variant-numeric: tabular-nums;
     color: var(--vw-ink);
     background: var(--vw-sheet);
@@ -136,7 +136,7 @@ export const workStyles = css`
     grid-column: 1 / -1;
     max-width: 13rem;
     min-height: 1.2em;
-    font-size: 0.75rem;
+    font-size: var(--vw-text-fine);
     color: var(--vw-soft);
   }
   .wk-acts .wk-problem,
@@ -171,7 +171,7 @@ export const workStyles = css`
     gap: 0.35rem;
     align-items: center;
     padding: 0.15rem 0;
-    font-size: 0.9375rem;
+    font-size: var(--vw-text-control);
     border-bottom: 1px solid var(--vw-well);
   }
   .wk-tick {
@@ -188,7 +188,7 @@ export const workStyles = css`
   }
   .wk-seats > p {
     margin: 0.1rem 0 0.4rem;
-    font-size: 0.875rem;
+    font-size: var(--vw-text-aside);
     color: var(--vw-soft);
   }
   .wk-pads {
@@ -198,7 +198,7 @@ export const workStyles = css`
   }
   .wk-pads .rg-quiet {
     padding: 0 0.5rem;
-    font-size: 0.875rem;
+    font-size: var(--vw-text-aside);
   }
   .wk-pads .rg-quiet[aria-pressed='true'] {
     color: var(--vw-wrong);
@@ -212,13 +212,13 @@ export const workStyles = css`
     display: flex;
     justify-content: space-between;
     align-items: center;
-    gap: 0.5rem;
-    font-size: 0.9375rem;
+    gap: var(--vw-space-2);
+    font-size: var(--vw-text-control);
   }
   .wk-widths small {
     display: block;
     min-height: 1.2em;
-    font-size: 0.75rem;
+    font-size: var(--vw-text-fine);
     color: var(--vw-soft);
   }
   .wk-page :focus-visible {
