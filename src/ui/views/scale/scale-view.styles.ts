@@ -322,8 +322,10 @@ export const scaleStyles = css`
     font-size: var(--vw-text-aside);
     color: var(--vw-soft);
   }
+  /* Of an earlier proposal: said by the page, and still legible. */
   .sc-sure[aria-busy='true'] vw-sureness {
-    opacity: 0.55;
+    outline: 1px dotted var(--vw-soft);
+    outline-offset: 4px;
   }
   .sc-paper-table {
     display: none;
