@@ -45,7 +45,7 @@ export const playedStyles = css`
     fill: var(--vw-leather);
   }
   .pl-steady {
-    fill: var(--vw-try);
+    fill: var(--vw-played);
   }
   .pl-mark {
     stroke: var(--vw-soft);

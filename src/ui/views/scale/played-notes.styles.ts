@@ -86,7 +86,7 @@ export const playedNotesStyles = css`
   .sc-left i.outside {
     top: 0;
     height: 0.75rem;
-    background: var(--vw-try);
+    background: var(--vw-played);
   }
   @media (max-width: 700px) {
     .sc-played th,
