@@ -6,6 +6,7 @@ export const reasonStyles = css`
   :host {
     display: inline-flex;
     max-width: 100%;
+    white-space-collapse: collapse;
   }
   * {
     box-sizing: border-box;
