@@ -5,7 +5,7 @@ import { afterAll, beforeAll, describe, expect, it, onTestFinished } from 'vites
 import { ventingAt, type VentingStudy } from '../../src/acoustics/index.ts';
 import { formatBoth } from '../../src/documents/length-format.ts';
 import { parseLength } from '../../src/documents/length.ts';
-import { study, TENOR } from '../ui/demo.ts';
+import { study, sureReport, TENOR } from '../ui/demo.ts';
 import {
   openWorkbench,
   serveBuiltSite,
@@ -126,6 +126,8 @@ async function typeInto(page: Page, field: string, typed: string): Promise<void>
 }
 
 const e = study('e');
+/** The answer's ±, as the core puts it together, mm. */
+const half = sureReport('e').budgets.answerMm!.plusMinus;
 
 describe('the key study, built', () => {
   it('opens with the E key’s answer, and its curve holds the core’s own numbers', async () => {
@@ -133,7 +135,7 @@ describe('the key study, built', () => {
     expectCurve(await plotted(page), e);
     const mm = answerFrontMm(e);
     expect(await text(page, '.ks-answer h1')).toBe(
-      `Open the E key to ${mm.toFixed(1)} mm (${(mm / 25.4).toFixed(3)} in) at the front.`,
+      `Open the E key to ${mm.toFixed(1)} ± ${half.toFixed(1)} mm (${(mm / 25.4).toFixed(3)} in) at the front.`,
     );
     expect(await page.locator('vw-key-strip [aria-checked="true"]').getAttribute('data-key')).toBe('e');
     expect(await page.locator('vw-key-strip [role="radio"]').count()).toBe(23);
@@ -245,7 +247,7 @@ describe('the key study, built', () => {
     expectSame(inch.traces[0].y, mm.traces[0].y);
     const front = answerFrontMm(e);
     expect(await text(page, '.ks-answer h1')).toBe(
-      `Open the E key to ${(front / 25.4).toFixed(3)} in (${front.toFixed(1)} mm) at the front.`,
+      `Open the E key to ${(front / 25.4).toFixed(3)} ± ${(half / 25.4).toFixed(3)} in (${front.toFixed(1)} mm) at the front.`,
     );
     expect(await input(page, 'padThicknessMm').inputValue()).toBe('0.161 in');
     expect(inch.words.join(' ')).toContain('thou');
@@ -437,6 +439,34 @@ describe('the key study, built', () => {
     });
     expect(broken.toSorted()).toEqual(['connect-src', 'script-src', 'thrown']);
     await page.close();
+  });
+});
+
+describe('how sure the key study is', () => {
+  it('names the parts of the core’s ±, and leads by keyboard to what to measure next', async () => {
+    const page = await open();
+    const panel = page.locator('vw-sureness');
+    const core = sureReport('e');
+    expect((await panel.locator('.told').innerText()).replaceAll('\u00a0', ' ')).toContain(
+      `± ${half.toFixed(2)} mm`,
+    );
+    const [first] = core.next;
+    await panel.locator('.next button').first().focus();
+    await page.keyboard.press('Enter');
+    const focused = () =>
+      page.evaluate(() => document.activeElement?.closest('[data-field]')?.getAttribute('data-field'));
+    expect(first.kind).toBe('rimThickness');
+    await expect.poll(focused).toBe('rimMm');
+    await expect.poll(() => input(page, 'rimMm').isVisible()).toBe(true);
+  });
+
+  it('says of every note how far it may be off', async () => {
+    const page = await open();
+    const core = sureReport('e');
+    const cells = await page.locator('.ks-notes tbody td:first-of-type').allInnerTexts();
+    expect(cells.map((cell) => cell.split('±')[1].trim())).toEqual(
+      core.budgets.pitchCents.map((budget) => budget!.plusMinus.toFixed(1)),
+    );
   });
 });
 
