@@ -52,7 +52,7 @@ describe('light and dark', () => {
     expect(await ground(page)).toBe(rgbOf(paletteOf('light').ground));
     expect(await chartGround(page)).toBe(rgbOf(paletteOf('light').sheet));
     await page.emulateMedia({ colorScheme: 'dark' });
-    expect(await ground(page)).toBe(rgbOf(paletteOf('dark').ground));
+    await expect.poll(() => ground(page)).toBe(rgbOf(paletteOf('dark').ground));
     await expect.poll(() => chartGround(page)).toBe(rgbOf(paletteOf('dark').sheet));
     await page.close();
   });
@@ -99,20 +99,31 @@ describe('light and dark', () => {
   });
 });
 
-describe('who wants little motion', () => {
+describe('motion', () => {
+  const moving = (page: Page): Promise<number> => page.evaluate(() => document.getAnimations().length);
+
   it(
-    'gets none: nothing moves by itself on any view',
+    'never comes by itself on any view',
     async () => {
       const { page } = await openWorkbench(browser, site, SIZES.laptop, 'key');
-      await page.emulateMedia({ reducedMotion: 'reduce' });
       for (const view of VIEW_NAMES) {
         await page.evaluate((name) => (location.hash = `#${name}`), view);
         await page.waitForTimeout(300);
-        const moving = await page.evaluate(() => document.getAnimations().length);
-        expect([view, moving]).toEqual([view, 0]);
+        expect([view, await moving(page)]).toEqual([view, 0]);
       }
       await page.close();
     },
     PATIENCE_MS,
   );
+
+  it('stops for who wants little of it, whatever a view asks for', async () => {
+    const { page } = await openWorkbench(browser, site, SIZES.laptop, 'notes');
+    await page.addStyleTag({
+      content: '@keyframes away { to { opacity: 0 } } .wb-mark { animation: away 5s infinite }',
+    });
+    expect(await moving(page)).toBe(1);
+    await page.emulateMedia({ reducedMotion: 'reduce' });
+    expect(await moving(page)).toBe(0);
+    await page.close();
+  });
 });

@@ -21,6 +21,12 @@ export const controlStyles = css`
     outline: 3px solid var(--vw-try);
     outline-offset: 2px;
   }
+  @media (prefers-reduced-motion: reduce) {
+    * {
+      transition: none !important;
+      animation: none !important;
+    }
+  }
   .heard {
     position: absolute;
     width: 1px;
