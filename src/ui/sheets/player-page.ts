@@ -73,9 +73,9 @@ function keyTable({ keys }: PlayerSheet): TemplateResult {
           ({ pad, name, found, set, vented, readAt }) =>
             html`<tr data-pad=${pad}>
               <th scope="row">${name}${readAt === '' ? nothing : html` <small>${readAt}</small>`}</th>
-              <td>${found}</td>
-              <td>${set}</td>
-              <td>${vented}</td>
+              <td>${inOne(found)}</td>
+              <td>${inOne(set)}</td>
+              <td>${inOne(vented)}</td>
             </tr>`,
         )}
       </tbody>
@@ -106,8 +106,8 @@ function noteTable({ notes }: PlayerSheet): TemplateResult {
                   ({ fingering, label, cents, strengthDb, heardCents }) =>
                     html`<tr data-fingering=${fingering}>
                       <th scope="row">${label}</th>
-                      <td>${cents}</td>
-                      <td>${strengthDb === '' ? '–' : strengthDb}</td>
+                      <td>${inOne(cents)}</td>
+                      <td>${strengthDb === '' ? '–' : inOne(strengthDb)}</td>
                       ${isHeard ? html`<td>${heardCents === '' ? '–' : heardCents}</td>` : nothing}
                     </tr>`,
                 )}
@@ -140,8 +140,8 @@ function curve({ curve: told }: PlayerSheet, unit: LengthUnit): TemplateResult |
             ({ mark, label, frontMm, ventPercent, cents }) =>
               html`<tr data-mark=${mark}>
                 <th scope="row">${markInText(mark)} ${label}</th>
-                <td>${formatLength(frontMm, unit)} (${formatLength(frontMm, other)})</td>
-                <td>${ventPercent.toFixed(0)} %</td>
+                <td>${inOne(`${formatLength(frontMm, unit)} (${formatLength(frontMm, other)})`)}</td>
+                <td>${inOne(`${ventPercent.toFixed(0)} %`)}</td>
                 ${told.noteName === null ? nothing : html`<td>${cents === null ? '–' : signed(cents)}</td>`}
               </tr>`,
           )}
@@ -149,4 +149,9 @@ function curve({ curve: told }: PlayerSheet, unit: LengthUnit): TemplateResult |
       </table>
     </section>
   `;
+}
+
+/** Parts only before the other unit, where there is little room. */
+function inOne(text: string): string {
+  return text.replaceAll(' ', '\u00a0').replace('\u00a0(', ' (');
 }

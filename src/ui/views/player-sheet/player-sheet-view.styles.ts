@@ -195,6 +195,9 @@ export const playerSheetStyles = css`
     .ps-pages > .ps-page .ps-notes {
       margin-bottom: 0.8rem;
     }
+    .ps-pages > .ps-page :is(th, td) {
+      font-size: 0.9375rem;
+    }
     .ps-pages > .ps-page td {
       white-space: normal;
     }
