@@ -26,12 +26,12 @@ export const reasonStyles = css`
     text-decoration-color: color-mix(in srgb, currentcolor 60%, transparent);
     cursor: help;
   }
-  /* A finger finds it without the line growing. */
+  /* A finger finds it without the line growing; one that stands alone in its row reaches as far as a touch. */
   .figure::before {
     content: '';
     position: absolute;
     inset: 50% -0.35rem auto;
-    height: var(--vw-touch);
+    height: var(--vw-reason-reach, max(1lh, 1.5rem));
     transform: translateY(-50%);
   }
   .figure:hover,
