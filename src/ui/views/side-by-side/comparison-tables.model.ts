@@ -30,7 +30,7 @@ export interface CellGroup {
   readonly title: string;
   readonly letters: readonly string[];
   /** `difference`, `state` or `words`: how wide and how strong */
-  readonly kind: 'difference' | 'state' | 'words';
+  readonly kind: 'difference' | 'difference aside' | 'state' | 'words';
   /** what its figures are; null for words */
   readonly reason: Reason | null;
 }
@@ -176,7 +176,7 @@ export function makeKeysTable(
     first: 'Key',
     groups: [
       group(`Opening beside ${reference}, ${inUnit}`, others, 'difference', 'difference'),
-      group(`Vent share beside ${reference}, %`, others, 'difference', 'vent-share'),
+      group(`Vent share beside ${reference}, %`, others, 'difference aside', 'vent-share'),
       group(`Opening at the ${at}, ${inUnit}`, letters, 'state', 'opening'),
       group('Opening as % of hole across', letters, 'state', 'opening'),
       group(`Worth a parallel opening of, ${inUnit}`, letters, 'state', 'equivalent-opening'),
@@ -227,7 +227,7 @@ function keyRow(
       each((key) => ({ text: percent(ofDiameter(key, at)) })),
       each((key) => ({ text: bare(key.equivalentParallelMm, unit) })),
       each((key) => ({
-        text: `${percent(key.ventShare)}\u00a0±\u00a0${Math.max(1, Math.round(100 * key.ventSharePlusMinus))}`,
+        text: `${percent(key.ventShare)} ± ${Math.max(1, Math.round(100 * key.ventSharePlusMinus))}`,
       })),
       ...(oneHorn ? [] : [each((key) => ({ text: bare(key.holeDiameterMm, unit) }))]),
     ],

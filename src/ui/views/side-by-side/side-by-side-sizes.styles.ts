@@ -82,13 +82,14 @@ export const sideBySideSizeStyles = css`
       min-width: 0;
     }
     /* With many columns paper has no room for them: what can be shown is bold, what cannot is pale. */
-    .sd-page.many .sd-scroll .words {
+    .sd-page.many .sd-scroll :is(.words, .aside) {
       display: none;
     }
     .sd-page.many .sd-scroll table {
-      font-size: 0.625rem;
+      font-size: 0.59375rem;
     }
     .sd-page.many .sd-scroll :is(th, td) {
+      white-space: normal;
       padding-inline: 0.1rem;
     }
     .sd-page.many .sd-scroll td small {
