@@ -155,7 +155,7 @@ describe('side by side, built', () => {
       const opening = (shown: string): string => shown.split('\n')[0];
       expect([opening(a), opening(b)]).toEqual(setups.map((s) => s!.frontMm.toFixed(1)));
       expect([parallelA, parallelB]).toEqual(setups.map((s) => s!.equivalentParallelMm.toFixed(1)));
-      expect(shares.map((shown) => shown.split(' ± ')[0])).toEqual(
+      expect(shares.map((shown) => shown.split('±')[0].trim())).toEqual(
         setups.map((s) => (100 * s!.ventShare).toFixed(0)),
       );
     }

@@ -48,8 +48,12 @@ export function comparisonTable(table: ComparisonTable, label: string, unit: Len
   `;
 }
 
-function cellOf({ text, under, shown, reason }: Cell, of: string, unit: LengthUnit): TemplateResult {
+function cellOf(
+  { text, plusMinus, under, shown, reason }: Cell,
+  of: string,
+  unit: LengthUnit,
+): TemplateResult {
   return html`<td class=${shown === false ? `${of} unsure` : of}>
-    ${figureOr(text, reason ?? null, unit)}${under === undefined ? nothing : html`<small>${under}</small>`}
+    ${figureOr(text, reason ?? null, unit)}${plusMinus === undefined ? nothing : html`<span class="aside"> ±&nbsp;${plusMinus}</span>`}${under === undefined ? nothing : html`<small>${under}</small>`}
   </td>`;
 }

@@ -17,6 +17,8 @@ import { letterOf } from './letters.ts';
 /** One cell of a table. */
 export interface Cell {
   readonly text: string;
+  /** its ±, which stands back on paper with many columns; left out where the text has it */
+  readonly plusMinus?: string;
   /** a second, smaller line */
   readonly under?: string;
   /** a difference: whether it is greater than its ±; left out where the cell is none */
@@ -227,7 +229,8 @@ function keyRow(
       each((key) => ({ text: percent(ofDiameter(key, at)) })),
       each((key) => ({ text: bare(key.equivalentParallelMm, unit) })),
       each((key) => ({
-        text: `${percent(key.ventShare)} ± ${Math.max(1, Math.round(100 * key.ventSharePlusMinus))}`,
+        text: percent(key.ventShare),
+        plusMinus: `${Math.max(1, Math.round(100 * key.ventSharePlusMinus))}`,
       })),
       ...(oneHorn ? [] : [each((key) => ({ text: bare(key.holeDiameterMm, unit) }))]),
     ],

@@ -89,7 +89,6 @@ export const sideBySideSizeStyles = css`
       font-size: 0.59375rem;
     }
     .sd-page.many .sd-scroll :is(th, td) {
-      white-space: normal;
       padding-inline: 0.1rem;
     }
     .sd-page.many .sd-scroll td small {
