@@ -61,6 +61,22 @@ describe('a figure that opens its reason', () => {
     await page.close();
   });
 
+  it('is opened from a cell of its row, and the focus comes back to the figure', async () => {
+    const page = await openSheet('laptop');
+    const enough = '.sh-row[data-pad="e"] .sh-enough vw-reason';
+    for (const [keys, selector] of [
+      ['Alt+Enter', enough],
+      ['Alt+Shift+Enter', SHARE],
+    ] as const) {
+      await page.locator('input[data-pad="e"][data-cell="asSet"]').focus();
+      await page.keyboard.press(keys);
+      await boxes(page, selector);
+      await page.keyboard.press('Escape');
+      await page.getByRole('dialog').waitFor({ state: 'hidden' });
+    }
+    await page.close();
+  });
+
   it.each(['laptop', 'tablet', 'phone'] as const)('is not covered by its panel on a %s', async (size) => {
     const page = await openSheet(size);
     for (const selector of [

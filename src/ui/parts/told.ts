@@ -24,3 +24,8 @@ export function told(
 export function figureOr(text: string, reason: Reason | null, unit: LengthUnit): string | TemplateResult {
   return reason === null ? text : figure(reason, unit, text);
 }
+
+/** A figure in a row of fields, which the tabulator passes by. */
+export function figureInRow(reason: Reason, unit: LengthUnit): TemplateResult {
+  return html`<vw-reason passed .reason=${reason} .unit=${unit}>${reason.figure}</vw-reason>`;
+}

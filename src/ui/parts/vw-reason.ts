@@ -20,6 +20,9 @@ export class VwReason extends LitElement {
   @property({ attribute: false }) reason: Reason | null = null;
   @property({ attribute: false }) unit: LengthUnit = 'mm';
 
+  /** whether the tabulator passes it by, because it goes from field to field there; its row opens it otherwise */
+  @property({ type: Boolean }) passed = false;
+
   @state() private open = false;
 
   @query('.figure') private button!: HTMLButtonElement;
@@ -36,6 +39,7 @@ export class VwReason extends LitElement {
         type="button"
         class="figure"
         popovertarget="panel"
+        tabindex=${this.passed ? -1 : 0}
         aria-haspopup="dialog"
         aria-expanded=${this.open ? 'true' : 'false'}
         aria-description="opens its reason"
@@ -54,6 +58,12 @@ export class VwReason extends LitElement {
       >
         ${this.open ? this.#content(makeReasonView(reason, GLOSSARY, this.unit)) : nothing}
       </div>`;
+  }
+
+  /** Opens the reason as a press would. */
+  press(): void {
+    this.button.focus({ preventScroll: true });
+    this.button.click();
   }
 
   override disconnectedCallback(): void {

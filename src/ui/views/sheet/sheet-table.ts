@@ -3,7 +3,7 @@ import { repeat } from 'lit/directives/repeat.js';
 import { styleMap } from 'lit/directives/style-map.js';
 import type { LengthUnit } from '../../../documents/length-format.ts';
 import type { Origin } from '../../../documents/readings.ts';
-import { figure } from '../../parts/told.ts';
+import { figureInRow } from '../../parts/told.ts';
 import type { Reason } from '../../state/reasons.ts';
 import type { CellView } from './sheet-cells.model.ts';
 import type { BarView, RowView } from './sheet-rows.model.ts';
@@ -87,7 +87,7 @@ function sheetRow(row: RowView, isOpenings: boolean, unit: LengthUnit): Template
                   row.standing === null
                     ? html`<span class="sh-told">…</span>`
                     : html`<b
-                          >${row.reasons.enough === null ? row.standing.at : figure(row.reasons.enough, unit)}</b
+                          >${row.reasons.enough === null ? row.standing.at : figureInRow(row.reasons.enough, unit)}</b
                         >
                         <span class="sh-told">${row.standing.told}</span>`
                 }
@@ -149,7 +149,7 @@ function bar(
   const at = (place: number): ReturnType<typeof styleMap> => styleMap({ left: `${100 * place}%` });
   return html`
     <div class="sh-bar">
-      <span class="sh-share">${reason === null ? words : figure(reason, unit)}</span>
+      <span class="sh-share">${reason === null ? words : figureInRow(reason, unit)}</span>
       <span class="sh-track" role="img" aria-label=${said}>
         <span
           class="sh-band"

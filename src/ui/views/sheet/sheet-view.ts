@@ -2,6 +2,7 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import type { MeasuringPoint } from '../../../acoustics/index.ts';
 import '../../parts/vw-choice.ts';
+import type { VwReason } from '../../parts/vw-reason.ts';
 import { told } from '../../parts/told.ts';
 import '../../parts/vw-horn-picture.ts';
 import type { Bench } from '../../shell/bench.ts';
@@ -136,7 +137,8 @@ export class VwSheetView extends BenchView {
         </p>
         <p class="sh-how">
           Type and press Enter to go down the column. 7.9, 7,9 mm, 0.310 in and 5/16 are understood; 4.0 c is
-          read at the centre for that key alone. Escape shows what is in use.
+          read at the centre for that key alone. Escape shows what is in use; Alt and Enter, why a key has
+          enough.
         </p>
       </div>
     `;
@@ -151,6 +153,12 @@ export class VwSheetView extends BenchView {
   /** Enter and the arrows go along the column, and what was typed is taken on the way. */
   #pressed = (event: KeyboardEvent): void => {
     const input = this.#cellOf(event);
+    if (input !== null && event.altKey && event.key === 'Enter') {
+      event.preventDefault();
+      const place = event.shiftKey ? '.sh-share' : '.sh-enough';
+      input.closest('.sh-row')!.querySelector<VwReason>(`${place} vw-reason`)?.press();
+      return;
+    }
     if (input === null || event.altKey || event.ctrlKey || event.metaKey) return;
     if (event.key === 'Escape') {
       if (input.getAttribute('aria-invalid') === 'true' && input.value === input.dataset.shown) {
