@@ -103,7 +103,13 @@ describe('the sentence', () => {
     const difference = {
       cents,
       centsPlusMinus,
-      budget: { plusMinus: centsPlusMinus, readings: [], padModel: centsPlusMinus, wholeHorn: 0, calibration: 0 },
+      budget: {
+        plusMinus: centsPlusMinus,
+        readings: [],
+        padModel: centsPlusMinus,
+        wholeHorn: 0,
+        calibration: 0,
+      },
       next: [],
       strengthDb,
       strengthDbPlusMinus,

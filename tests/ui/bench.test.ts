@@ -10,8 +10,8 @@ import { makeStore } from '../../src/ui/state/bench-store.ts';
 import { compareColumns } from '../../src/ui/state/side-by-side-answer.ts';
 import { findEnough, makeSheetReport } from '../../src/ui/state/sheet-numbers.ts';
 import { moveScale, playLoud } from '../../src/ui/state/whole-scale.ts';
-import { calibrationOf } from './demo-calibration.ts';
 import { answerProposal } from './demo-proposal.ts';
+import { calibrationOf } from './demo-calibration.ts';
 import { playerSheetFacts } from './demo-player-sheet.ts';
 import { answerRegulation } from './demo-regulation.ts';
 import { onTheBench, preparedSheet, report, scale, scaleSureness } from './demo.ts';
@@ -48,8 +48,8 @@ function promptWorkers(): { readonly kinds: PhysicsKind[]; make(): WorkerPort; b
             leak: () => answerRegulation('leak'),
             'leak map': () => answerRegulation('leak map'),
             'pad change': () => answerRegulation('pad change'),
-            calibration: () => calibrationOf([]),
             proposal: () => answerProposal(),
+            calibration: () => calibrationOf([]),
             'player sheet': () => playerSheetFacts(onTheBench('alto')),
             compare: () => compareColumns(request.kind === 'compare' ? request.columns : [], 26.85, 440),
           }[request.kind]();
