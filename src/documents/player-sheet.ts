@@ -13,7 +13,7 @@ import { makeSheetCurve, type SheetCurve } from './player-sheet-curve.ts';
 import { decisionsOf, headlineOf } from './player-sheet-decisions.ts';
 import { sentenceOf, type SheetSentence } from './player-sheet-edits.ts';
 import { movedKeys, type PlayerSheetFacts } from './player-sheet-facts.ts';
-import { dayWords, many } from './player-sheet-lengths.ts';
+import { both, dayWords, many } from './player-sheet-lengths.ts';
 import { keyTableOf, noteTableOf, type SheetKeyTable, type SheetNoteTable } from './player-sheet-tables.ts';
 import { wishSentence } from './player-sheet-wish.ts';
 import { knownSetupLength } from './sheet-edits.ts';
@@ -57,8 +57,13 @@ export function makePlayerSheet(
     hornName: contents.horn.document.name,
     head: headOf(contents),
     wish: visit.wish ?? null,
-    headline: say('headline', headlineOf(facts, unit)),
-    decided: { id: 'decided', heading: 'What was decided, and why', sentences: decided(facts, unit, say) },
+    headline: say(
+      'headline',
+      isUnset(contents, facts) ? 'Nothing is done yet: this is what is proposed.' : headlineOf(facts, unit),
+    ),
+    decided: isUnset(contents, facts)
+      ? { id: 'decided', heading: 'What is proposed', sentences: proposed(contents, unit, say) }
+      : { id: 'decided', heading: 'What was decided, and why', sentences: decided(facts, unit, say) },
     keys: keyTableOf(
       facts.comparison,
       { asFound: contents.asFound.document, asSet: contents.asSet.document },
@@ -89,7 +94,9 @@ export function makePlayerSheet(
     ],
     consent: say(
       'consent',
-      'I have read this sheet and agree to what was done and to what it says may be done.',
+      isUnset(contents, facts)
+        ? 'I have read this sheet and agree to what it says may be done.'
+        : 'I have read this sheet and agree to what was done and to what it says may be done.',
     ),
     missing: missingFrom(contents, facts),
   };
@@ -113,6 +120,43 @@ function decided(
   const told = decisionsOf(facts, unit).map(({ pad, text }) => say(`decided ${pad}`, text));
   if (moved.length === 0) return [say('decided nothing', 'Every key was left at the height it came with.')];
   return told;
+}
+
+/** Whether something is proposed and nothing set: a sheet to agree on before the work, not after it. */
+function isUnset({ proposed: plan }: BenchContents, { comparison }: PlayerSheetFacts): boolean {
+  const isProposed = plan.document.keys.some(({ openingMm }) => openingMm !== undefined);
+  return isProposed && movedKeys(comparison).length === 0;
+}
+
+/** As many proposed keys as are told of one by one. */
+const TOLD_PROPOSALS = 8;
+
+function proposed(
+  { horn, asFound, proposed: plan }: BenchContents,
+  unit: LengthUnit,
+  say: (id: string, written: string) => SheetSentence,
+): SheetSentence[] {
+  const keys = plan.document.keys.filter(({ openingMm }) => openingMm !== undefined);
+  const told = keys.slice(0, TOLD_PROPOSALS).map(({ pad, openingMm, measuredAt = 'front' }) => {
+    const name = horn.document.holes.find(({ id }) => id === pad)?.name ?? pad;
+    const found = asFound.document.keys.find((key) => key.pad === pad);
+    const from =
+      found?.openingMm === undefined ? '' : ` from ${both(found.openingMm, unit)} at the ${found.measuredAt}`;
+    return say(
+      `proposed ${pad}`,
+      `The ${name} key is to go${from} to ${both(openingMm!, unit)} at the ${measuredAt}.`,
+    );
+  });
+  const more = keys.length - told.length;
+  return more > 0
+    ? [
+        ...told,
+        say(
+          'proposed more',
+          `${more === 1 ? 'One more key is' : `${more} more keys are`} to move; the shop’s page has them.`,
+        ),
+      ]
+    : told;
 }
 
 function headOf({ horn, visit }: BenchContents): PlayerSheet['head'] {

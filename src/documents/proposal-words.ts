@@ -24,6 +24,11 @@ export function reasonOf(
     case 'locked':
       return { reason: 'locked', why: 'Locked: left as found.' };
     case 'stays':
+      if (drive.within === 'an arm') {
+        const wants = enough.reached ? `it helps up to ${both(enough.front)}` : 'it helps beyond reach';
+        const why = `As found, though under-vented: the arm of ${nameOf(drive.with)} lets it no higher; ${wants}.`;
+        return { reason: 'link', why };
+      }
       return {
         reason: 'stays',
         why:
@@ -124,7 +129,8 @@ export function headline(
     .map(({ pad, name, foundMm }) => moveWords({ name, moveMm: few.togetherMm[pad] - foundMm }))
     .join(', ');
   const keysBring = `${word(first.length)} ${first.length === 1 ? 'key brings' : 'keys bring'}`;
-  const answer = `${keysBring} ${Math.round(few.sharePercent)} % of the gain: ${named}.`;
+  const alone = first.length === 1 ? 'by itself' : 'by themselves';
+  const answer = `${keysBring} ${Math.round(few.sharePercent)} % of the gain ${alone}: ${named}.`;
   if (shortList.length <= NAMED) return answer;
   return `${answer} ${word(shortList.length)} of the ${moved} moves bring ${Math.round(last.sharePercent)} %.`;
 }

@@ -19,6 +19,7 @@ import { withSet } from '../../src/ui/state/key-lengths.ts';
 import { withDone, withLeakingSeat } from '../../src/ui/state/work-edits.ts';
 import { LONG_ROUNDING, relative } from '../acoustics/tolerances.ts';
 import { everyKeySet, playerSheetFacts, raisedD, withVisit } from '../ui/demo-player-sheet.ts';
+import { withProposed } from '../../src/ui/state/key-lengths.ts';
 import { onTheBench } from '../ui/demo.ts';
 
 const AIR_C = 26.85;
@@ -154,6 +155,25 @@ describe('the player’s sheet', () => {
     expect(told(sheetOf(same), 'wish')).toMatch(/as wished, it stands as it leaves\.$/);
     const far = withVisit(raised, { wishOpeningMm: 59 });
     expect(told(sheetOf(far), 'wish')).toMatch(/^The D key cannot stand as wished: /);
+  });
+
+  it('is a sheet to agree on before the work where something is proposed and nothing set', () => {
+    const plan = withProposed(withProposed(onTheBench('alto'), 'd', 9.1), 'e', 9);
+    const sheet = sheetOf(plan);
+    expect(sheet.headline.text).toBe('Nothing is done yet: this is what is proposed.');
+    expect(sheet.decided.heading).toBe('What is proposed');
+    expect(sheet.decided.sentences.map(({ text }) => text)).toContain(
+      'The D key is to go from 8.0 mm (0.315 in) at the front to 9.1 mm (0.358 in) at the front.',
+    );
+    expect(sheet.consent.text).not.toContain('what was done');
+    const many = ['d', 'e', 'f', 'g', 'a', 'b', 'bis', 'low-c', 'low-b', 'e-flat'].reduce(
+      (now, pad) => withProposed(now, pad, 6),
+      onTheBench('alto'),
+    );
+    expect(sheetOf(many).decided.sentences).toHaveLength(9);
+    expect(sheetOf(many).decided.sentences[8].text).toBe(
+      '2 more keys are to move; the shop’s page has them.',
+    );
   });
 
   it('says what was not done or not recorded, and invents nothing', () => {

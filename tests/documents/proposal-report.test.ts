@@ -60,13 +60,23 @@ describe('a proposal in bench units', () => {
     expect(nothing.spreadSentence).toContain('no difference that can be shown');
   });
 
+  it('says of a pad under a locked arm that the arm lets it no higher, not that nothing is short', () => {
+    const held = reportProposal(alto, { air, locked: ['e', 'f-sharp-auxiliary'] });
+    const { reason, why, enoughMm, foundMm } = keyIn(held, 'g-sharp');
+    expect(enoughMm! - foundMm).toBeGreaterThan(1);
+    expect(reason).toBe('link');
+    expect(why).toMatch(
+      /^As found, though under-vented: the arm of F♯ auxiliary lets it no higher; it helps up to 8\.1 mm/,
+    );
+  });
+
   it('heads a short list of a few keys with them, and a long one with the first three', () => {
     expect(report.answer).toMatch(
-      /^Three keys bring \d+ % of the gain: .*\. \w+ of the \d+ moves bring \d+ %\.$/,
+      /^Three keys bring \d+ % of the gain by themselves: .*\. \w+ of the \d+ moves bring \d+ %\.$/,
     );
     const nearly = { ...alto, setup: reportSetup(report) };
     const put = reportProposal(withFronts(nearly, { d: 6 }), { air });
-    expect(put.answer).toMatch(/^One key brings \d+ % of the gain: D \+\d\.\d mm\.$/);
+    expect(put.answer).toMatch(/^One key brings \d+ % of the gain by itself: D \+\d\.\d mm\.$/);
   });
 
   it('starts from the notes played as found, and says so', () => {

@@ -69,12 +69,14 @@ export interface NoteDifference {
 const DB_PER_LOG = 20 / Math.LN10;
 
 /**
- * Whether two horns are one: the same bore, mouthpiece and reed, and the same holes at the same places.
- * A hole or hinge measured anew leaves it the same horn.
+ * Whether two horns are one: the same name, bore, mouthpiece and reed, and the same holes at the same places.
+ * A hole or hinge measured anew leaves it the same horn. Two horns that were both begun from one example have its
+ * bore in common and each its own name: they err each on their own.
  */
 export function isSameHorn(a: Horn, b: Horn): boolean {
   if (a === b) return true;
   return (
+    a.name === b.name &&
     a.transposition === b.transposition &&
     a.neckStart === b.neckStart &&
     a.reedVolume === b.reedVolume &&

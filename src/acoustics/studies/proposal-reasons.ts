@@ -15,6 +15,8 @@ import type { Holds } from './proposal-solve.ts';
 export type ProposalDrive =
   | { readonly by: 'locked' }
   | { readonly by: 'stays'; readonly within: 'its reading' | 'what is wanted' }
+  /** short of enough, and an arm lets it no higher */
+  | { readonly by: 'stays'; readonly within: 'an arm'; readonly with: string }
   | { readonly by: 'vent' | 'height' | 'evenness' }
   | { readonly by: 'pitch'; readonly fingering: string }
   /** an arm that its pad drives, or that drives it */
@@ -94,6 +96,9 @@ function driveOf(solved: ReasonsOf, k: number): ProposalDrive {
   const { problem, found, kept, look } = solved;
   const key = problem.keys[k];
   if (key.locked) return { by: 'locked' };
+  const still = kept[k] || Math.abs(look.stops[k] - key.found) < MOVED;
+  const over = still ? armOver(solved, k) : null;
+  if (over !== null) return { by: 'stays', within: 'an arm', with: over };
   if (kept[k]) return { by: 'stays', within: 'its reading' };
   if (Math.abs(look.stops[k] - key.found) < MOVED) return { by: 'stays', within: 'what is wanted' };
   if (key.found > key.highest) return { by: 'reach' };
@@ -110,6 +115,17 @@ function driveOf(solved: ReasonsOf, k: number): ProposalDrive {
   if (term === 'venting') return { by: 'vent' };
   if (term === 'pitch') return { by: 'pitch', fingering: noteBehind(solved, k) };
   return term === 'stay' ? { by: 'stays', within: 'what is wanted' } : { by: term };
+}
+
+/** The driver whose arm leaves a pad that is short of enough no room to rise by more than its reading can tell. */
+function armOver({ problem, look, enough }: ReasonsOf, k: number): string | null {
+  const { found, plusMinus } = problem.keys[k];
+  if (!(enough[k].front - found > plusMinus)) return null;
+  const arm = problem.arms.find(
+    ({ driver, driven, ratio }) =>
+      driven === k && ratio * look.standing.fronts[driver] - found < plusMinus + MOVED,
+  );
+  return arm === undefined ? null : problem.keys[arm.driver].id;
 }
 
 /** The arm that gains most by a stop's move: half its multiplier, since as found it holds nothing. */

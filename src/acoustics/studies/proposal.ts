@@ -72,8 +72,8 @@ export interface Proposal {
 const PASSES = 3;
 const ENOUGH_STILL = 2e-5;
 const SHORT_LIST_SHARE = 0.8;
-/** m: a pad held lower by less is not held. */
-const APART = 1e-6;
+/** m: a pad held lower by less is not seen to be held. */
+const APART = 5e-5;
 
 /**
  * Solves for all stops at once: least weighted pitch error and under-venting, keys as low as that allows, within

@@ -15,7 +15,7 @@ import type { NoteAnswers } from './whole-horn.ts';
 /**
  * How sure an answer is: its ± and what that is made of.
  *
- * Every part is a half width of one level; parts that err on their own add as the root of the sum of squares.
+ * Every part is meant as one standard deviation; parts that err on their own add as the root of the sum of squares.
  *
  *   readings     each by the answer's exact slope (readings.ts)
  *   pad model    its stated error, on every pad at once

@@ -430,6 +430,8 @@ describe('different horns', () => {
     expect(isSameHorn(horn, withHole(horn, 'e', { x: holeOf(horn, 'e').x + 1e-3 }))).toBe(false);
     expect(isSameHorn(horn, { ...horn, reedVolume: horn.reedVolume * 1.1 })).toBe(false);
     expect(isSameHorn(horn, tenor.horn)).toBe(false);
+    // Begun from one example, and two horns all the same.
+    expect(isSameHorn(horn, { ...horn, name: 'another' })).toBe(false);
   });
 });
 

@@ -69,7 +69,7 @@ export const sideBySideSizeStyles = css`
     }
     .sd-page .sd-scroll :is(th, td) {
       position: static;
-      padding: 0.05rem 0.2rem;
+      padding: 0.05rem 0.1rem;
     }
     .sd-page .sd-scroll thead th {
       height: auto;
