@@ -132,7 +132,7 @@ export const REASON_GROUNDS: Readonly<Record<ReasonKind, ReasonGround>> = {
     sources: ['Lefebvre & Scavone 2012', 'Nederveen et al. 1998', 'Dalmont, Nederveen & Joly 2001'],
     isOurs: true,
     holdsFor: PAD_RANGE,
-    note: { name: 'hinged-pad', heading: 'The model' },
+    note: { name: 'venting-study', heading: 'Vent share, from what' },
   },
   'diminishing-return': {
     title: 'Where more height stops helping',
