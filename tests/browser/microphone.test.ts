@@ -76,7 +76,8 @@ describe('the microphone', () => {
       expect(asked).toEqual({
         audio: { echoCancellation: false, noiseSuppression: false, autoGainControl: false },
       });
-      await page.locator('.pl-sure', { hasText: 'steady' }).waitFor();
+      // A note is logged once it has been held for half a second.
+      await page.locator('.pl-sure', { hasText: /steady for (0\.[6-9]|[1-9])/ }).waitFor();
       await page.locator('.wb-views a', { hasText: 'Library' }).click();
       await expect.poll(() => tracks(page)).toEqual(['ended']);
       await page.locator('.wb-views a', { hasText: 'Played' }).click();
