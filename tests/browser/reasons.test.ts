@@ -114,8 +114,8 @@ describe('a figure that opens its reason', () => {
     await page.locator(SHARE).click();
     await page.getByRole('link', { name: 'Read the note' }).click();
     await page.waitForSelector('.nt-page h1');
-    expect(await page.evaluate(() => location.hash)).toBe('#notes/hinged-pad/the-model');
-    const heading = page.locator('#the-model');
+    expect(await page.evaluate(() => location.hash)).toBe('#notes/venting-study/vent-share-from-what');
+    const heading = page.locator('#vent-share-from-what');
     const top = (await heading.boundingBox())!.y;
     expect(top).toBeGreaterThanOrEqual(-1);
     expect(top).toBeLessThan(300);

@@ -177,6 +177,10 @@ export const reasonStyles = css`
     .figure[aria-expanded] {
       text-decoration: none;
     }
+    /* Nobody presses paper, and the reach would widen it. */
+    .figure::before {
+      content: none;
+    }
     .panel {
       display: none;
     }
