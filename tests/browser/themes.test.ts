@@ -80,6 +80,8 @@ describe('light and dark', () => {
     await page.route('**/assets/*.js', (route) => route.abort());
     await page.goto(site.url, { waitUntil: 'commit' });
     await page.waitForSelector('vw-workbench', { state: 'attached' });
+    // The first ground of all, once the styles have come: nothing is painted before.
+    await expect.poll(() => ground(page)).not.toBe('rgba(0, 0, 0, 0)');
     expect(await ground(page)).toBe(rgbOf(paletteOf('dark').ground));
     await page.close();
   });
