@@ -47,36 +47,22 @@ export function octavesFromA4(note: string): number {
   return (noteNumber(note) - noteNumber('A4')) / 12;
 }
 
+/** Which of a note's answers is an unknown's; the player's trend is the player's, not the horn's. */
+const ANSWER_TO = {
+  'mouthpiece volume': 'mouthpieceVolume',
+  'mouthpiece place': 'mouthpiecePlace',
+  temperature: 'temperature',
+  'bell end': 'bell',
+} as const satisfies Record<Exclude<Unknown, 'player’s trend'>, keyof NoteAnswers>;
+
 /** How a note's played pitch answers to an unknown, cents per its unit. */
 export function slopeOf(unknown: Unknown, answers: NoteAnswers, note: string): number {
-  switch (unknown) {
-    case 'mouthpiece volume':
-      return answers.mouthpieceVolume.cents;
-    case 'mouthpiece place':
-      return answers.mouthpiecePlace.cents;
-    case 'temperature':
-      return answers.temperature.cents;
-    case 'bell end':
-      return answers.bell.cents;
-    case 'player’s trend':
-      return octavesFromA4(note);
-  }
+  return unknown === 'player’s trend' ? octavesFromA4(note) : answers[ANSWER_TO[unknown]].cents;
 }
 
 /** The same of the logarithm of its height. */
 export function heightSlopeOf(unknown: Unknown, answers: NoteAnswers): number {
-  switch (unknown) {
-    case 'mouthpiece volume':
-      return answers.mouthpieceVolume.logHeight;
-    case 'mouthpiece place':
-      return answers.mouthpiecePlace.logHeight;
-    case 'temperature':
-      return answers.temperature.logHeight;
-    case 'bell end':
-      return answers.bell.logHeight;
-    case 'player’s trend':
-      return 0;
-  }
+  return unknown === 'player’s trend' ? 0 : answers[ANSWER_TO[unknown]].logHeight;
 }
 
 /** A horn with amounts of what is unknown of it. @throws RangeError where such a horn cannot be */

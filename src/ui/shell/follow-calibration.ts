@@ -1,4 +1,4 @@
-import { answerArrived, answerAsked, answerFailed } from '../state/asked-answer.ts';
+import { answerAsked, answerTaken, differ } from '../state/asked-answer.ts';
 import { dayInHand, documentsInHand, hornInHand, type BenchState } from '../state/bench-state.ts';
 import type { Store } from '../state/bench-store.ts';
 import { calibrationSource } from '../state/calibration-source.ts';
@@ -14,9 +14,7 @@ export function calibrationListeners(store: Store<BenchState>): Pick<PhysicsList
     calibration: (id, outcome) =>
       store.update((state) => ({
         ...state,
-        calibration: outcome.ok
-          ? answerArrived(state.calibration, id, state.hornId, outcome.value)
-          : answerFailed(state.calibration, id, outcome.message),
+        calibration: answerTaken(state.calibration, id, state.hornId, outcome),
       })),
   };
 }
@@ -39,7 +37,7 @@ export function makeCalibrationFollower(
       const documents = documentsInHand(state);
       const { airC, a4Hz } = dayInHand(state);
       const wanted = [state.hornId, documents, source, airC, a4Hz];
-      if (wanted.length === asked.length && wanted.every((part, i) => part === asked[i])) return;
+      if (!differ(wanted, asked)) return;
       asked = wanted;
       const id = client.askCalibration({ documents, source, airC, a4Hz });
       store.update((s) => ({ ...s, calibration: answerAsked(s.calibration, id) }));

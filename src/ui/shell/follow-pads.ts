@@ -1,6 +1,6 @@
 import { dayInHand, documentsInHand, hornInHand, type BenchState } from '../state/bench-state.ts';
 import type { Store } from '../state/bench-store.ts';
-import { answerArrived, answerAsked, answerFailed } from '../state/asked-answer.ts';
+import { answerAsked, answerTaken, differ } from '../state/asked-answer.ts';
 import { thickerBy } from '../state/pads-state.ts';
 import type { PhysicsClient, PhysicsListeners } from './physics-client.ts';
 
@@ -10,9 +10,7 @@ export function padsListeners(store: Store<BenchState>): Pick<PhysicsListeners, 
     'pad change': (id, outcome) =>
       store.update((state) => {
         const { pads, hornId } = state;
-        const change = outcome.ok
-          ? answerArrived(pads.change, id, hornId, outcome.value)
-          : answerFailed(pads.change, id, outcome.message);
+        const change = answerTaken(pads.change, id, hornId, outcome);
         return { ...state, pads: { ...pads, change, toldPlan: pads.askedPlan } };
       }),
   };
@@ -36,7 +34,7 @@ export function makePadsFollower(
       const { plan } = state.pads;
       const thickerMm = thickerBy(documents, plan, hornInHand(state).keyId);
       const wanted = [documents, thickerMm, plan.seating, airC, a4Hz];
-      if (wanted.every((part, i) => part === asked[i])) return;
+      if (!differ(wanted, asked)) return;
       asked = wanted;
       if (Object.keys(thickerMm).length === 0) return;
       const { seating } = plan;

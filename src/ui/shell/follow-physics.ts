@@ -12,6 +12,7 @@ import {
   studyFailed,
   type BenchState,
 } from '../state/bench-state.ts';
+import { differ } from '../state/asked-answer.ts';
 import type { Store } from '../state/bench-store.ts';
 import type { ProposedOpenings, ScaleNumbers } from '../state/scale-report.ts';
 import {
@@ -161,9 +162,6 @@ function calibrationOf(state: BenchState): { readonly calibration?: CalibrationS
   const calibration = calibrationInUse(hornInHand(state).contents);
   return calibration === null ? {} : { calibration };
 }
-
-const differ = (a: readonly unknown[], b: readonly unknown[]): boolean =>
-  a.length !== b.length || a.some((part, i) => part !== b[i]);
 
 /** Views that show the study of the key in hand. */
 const NEEDS_STUDY: readonly ViewName[] = ['key', 'scale'];

@@ -1,4 +1,4 @@
-import { answerArrived, answerAsked, answerFailed } from '../state/asked-answer.ts';
+import { answerAsked, answerTaken, differ } from '../state/asked-answer.ts';
 import { hornInHand, type BenchState } from '../state/bench-state.ts';
 import type { Store } from '../state/bench-store.ts';
 import { playerSheetQuestion } from '../state/player-sheet-state.ts';
@@ -10,9 +10,7 @@ export function playerSheetListeners(store: Store<BenchState>): Pick<PhysicsList
     'player sheet': (id, outcome) =>
       store.update((state) => {
         const { playerSheet, hornId } = state;
-        const facts = outcome.ok
-          ? answerArrived(playerSheet.facts, id, hornId, outcome.value)
-          : answerFailed(playerSheet.facts, id, outcome.message);
+        const facts = answerTaken(playerSheet.facts, id, hornId, outcome);
         return { ...state, playerSheet: { ...playerSheet, facts } };
       }),
   };
@@ -34,7 +32,7 @@ export function makePlayerSheetFollower(
       const question = playerSheetQuestion(hornInHand(state).contents);
       const { setups, ...rest } = question;
       const wanted = [...Object.values(rest), ...Object.values(setups)];
-      if (wanted.length === asked.length && wanted.every((part, i) => part === asked[i])) return;
+      if (!differ(wanted, asked)) return;
       asked = wanted;
       const id = client.askPlayerSheet(question);
       store.update((s) => ({

@@ -1,4 +1,4 @@
-import { answerArrived, answerAsked, answerFailed } from '../state/asked-answer.ts';
+import { answerAsked, answerTaken, differ } from '../state/asked-answer.ts';
 import { dayInHand, documentsInHand, hornInHand, type BenchState } from '../state/bench-state.ts';
 import type { Store } from '../state/bench-store.ts';
 import { calibrationInUse } from '../state/calibration-source.ts';
@@ -11,9 +11,7 @@ export function proposalListeners(store: Store<BenchState>): Pick<PhysicsListene
     proposal: (id, outcome) =>
       store.update((state) => {
         const { proposal, hornId } = state;
-        const answer = outcome.ok
-          ? answerArrived(proposal.answer, id, hornId, outcome.value)
-          : answerFailed(proposal.answer, id, outcome.message);
+        const answer = answerTaken(proposal.answer, id, hornId, outcome);
         return { ...state, proposal: { ...proposal, answer } };
       }),
   };
@@ -38,7 +36,7 @@ export function makeProposalFollower(
       const { prefer } = state.proposal;
       const calibration = calibrationInUse(hornInHand(state).contents);
       const wanted = [documents, airC, a4Hz, locked, prefer, calibration];
-      if (wanted.every((part, i) => part === asked[i])) return;
+      if (!differ(wanted, asked)) return;
       asked = wanted;
       const id = client.askProposal({
         ...{ documents, airC, a4Hz, locked, prefer },

@@ -1,6 +1,6 @@
 import { dayInHand, documentsInHand, hornInHand, type BenchState } from '../state/bench-state.ts';
 import type { Store } from '../state/bench-store.ts';
-import { answerArrived, answerAsked, answerFailed, type AskedAnswer } from '../state/asked-answer.ts';
+import { answerAsked, answerTaken, differ, type AskedAnswer } from '../state/asked-answer.ts';
 import { placesOn } from '../state/leak-places.ts';
 import { faultOn } from '../state/leaks-state.ts';
 import type { PhysicsClient, PhysicsListeners } from './physics-client.ts';
@@ -11,9 +11,7 @@ export function regulationListeners(
   store: Store<BenchState>,
 ): Pick<PhysicsListeners, 'follow' | 'leak' | 'leak map'> {
   const taken = <T>(id: number, known: AskedAnswer<T>, outcome: Outcome<T>): AskedAnswer<T> =>
-    outcome.ok
-      ? answerArrived(known, id, store.get().hornId, outcome.value)
-      : answerFailed(known, id, outcome.message);
+    answerTaken(known, id, store.get().hornId, outcome);
   return {
     follow: (id, outcome) =>
       store.update((s) => ({ ...s, links: { ...s.links, followed: taken(id, s.links.followed, outcome) } })),
@@ -23,9 +21,6 @@ export function regulationListeners(
       store.update((s) => ({ ...s, leaks: { ...s.leaks, map: taken(id, s.leaks.map, outcome) } })),
   };
 }
-
-const differ = (a: readonly unknown[], b: readonly unknown[]): boolean =>
-  a.length !== b.length || a.some((part, i) => part !== b[i]);
 
 /** Follows the store with what links and leaks do, each while its view is shown. */
 export function makeRegulationFollower(

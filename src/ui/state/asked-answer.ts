@@ -35,6 +35,26 @@ export function answerFailed<T>(known: AskedAnswer<T>, answered: number, problem
   return { ...known, answered, problem };
 }
 
+/** What came of asking: a report, or a sentence on why there is none. */
+type Came<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly message: string };
+
+/** @param hornId the horn in hand */
+export function answerTaken<T>(
+  known: AskedAnswer<T>,
+  answered: number,
+  hornId: string,
+  came: Came<T>,
+): AskedAnswer<T> {
+  return came.ok
+    ? answerArrived(known, answered, hornId, came.value)
+    : answerFailed(known, answered, came.message);
+}
+
+/** Whether what an answer depends on is other than what it was asked with. */
+export function differ(a: readonly unknown[], b: readonly unknown[]): boolean {
+  return a.length !== b.length || a.some((part, i) => part !== b[i]);
+}
+
 /** The report, where it is of the horn in hand, be it with older measurements. */
 export function reportFor<T>({ report, hornId }: AskedAnswer<T>, inHand: string): T | null {
   return hornId === inHand ? report : null;

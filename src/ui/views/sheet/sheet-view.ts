@@ -17,6 +17,7 @@ import { sheetHead } from './sheet-head.ts';
 import { sheetSizeStyles } from './sheet-sizes.styles.ts';
 import { sheetTable } from './sheet-table.ts';
 import { makeSheetView, type SheetView } from './sheet-view.model.ts';
+import { sheetCellStyles } from './sheet-cells.styles.ts';
 import { sheetStyles } from './sheet-view.styles.ts';
 
 const COLUMNS = [
@@ -35,7 +36,13 @@ export class VwSheetView extends BenchView {
   /** whether the horn is drawn where there is little room for it; beside the answer it always is */
   @state() private drawn = false;
 
-  protected override readonly pageStyles = [keyStudyStyles, sheetStyles, sheetSizeStyles, wishEntryStyles];
+  protected override readonly pageStyles = [
+    keyStudyStyles,
+    sheetStyles,
+    sheetCellStyles,
+    sheetSizeStyles,
+    wishEntryStyles,
+  ];
 
   override render(): TemplateResult {
     const { bench } = this;
