@@ -1,12 +1,8 @@
 import { PROPOSAL_TERMS, type ProposalTerm, type ProposalWeights, type TunedBy } from '../acoustics/index.ts';
 import { formatLength } from '../documents/length-format.ts';
 import { noteLabel } from '../documents/note-label.ts';
-import {
-  PREFERENCES,
-  reportProposal,
-  type Preference,
-  type ProposalReport,
-} from '../documents/proposal-report.ts';
+import { PREFERENCES, type Preference } from '../documents/proposal-choices.ts';
+import { reportProposal, type ProposalReport } from '../documents/proposal-report.ts';
 import { BadInput } from './bad-input.ts';
 import { takesOf } from './calibrate-command.ts';
 import { DAY, json, neighbours, type Command } from './command.ts';

@@ -12,14 +12,11 @@ import {
 } from '../acoustics/index.ts';
 import { notesPlayed, type Take } from './pitch-log.ts';
 import { plusMinusOf } from './plus-minus.ts';
+import type { Preference } from './proposal-choices.ts';
 import { headline, heldApartSentence, reasonOf, type ProposalReason } from './proposal-words.ts';
 import type { LoadedHorn } from './to-acoustics.ts';
 
-/** What a person may ask of a proposal, in a word or two; `balanced` where nothing is said. */
-export const PREFERENCES = ['balanced', 'in tune', 'low keys', 'few moves'] as const;
-export type Preference = (typeof PREFERENCES)[number];
-
-/** What each changes of the usual weights; our choice. */
+/** What each preference changes of the usual weights; our choice. */
 export const PREFERENCE_WEIGHTS: Readonly<Record<Preference, Partial<ProposalWeights>>> = {
   balanced: {},
   'in tune': { pitch: 0.04 },

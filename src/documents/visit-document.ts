@@ -2,6 +2,7 @@ import * as z from 'zod';
 import { daySteps } from './day-steps.ts';
 import { calibrationChoice, MOST_TAKES, take } from './pitch-log.ts';
 import { sheetWords } from './player-sheet-edits.ts';
+import { proposalChoices } from './proposal-choices.ts';
 import { documentVersion, quantity, text } from './schema-parts.ts';
 
 /** Version of the visit document this program writes. */
@@ -48,6 +49,7 @@ export const visitSchema = z.strictObject({
     .optional()
     .describe('moves made towards the setup proposed, in the order they were made'),
   daySteps: daySteps.optional().describe('steps of the day that a person said are done or not needed'),
+  proposal: proposalChoices.optional().describe('what is asked of the proposed setup'),
   played: z
     .array(take)
     .max(MOST_TAKES, `expected at most ${MOST_TAKES} takes`)

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { makeAirColumn, withOpening } from '../../src/acoustics/index.ts';
-import { PREFERENCES, reportProposal } from '../../src/documents/proposal-report.ts';
+import { PREFERENCES } from '../../src/documents/proposal-choices.ts';
+import { reportProposal } from '../../src/documents/proposal-report.ts';
 import type { LoadedHorn } from '../../src/documents/to-acoustics.ts';
 import { demoHorn } from '../acoustics/demo-horns.ts';
 

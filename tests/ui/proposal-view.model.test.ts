@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { withLockToggled, withPreference } from '../../src/documents/proposal-choices.ts';
 import { formatBoth } from '../../src/documents/length-format.ts';
 import { answerArrived, answerAsked, answerFailed } from '../../src/ui/state/asked-answer.ts';
 import {
@@ -9,7 +10,7 @@ import {
 } from '../../src/ui/state/bench-state.ts';
 import { undone } from '../../src/ui/state/horn-on-bench.ts';
 import { withProposed } from '../../src/ui/state/key-lengths.ts';
-import { lockedOn, withLockToggled, withPreference } from '../../src/ui/state/proposal-state.ts';
+import { withAsked } from '../../src/ui/state/proposal-state.ts';
 import { takeProposal } from '../../src/ui/state/take-proposal.ts';
 import { makePitchPicture } from '../../src/ui/views/proposal/pitch-picture.model.ts';
 import { makeProposalView } from '../../src/ui/views/proposal/proposal-view.model.ts';
@@ -102,24 +103,26 @@ describe('the page of the proposed setup', () => {
     expect(back.contents).toBe(hornInHand(other).contents);
   });
 
-  it('locks a key of this horn only, and lets it go again', () => {
-    const locked = withLockToggled(shown.proposal, shown.hornId, 'e');
-    expect(lockedOn(locked, shown.hornId)).toEqual(['e']);
-    expect(lockedOn(locked, 'another')).toEqual([]);
-    expect(lockedOn(withLockToggled(locked, shown.hornId, 'e'), shown.hornId)).toEqual([]);
-    const row = makeProposalView(
-      answered({ ...shown, proposal: locked }, answerProposal({ locked: ['e'] })),
-    ).rows;
-    expect(row.find(({ pad }) => pad === 'e')).toMatchObject({
+  it('keeps locks and preference with the visit, each a step that is undone at once', () => {
+    const horn = hornInHand(shown);
+    const locked = withAsked(horn, (visit) => withLockToggled(visit, 'e'));
+    const low = withAsked(locked, (visit) => withPreference(visit, 'low keys'));
+    expect(withAsked(low, (visit) => withPreference(visit, 'low keys'))).toBe(low);
+    const seen = makeProposalView(
+      answered(
+        { ...shown, horns: { [shown.hornId]: low } },
+        answerProposal({ locked: ['e'], prefer: 'low keys' }),
+      ),
+    );
+    expect(seen.prefer).toBe('low keys');
+    expect(seen.rows.find(({ pad }) => pad === 'e')).toMatchObject({
       locked: true,
       reason: 'locked',
       proposed: '',
     });
-  });
-
-  it('shows what is preferred', () => {
-    const proposal = withPreference(shown.proposal, 'low keys');
-    expect(makeProposalView({ ...shown, proposal }).prefer).toBe('low keys');
+    expect(low.past).toHaveLength(2);
+    expect(undone(low).contents).toBe(locked.contents);
+    expect(undone(undone(low)).contents).toBe(horn.contents);
   });
 
   it('draws every note that counts in full within the picture, sharper higher', () => {

@@ -1,8 +1,8 @@
+import { lockedOn, preferenceOf } from '../../documents/proposal-choices.ts';
 import { answerAsked, answerTaken, differ } from '../state/asked-answer.ts';
 import { dayInHand, documentsInHand, hornInHand, type BenchState } from '../state/bench-state.ts';
 import type { Store } from '../state/bench-store.ts';
 import { calibrationInUse } from '../state/calibration-source.ts';
-import { lockedOn } from '../state/proposal-state.ts';
 import type { PhysicsClient, PhysicsListeners } from './physics-client.ts';
 
 /** What is done with a proposal that came. */
@@ -31,9 +31,9 @@ export function makeProposalFollower(
       const state = store.get();
       if (state.view !== 'proposal') return;
       const documents = documentsInHand(state);
-      const { airC, a4Hz } = dayInHand(state);
-      const locked = lockedOn(state.proposal, state.hornId);
-      const { prefer } = state.proposal;
+      const visit = dayInHand(state);
+      const { airC, a4Hz } = visit;
+      const [locked, prefer] = [lockedOn(visit), preferenceOf(visit)];
       const calibration = calibrationInUse(hornInHand(state).contents);
       const wanted = [documents, airC, a4Hz, locked, prefer, calibration];
       if (!differ(wanted, asked)) return;

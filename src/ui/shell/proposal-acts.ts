@@ -1,27 +1,25 @@
-import type { Preference } from '../../documents/proposal-report.ts';
-import type { BenchState } from '../state/bench-state.ts';
+import { withLockToggled, withPreference, type Preference } from '../../documents/proposal-choices.ts';
+import { withHorn, type BenchState } from '../state/bench-state.ts';
 import type { Store } from '../state/bench-store.ts';
-import { withLockToggled, withPreference } from '../state/proposal-state.ts';
+import { withAsked } from '../state/proposal-state.ts';
 import { takeProposal } from '../state/take-proposal.ts';
 
 /** Everything a person can do about the proposed setup. */
 export interface ProposalActs {
+  /** What it leans to, kept with the visit as one step. */
   prefer(preference: Preference): void;
-  /** Locks a pad, or lets it move again. */
+  /** Locks a pad, or lets it move again, likewise. */
   toggleLock(pad: string): void;
   /** Takes these openings as what is proposed, and no others, as one step; mm at the front by pad id. */
   take(frontsMm: Readonly<Record<string, number>>): void;
 }
 
 export function makeProposalActs(store: Store<BenchState>): ProposalActs {
+  const ask = (change: Parameters<typeof withAsked>[1]): void =>
+    store.update((state) => withHorn(state, (horn) => withAsked(horn, change)));
   return {
-    prefer: (preference) =>
-      store.update((state) => ({ ...state, proposal: withPreference(state.proposal, preference) })),
-    toggleLock: (pad) =>
-      store.update((state) => ({
-        ...state,
-        proposal: withLockToggled(state.proposal, state.hornId, pad),
-      })),
+    prefer: (preference) => ask((visit) => withPreference(visit, preference)),
+    toggleLock: (pad) => ask((visit) => withLockToggled(visit, pad)),
     take: (frontsMm) => store.update((state) => takeProposal(state, frontsMm)),
   };
 }

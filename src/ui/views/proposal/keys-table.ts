@@ -11,8 +11,8 @@ export function keysTable({ rows, waiting, unit }: ProposalView, bench: Bench): 
     <section class="pp-keys" aria-labelledby="pp-keys" aria-busy=${waiting ? 'true' : 'false'}>
       <h2 id="pp-keys">Every key</h2>
       <p class="pp-how">
-        Openings at the front. A locked key stays as found, and the rest is worked out around it; locks hold
-        until the page is loaded anew.
+        Openings at the front. A locked key stays as found, and the rest is worked out around it; locks are
+        kept with the visit.
       </p>
       <div role="table" aria-label="Every key, as found and proposed" class="pp-table">
         <div role="row" class="pp-head">

@@ -1,7 +1,6 @@
 import { formatBoth, formatLength, type LengthUnit } from '../../../documents/length-format.ts';
+import { lockedOn, preferenceOf, PREFERENCES, type Preference } from '../../../documents/proposal-choices.ts';
 import {
-  PREFERENCES,
-  type Preference,
   type ProposalReport,
   type ProposedKeyReport,
   type ProposedNoteReport,
@@ -12,8 +11,7 @@ import { barePlusMinus, sign } from '../../parts/plus-minus-words.ts';
 import type { Reason, ReasonInput } from '../../state/reasons.ts';
 import type { ChoiceOption } from '../../parts/vw-choice.ts';
 import { isWaiting, reportFor } from '../../state/asked-answer.ts';
-import { proposedInHand, type BenchState } from '../../state/bench-state.ts';
-import { lockedOn } from '../../state/proposal-state.ts';
+import { dayInHand, proposedInHand, type BenchState } from '../../state/bench-state.ts';
 import type { ProposedOpenings } from '../../state/scale-report.ts';
 import { asWritten } from '../../state/take-proposal.ts';
 import { makePitchPicture, type PitchPicture } from './pitch-picture.model.ts';
@@ -74,14 +72,15 @@ const PREFERENCE_LABELS: Readonly<Record<Preference, string>> = {
 
 /** The view of a state. */
 export function makeProposalView(state: BenchState): ProposalView {
-  const { answer, prefer } = state.proposal;
+  const { answer } = state.proposal;
+  const visit = dayInHand(state);
   const report = reportFor(answer, state.hornId);
   const waiting = isWaiting(answer, state.hornId);
   const common = {
     unit: state.unit,
     waiting,
     problem: answer.asked === answer.answered ? answer.problem : null,
-    prefer,
+    prefer: preferenceOf(visit),
     preferences: PREFERENCES.map((value) => ({ value, label: PREFERENCE_LABELS[value] })),
   };
   if (report === null) {
@@ -98,7 +97,7 @@ export function makeProposalView(state: BenchState): ProposalView {
     spread: report.spreadSentence,
     takes,
     takenWords: takenWords(takes, proposedInHand(state)),
-    rows: rowsOf(report, lockedOn(state.proposal, state.hornId), state.unit),
+    rows: rowsOf(report, lockedOn(visit), state.unit),
     picture: makePitchPicture(report.notes),
     limits:
       report.pitchFrom === 'playing'

@@ -1,6 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { customElement } from 'lit/decorators.js';
-import type { Preference } from '../../../documents/proposal-report.ts';
+import type { Preference } from '../../../documents/proposal-choices.ts';
 import '../../parts/vw-choice.ts';
 import { unbroken } from '../../parts/note-names.ts';
 import type { Bench } from '../../shell/bench.ts';
