@@ -6,6 +6,7 @@ import { keepContents } from './shell/keep-contents.ts';
 import type { Library } from './shell/library.ts';
 import { keepForOffline, type NewerProgram } from './shell/offline.ts';
 import type { WorkerPort } from './shell/physics-client.ts';
+import { freshenShelf, keepColumns } from './shell/remembered-columns.ts';
 import { mayHaveLibrary, rememberedBench, rememberedUnit, rememberUnit } from './shell/remembered.ts';
 import { recallStock } from './shell/remembered-stock.ts';
 import { followHash } from './shell/view-hash.ts';
@@ -40,6 +41,7 @@ keeper.untouched(alto);
 
 followHash(store);
 recallStock(store);
+keepColumns(store, shelf);
 let { unit } = store.get();
 store.subscribe(() => {
   if (store.get().unit === unit) return;
@@ -66,13 +68,14 @@ const start = (): void => {
 
 // A horn that was saved comes back; where none was, nothing is waited for.
 const failed = (error: unknown): void => tell(`The library could not be opened: ${String(error)}`);
+const freshen = async (): Promise<void> => freshenShelf(store, await library(), shelf);
 const last = rememberedBench();
 if (last === null) {
   start();
   void mayHaveLibrary()
-    .then((may) => (may ? keeper.comeBack(null) : undefined))
+    .then((may) => (may ? keeper.comeBack(null).then(freshen) : undefined))
     .catch(failed);
-} else void keeper.comeBack(last).catch(failed).finally(start);
+} else void keeper.comeBack(last).catch(failed).finally(start).then(freshen).catch(failed);
 void keepForOffline((program) => {
   newer = program;
   store.update((state) => ({ ...state, newer: 'ready' }));
