@@ -65,6 +65,7 @@ export * from './studies/link-study.ts';
 export * from './studies/loud-playing.ts';
 export * from './studies/noticed.ts';
 export * from './studies/readings.ts';
+export * from './studies/lost-motion.ts';
 export * from './studies/uncertainty.ts';
 export * from './studies/measure-next.ts';
 export * from './studies/scale-budgets.ts';

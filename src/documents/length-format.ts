@@ -14,6 +14,11 @@ export function formatBoth(mm: number, first: LengthUnit): string {
   return `${formatLength(mm, first)} (${formatLength(mm, second)})`;
 }
 
+/** A length as corks, pads and beds are told: hundredths of a millimetre or thousandths of an inch. */
+export function formatFine(mm: number, as: LengthUnit): string {
+  return as === 'mm' ? `${digits(mm, 2)} mm` : `${digits(mm / MM_PER_INCH, 3)} in`;
+}
+
 /** A length as a bare number on an axis: millimetres or thousandths of an inch. */
 export function lengthOnAxis(mm: number, as: LengthUnit): number {
   return as === 'mm' ? mm : (mm / MM_PER_INCH) * 1000;

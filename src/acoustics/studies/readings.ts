@@ -84,6 +84,8 @@ export interface Slopes {
   readonly temperature?: number;
   readonly mouthpieceVolume?: number;
   readonly mouthpiecePlace?: number;
+  /** by {@link linkName}: per unit of a link's ratio, every pad held where it stands */
+  readonly links?: ReadonlyMap<string, number>;
   /** per unit of the pad model's factor */
   readonly padModel?: number;
 }
@@ -147,7 +149,7 @@ export function effectsOn({ list, pads }: Readings, slopes: Slopes): number[] {
   return list.map(({ id, kind, at, plusMinus }) => {
     if (plusMinus === 0) return 0;
     if (kind === 'opening') return (byStop.get(id) ?? 0) * frontPlusMinus(stops.get(id)!, at, plusMinus);
-    if (kind === 'linkRatio') return (byLink.get(id) ?? 0) * plusMinus;
+    if (kind === 'linkRatio') return ((byLink.get(id) ?? 0) + (slopes.links?.get(id) ?? 0)) * plusMinus;
     if (isOfTheDay(kind)) return (slopes[kind] ?? 0) * plusMinus;
     const throughStop = isHingeLength(kind) ? (byStop.get(id) ?? 0) * (stops.get(id)?.own[kind] ?? 0) : 0;
     return ((slopes.keys.get(id)?.[kind] ?? 0) + throughStop) * plusMinus;

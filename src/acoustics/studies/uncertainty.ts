@@ -172,6 +172,7 @@ export function combined(terms: readonly (readonly [factor: number, slopes: Slop
   const sum = (of: (slopes: Slopes) => number | undefined): number =>
     terms.reduce((total, [factor, slopes]) => total + factor * (of(slopes) ?? 0), 0);
   const ids = new Set(terms.flatMap(([, { keys }]) => [...keys.keys()]));
+  const links = new Set(terms.flatMap(([, slopes]) => [...(slopes.links?.keys() ?? [])]));
   const keys = [...ids].map((id) => {
     const kinds = new Set(
       terms.flatMap(([, slopes]) => Object.keys(slopes.keys.get(id) ?? {}) as (keyof KeySlopes)[]),
@@ -181,6 +182,7 @@ export function combined(terms: readonly (readonly [factor: number, slopes: Slop
   });
   return {
     keys: new Map(keys),
+    links: new Map([...links].map((id) => [id, sum((slopes) => slopes.links?.get(id))])),
     temperature: sum((s) => s.temperature),
     mouthpieceVolume: sum((s) => s.mouthpieceVolume),
     mouthpiecePlace: sum((s) => s.mouthpiecePlace),

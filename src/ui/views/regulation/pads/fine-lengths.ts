@@ -1,11 +1,6 @@
-import type { LengthUnit } from '../../../../documents/length-format.ts';
+import { formatFine as fineLength, type LengthUnit } from '../../../../documents/length-format.ts';
 
-const MM_PER_INCH = 25.4;
-
-/** A length as pads and beds are told: hundredths of a millimetre or thousandths of an inch, with a sign where asked. */
-export function fineLength(mm: number, as: LengthUnit): string {
-  return as === 'mm' ? `${minus(mm.toFixed(2))} mm` : `${minus((mm / MM_PER_INCH).toFixed(3))} in`;
-}
+export { fineLength };
 
 /** The same in both units, the chosen one first. */
 export function fineBoth(mm: number, first: LengthUnit): string {
@@ -27,8 +22,4 @@ export function signedLength(mm: number, as: LengthUnit): string {
 export function fineRange(lowMm: number, highMm: number, as: LengthUnit): string {
   const [low, high] = [fineLength(lowMm, as), fineLength(highMm, as)];
   return low === high ? low : `${low.replace(/ \w+$/, '')} to ${high}`;
-}
-
-function minus(text: string): string {
-  return Number(text) === 0 ? text.replace('-', '') : text.replace('-', '−');
 }
