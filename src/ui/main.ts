@@ -10,7 +10,8 @@ import { freshenShelf, keepColumns } from './shell/remembered-columns.ts';
 import { mayHaveLibrary, rememberedBench, rememberedUnit, rememberUnit } from './shell/remembered.ts';
 import { recallStock } from './shell/remembered-stock.ts';
 import { followHash } from './shell/view-hash.ts';
-import { endMovements, makeBenchState } from './state/bench-state.ts';
+import { endMovements } from './state/horns-on-bench.ts';
+import { makeBenchState } from './state/bench-state.ts';
 import { makeStore } from './state/bench-store.ts';
 
 const makeWorker = (): WorkerPort =>

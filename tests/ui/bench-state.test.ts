@@ -1,26 +1,22 @@
 import { describe, expect, it } from 'vitest';
+import { acceptDay, acceptEdit, keepText, propose } from '../../src/ui/state/edits-in-hand.ts';
+import { chooseKey, endMovements, putOnBench, takeUp, withHorn } from '../../src/ui/state/horns-on-bench.ts';
 import {
-  acceptDay,
-  acceptEdit,
-  chooseKey,
   documentsInHand,
-  endMovements,
   hornInHand,
-  keepText,
   makeBenchState,
-  propose,
   proposedInHand,
-  proposedMmOf,
-  putOnBench,
-  refused,
-  studyArrived,
-  studyAsked,
-  studyFailed,
-  takeUp,
-  withHorn,
   type BenchState,
 } from '../../src/ui/state/bench-state.ts';
-import { changedRecords, changedSince, redone, rested, undone } from '../../src/ui/state/horn-on-bench.ts';
+import { proposedMmOf, studyArrived, studyAsked, studyFailed } from '../../src/ui/state/study-in-hand.ts';
+import {
+  changedRecords,
+  changedSince,
+  redone,
+  refused,
+  rested,
+  undone,
+} from '../../src/ui/state/horn-on-bench.ts';
 import { makeStore } from '../../src/ui/state/bench-store.ts';
 import { knownHornLength } from '../../src/documents/sheet-edits.ts';
 import { makeKeyStudyView } from '../../src/ui/views/key-study/key-study-view.model.ts';

@@ -1,15 +1,15 @@
 import { describe, expect, it } from 'vitest';
-import { setupIn, type BenchContents } from '../../src/documents/bench-contents.ts';
+import { makeVisit, setupIn, type BenchContents } from '../../src/documents/bench-contents.ts';
 import { readLibrary } from '../../src/documents/library-file.ts';
 import { keepContents } from '../../src/ui/shell/keep-contents.ts';
 import { makeMemoryStore } from '../../src/ui/shell/library-memory.ts';
 import { makeLibrary, type Library } from '../../src/ui/shell/library.ts';
 import type { KeptStore } from '../../src/ui/shell/library-store.ts';
-import { hornInHand, makeBenchState, putOnBench, withHorn } from '../../src/ui/state/bench-state.ts';
+import { hornInHand, makeBenchState } from '../../src/ui/state/bench-state.ts';
+import { putOnBench, withHorn } from '../../src/ui/state/horns-on-bench.ts';
 import { makeStore } from '../../src/ui/state/bench-store.ts';
 import { rested, stepped, undone } from '../../src/ui/state/horn-on-bench.ts';
 import { withSet } from '../../src/ui/state/key-lengths.ts';
-import { makeVisit } from '../../src/documents/bench-contents.ts';
 import { onTheBench } from './demo.ts';
 
 let count = 0;

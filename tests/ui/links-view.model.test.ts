@@ -7,7 +7,8 @@ import {
   readSetupDocument,
 } from '../../src/documents/to-acoustics.ts';
 import { answerArrived, answerAsked } from '../../src/ui/state/asked-answer.ts';
-import { makeBenchState, withHorn, type BenchState } from '../../src/ui/state/bench-state.ts';
+import { makeBenchState, type BenchState } from '../../src/ui/state/bench-state.ts';
+import { withHorn } from '../../src/ui/state/horns-on-bench.ts';
 import { stepped } from '../../src/ui/state/horn-on-bench.ts';
 import { withProposed } from '../../src/ui/state/key-lengths.ts';
 import { linkOf, setupLinkOf, withArms, withDrivenGap, withRatio } from '../../src/ui/state/link-edits.ts';

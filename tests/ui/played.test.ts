@@ -1,12 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import {
-  hornInHand,
-  makeBenchState,
-  putOnBench,
-  takeUp,
-  withHorn,
-  type BenchState,
-} from '../../src/ui/state/bench-state.ts';
+import { hornInHand, makeBenchState, type BenchState } from '../../src/ui/state/bench-state.ts';
+import { putOnBench, takeUp, withHorn } from '../../src/ui/state/horns-on-bench.ts';
 import { findFingering, noteFrequency } from '../../src/acoustics/index.ts';
 import type { Take } from '../../src/documents/pitch-log.ts';
 import type { PlayedState } from '../../src/ui/state/played-state.ts';

@@ -7,7 +7,9 @@ import {
   xPx,
   yPx,
 } from '../../src/ui/parts/chart/scale-chart.model.ts';
-import { makeBenchState, propose, studyArrived, studyAsked } from '../../src/ui/state/bench-state.ts';
+import { makeBenchState } from '../../src/ui/state/bench-state.ts';
+import { propose } from '../../src/ui/state/edits-in-hand.ts';
+import { studyArrived, studyAsked } from '../../src/ui/state/study-in-hand.ts';
 import {
   handRested,
   moveArrived,

@@ -4,13 +4,9 @@ import { reportProposal } from '../../src/documents/proposal-report.ts';
 import { loadHorn } from '../../src/documents/to-acoustics.ts';
 import { makeAirColumn } from '../../src/acoustics/index.ts';
 import { answerArrived } from '../../src/ui/state/asked-answer.ts';
-import {
-  chooseKey,
-  makeBenchState,
-  studyArrived,
-  studyAsked,
-  type BenchState,
-} from '../../src/ui/state/bench-state.ts';
+import { chooseKey } from '../../src/ui/state/horns-on-bench.ts';
+import { makeBenchState, type BenchState } from '../../src/ui/state/bench-state.ts';
+import { studyArrived, studyAsked } from '../../src/ui/state/study-in-hand.ts';
 import { answerLeak } from '../../src/ui/state/leak-fault.ts';
 import { STORY, STORY_HORN } from '../../src/ui/state/story-cards.ts';
 import { makeStoryView } from '../../src/ui/state/story.ts';

@@ -3,20 +3,17 @@ import type { LengthUnit } from '../../documents/length-format.ts';
 import {
   acceptDay,
   acceptEdit,
-  accepted,
-  chooseKey,
-  documentsInHand,
-  endMovements,
   forgetText,
-  hornInHand,
   keepDayText,
   keepText,
   propose,
-  putOnBench,
-  refused,
-  takeUp,
   withdrawProposals,
-  withHorn,
+} from '../state/edits-in-hand.ts';
+import { accepted, redone, refused, undone } from '../state/horn-on-bench.ts';
+import { chooseKey, endMovements, putOnBench, takeUp, withHorn } from '../state/horns-on-bench.ts';
+import {
+  documentsInHand,
+  hornInHand,
   type BenchState,
   type Measure,
   type NoteNaming,
@@ -25,7 +22,6 @@ import {
 } from '../state/bench-state.ts';
 import type { Store } from '../state/bench-store.ts';
 import { DAY_FIELDS, lengthPlan, type DayFieldId, type FieldId, type HeadFieldId } from '../state/fields.ts';
-import { redone, undone } from '../state/horn-on-bench.ts';
 import { typedLength } from '../state/key-lengths.ts';
 import {
   acceptCells,

@@ -3,15 +3,11 @@ import {
   dayInHand,
   documentsInHand,
   hornInHand,
-  isCurrent,
   isScaleCurrent,
   proposedInHand,
-  proposedMmOf,
-  studyArrived,
-  studyAsked,
-  studyFailed,
   type BenchState,
 } from '../state/bench-state.ts';
+import { isCurrent, proposedMmOf, studyArrived, studyAsked, studyFailed } from '../state/study-in-hand.ts';
 import { differ } from '../state/asked-answer.ts';
 import type { Store } from '../state/bench-store.ts';
 import type { ProposedOpenings, ScaleNumbers } from '../state/scale-report.ts';

@@ -1,5 +1,6 @@
 import { saidOf, withSaid, type DayStepName, type Said } from '../../documents/day-steps.ts';
-import { hornInHand, withHorn } from '../state/bench-state.ts';
+import { hornInHand } from '../state/bench-state.ts';
+import { withHorn } from '../state/horns-on-bench.ts';
 import { makeStore, type Store } from '../state/bench-store.ts';
 import type { StepGoal } from '../state/day-path-facts.ts';
 import type { GuidanceState, PathFold } from '../state/guidance-state.ts';

@@ -1,5 +1,6 @@
 import type { BenchContents } from '../../documents/bench-contents.ts';
-import { leaveBench, putOnBench, withHornOf, type BenchState } from '../state/bench-state.ts';
+import { leaveBench, putOnBench, withHornOf } from '../state/horns-on-bench.ts';
+import type { BenchState } from '../state/bench-state.ts';
 import type { Store } from '../state/bench-store.ts';
 import { stepped } from '../state/horn-on-bench.ts';
 import { keptCopy, knownVisits } from '../state/keeping.ts';

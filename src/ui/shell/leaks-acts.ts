@@ -1,4 +1,5 @@
-import { accepted, refused, type BenchState } from '../state/bench-state.ts';
+import { accepted, refused } from '../state/horn-on-bench.ts';
+import type { BenchState } from '../state/bench-state.ts';
 import type { Store } from '../state/bench-store.ts';
 import type { LeakShape } from '../state/leak-fault.ts';
 import { atLink, atPad, withGap, type LeaksState } from '../state/leaks-state.ts';

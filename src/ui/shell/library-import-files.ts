@@ -1,7 +1,8 @@
 import { readJsonText } from '../../documents/json-text.ts';
 import { readLibrary } from '../../documents/library-file.ts';
 import { readSheetCsv } from '../../documents/sheet-csv.ts';
-import { hornInHand, withHorn } from '../state/bench-state.ts';
+import { hornInHand } from '../state/bench-state.ts';
+import { withHorn } from '../state/horns-on-bench.ts';
 import { stepped } from '../state/horn-on-bench.ts';
 import { toldIssues, type FileReport } from '../state/library-desk-state.ts';
 import { planImport, type ImportPlan } from '../state/library-import.ts';

@@ -1,6 +1,7 @@
-import { accepted, hornInHand, refused, withHorn, type BenchState } from '../state/bench-state.ts';
+import { accepted, refused, rested, stepped } from '../state/horn-on-bench.ts';
+import { hornInHand, type BenchState } from '../state/bench-state.ts';
+import { withHorn } from '../state/horns-on-bench.ts';
 import type { Store } from '../state/bench-store.ts';
-import { rested, stepped } from '../state/horn-on-bench.ts';
 import { withProposed } from '../state/key-lengths.ts';
 import { withArms, withDrivenGap, withRatio } from '../state/link-edits.ts';
 import {

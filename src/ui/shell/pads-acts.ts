@@ -1,9 +1,10 @@
 import type { LengthUnit } from '../../documents/length-format.ts';
 import type { StockDocument } from '../../documents/stock-document.ts';
-import { accepted, hornInHand, refused, withHorn, type BenchState } from '../state/bench-state.ts';
+import { accepted, refused, stepped } from '../state/horn-on-bench.ts';
+import { hornInHand, type BenchState } from '../state/bench-state.ts';
+import { withHorn } from '../state/horns-on-bench.ts';
 import type { Store } from '../state/bench-store.ts';
 import type { CupFieldId } from '../state/cup-fields.ts';
-import { stepped } from '../state/horn-on-bench.ts';
 import type { NewPad } from '../state/new-pads.ts';
 import {
   withCupText,

@@ -1,8 +1,9 @@
 import type { VisitDocument } from '../../documents/visit-document.ts';
 import { withSheetWords, withWish, type SheetSentence } from '../../documents/player-sheet-edits.ts';
-import { dayInHand, refused, withHorn, type BenchState } from '../state/bench-state.ts';
+import { dayInHand, type BenchState } from '../state/bench-state.ts';
+import { refused, stepped, type TypedText } from '../state/horn-on-bench.ts';
+import { withHorn } from '../state/horns-on-bench.ts';
 import type { Store } from '../state/bench-store.ts';
-import { stepped, type TypedText } from '../state/horn-on-bench.ts';
 import { withWishText } from '../state/player-sheet-state.ts';
 import type { Reading } from './pads-acts.ts';
 

@@ -1,5 +1,6 @@
 import { withLockToggled, withPreference, type Preference } from '../../documents/proposal-choices.ts';
-import { withHorn, type BenchState } from '../state/bench-state.ts';
+import { withHorn } from '../state/horns-on-bench.ts';
+import type { BenchState } from '../state/bench-state.ts';
 import type { Store } from '../state/bench-store.ts';
 import { withAsked } from '../state/proposal-state.ts';
 import { takeProposal } from '../state/take-proposal.ts';

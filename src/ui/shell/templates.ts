@@ -3,7 +3,7 @@ import { contentsOf } from '../../documents/bench-contents.ts';
 import type { LibraryRecords } from '../../documents/library-file.ts';
 import type { DocumentIssue } from '../../documents/schema-parts.ts';
 import { templateRecords, type NewHorn } from '../../documents/template-horn.ts';
-import { putOnBench } from '../state/bench-state.ts';
+import { putOnBench } from '../state/horns-on-bench.ts';
 import type { Bench } from './bench.ts';
 import { makeId, USUAL_A4_HZ } from './demo-horns.ts';
 

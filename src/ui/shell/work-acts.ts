@@ -1,8 +1,9 @@
 import type { MoveReport } from '../../documents/regulation-report.ts';
 import type { BenchContents } from '../../documents/bench-contents.ts';
-import { refused, withHorn, type BenchState } from '../state/bench-state.ts';
+import { refused, stepped, type TypedText } from '../state/horn-on-bench.ts';
+import { withHorn } from '../state/horns-on-bench.ts';
+import type { BenchState } from '../state/bench-state.ts';
 import type { Store } from '../state/bench-store.ts';
-import { stepped, type TypedText } from '../state/horn-on-bench.ts';
 import { withDone, withLeakingSeat, withoutDone } from '../state/work-edits.ts';
 import { withWorkText } from '../state/work-state.ts';
 import type { Reading } from './pads-acts.ts';

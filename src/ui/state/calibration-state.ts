@@ -3,7 +3,8 @@ import type { CalibrationReport } from '../../documents/calibration-report.ts';
 import { CALIBRATION_UNKNOWNS, type CalibrationUnknown } from '../../documents/pitch-log.ts';
 import { reportFor, type AskedAnswer } from './asked-answer.ts';
 import { calibrationSource } from './calibration-source.ts';
-import { hornInHand, withHorn, type BenchState } from './bench-state.ts';
+import { hornInHand, type BenchState } from './bench-state.ts';
+import { withHorn } from './horns-on-bench.ts';
 import { stepped } from './horn-on-bench.ts';
 
 /** What the notes played say of the horn, and whether it is used. */

@@ -17,6 +17,16 @@ export interface TypedText {
   readonly value: number | null;
 }
 
+/** A text that was understood. */
+export function accepted(text: string, value: number | null): TypedText {
+  return { text, problem: null, value };
+}
+
+/** A text that was refused. */
+export function refused(text: string, problem: string): TypedText {
+  return { text, problem, value: null };
+}
+
 /** Texts typed on one key. */
 export type KeyTexts = Readonly<Partial<Record<FieldId | 'measuredAt', TypedText>>>;
 

@@ -5,7 +5,8 @@ import { FARTHEST_CENTS, MOST_TAKES, withTake, withTakes, type Take } from '../.
 import { readPitchCsv, writePitchCsv } from '../../documents/pitch-log-csv.ts';
 import type { VisitDocument } from '../../documents/visit-document.ts';
 import { signedCents } from '../parts/note-names.ts';
-import { hornInHand, withHorn, type BenchState } from './bench-state.ts';
+import { hornInHand, type BenchState } from './bench-state.ts';
+import { withHorn } from './horns-on-bench.ts';
 import {
   heardMore,
   heardOut,

@@ -1,6 +1,8 @@
 import type { MeasuringPoint } from '../../acoustics/index.ts';
 import type { BenchContents } from '../../documents/bench-contents.ts';
-import { hornInHand, keepDayText, withHorn, type BenchState } from './bench-state.ts';
+import { hornInHand, type BenchState } from './bench-state.ts';
+import { keepDayText } from './edits-in-hand.ts';
+import { withHorn } from './horns-on-bench.ts';
 import type { FieldId, HeadFieldId } from './fields.ts';
 import { stepped, type HornOnBench, type KeyTexts } from './horn-on-bench.ts';
 import { withProposed } from './key-lengths.ts';

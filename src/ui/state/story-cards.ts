@@ -3,7 +3,8 @@ import { PAPER_MM } from '../../documents/leak-report.ts';
 import { listed, signedCents, unbroken } from '../parts/note-names.ts';
 import type { ProposalReport, ProposedKeyReport } from '../../documents/proposal-report.ts';
 import { isWaiting, reportFor } from './asked-answer.ts';
-import { hornInHand, isCurrent, type BenchState } from './bench-state.ts';
+import { hornInHand, type BenchState } from './bench-state.ts';
+import { isCurrent } from './study-in-hand.ts';
 import type { PointReport, StudyReport } from './study-report.ts';
 import type { ViewName } from './view-names.ts';
 

@@ -1,4 +1,5 @@
-import { withHorn, type BenchState } from './bench-state.ts';
+import { withHorn } from './horns-on-bench.ts';
+import type { BenchState } from './bench-state.ts';
 import { stepped } from './horn-on-bench.ts';
 import { withoutProposals, withProposed } from './key-lengths.ts';
 

@@ -6,17 +6,9 @@ import { makeKeyStrip, ventWords, type StripPad } from '../../parts/key-strip.mo
 import { listed, noteLabel, signedCents, unbroken } from '../../parts/note-names.ts';
 import { bareCents } from '../../parts/plus-minus-words.ts';
 import { makePadDrawing, type PadDrawing } from '../../parts/pad-drawing.model.ts';
-import {
-  documentsInHand,
-  hornInHand,
-  isCurrent,
-  isProposed,
-  proposableMm,
-  proposedMmOf,
-  suggestedMmOf,
-  type BenchState,
-  type Measure,
-} from '../../state/bench-state.ts';
+import { documentsInHand, hornInHand, type BenchState, type Measure } from '../../state/bench-state.ts';
+import { isCurrent, isProposed, proposedMmOf } from '../../state/study-in-hand.ts';
+import { proposableMm, suggestedMmOf } from '../../state/study-state.ts';
 import { calibratedWords } from '../../state/calibration-source.ts';
 import { changedSince } from '../../state/horn-on-bench.ts';
 import type { PointReport, StudyReport } from '../../state/study-report.ts';

@@ -8,16 +8,14 @@ import {
   dayInHand,
   documentsInHand,
   hornInHand,
-  isOfKeyInHand,
-  isProposed,
   isScaleCurrent,
-  proposableMm,
   proposedInHand,
-  suggestedMmOf,
   type BenchState,
   type NoteNaming,
   type NoteSpan,
 } from '../../state/bench-state.ts';
+import { isOfKeyInHand, isProposed } from '../../state/study-in-hand.ts';
+import { proposableMm, suggestedMmOf } from '../../state/study-state.ts';
 import { calibratedWords, calibrationInUse } from '../../state/calibration-source.ts';
 import { calibrationReport } from '../../state/calibration-state.ts';
 import { changedSince } from '../../state/horn-on-bench.ts';
