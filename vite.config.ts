@@ -31,6 +31,37 @@ function offline(): Plugin {
   };
 }
 
+/** What the first screen is made of, besides what the page names itself: each by the end of its source's path. */
+const FIRST_SCREEN = [/key-study-view\.ts$/, /guidance-view\.ts$/, /plotly-basic\.min\.js$/];
+
+/** Lets the page ask for the parts of the first screen at once, and not each when the one before has run. */
+function firstScreen(): Plugin {
+  return {
+    name: 'ventwright-first-screen',
+    apply: 'build',
+    transformIndexHtml: {
+      order: 'post',
+      handler(html, { bundle = {} }) {
+        const chunks = Object.values(bundle).filter((part) => part.type === 'chunk');
+        const files = new Set<string>();
+        for (const source of FIRST_SCREEN) {
+          const chunk = chunks.find(({ facadeModuleId }) => source.test(facadeModuleId ?? ''));
+          // A part that moved would make the first visit slower, and nobody would see why.
+          if (chunk === undefined) throw new Error(`The first screen has no part ${source}.`);
+          for (const file of [chunk.fileName, ...chunk.imports]) files.add(file);
+        }
+        return [...files]
+          .filter((file) => !html.includes(file))
+          .map((file) => ({
+            tag: 'link',
+            attrs: { rel: 'modulepreload', crossorigin: true, href: `./${file}` },
+            injectTo: 'head',
+          }));
+      },
+    },
+  };
+}
+
 export default defineConfig({
   base: './',
   resolve: {
@@ -41,7 +72,7 @@ export default defineConfig({
       ),
     },
   },
-  plugins: [offline()],
+  plugins: [firstScreen(), offline()],
   build: { target: 'es2022', chunkSizeWarningLimit: 2000 },
   worker: { format: 'es' },
 });

@@ -44,7 +44,7 @@ interface Visit {
 }
 
 async function firstVisit(browser: Browser, site: BuiltSite, everything: boolean): Promise<Visit> {
-  const context = await browser.newContext({ viewport: SIZES.laptop, serviceWorkers: 'block' });
+  const context = await browser.newContext({ viewport: SIZES.laptop });
   try {
     const page = await context.newPage();
     if (everything) {

@@ -1,3 +1,5 @@
+import { whenSettled } from './settled.ts';
+
 /** A newer program that the browser has fetched whole, and that waits. */
 export interface NewerProgram {
   /** Lets it take over, and loads the page anew with it. */
@@ -8,7 +10,7 @@ export interface NewerProgram {
 const LOOK_AGAIN_MS = 3_600_000;
 
 /**
- * Lets a service worker keep the whole program once the page has loaded, so that the next time no network is needed.
+ * Lets a service worker keep the whole program once the first picture is there, so that the next time no network is needed.
  * A newer program it fetches waits: nothing is reloaded under a person's hands.
  *
  * @param onNewer called once for each newer program that waits
@@ -16,9 +18,7 @@ const LOOK_AGAIN_MS = 3_600_000;
  */
 export async function keepForOffline(onNewer: (newer: NewerProgram) => void): Promise<boolean> {
   if (!import.meta.env.PROD || !('serviceWorker' in navigator)) return false;
-  if (document.readyState !== 'complete') {
-    await new Promise((loaded) => addEventListener('load', loaded, { once: true }));
-  }
+  await whenSettled();
   try {
     watch(await navigator.serviceWorker.register('./sw.js'), onNewer);
     return true;

@@ -6,6 +6,7 @@ import '../../parts/vw-choice.ts';
 import type { Bench } from '../../shell/bench.ts';
 import { hornInHand, type BenchState } from '../../state/bench-state.ts';
 import { rememberedFold } from '../../shell/remembered-guidance.ts';
+import { whenSettled } from '../../shell/settled.ts';
 import type { Keeping } from '../../state/keeping.ts';
 import type { ViewName } from '../../state/view-names.ts';
 import { BenchView } from '../bench-view.ts';
@@ -139,15 +140,13 @@ export class VwWorkbench extends BenchView {
     import('./guidance-view.ts').catch((error: unknown) =>
       this.bench?.tell(`The path of the day could not be fetched: ${String(error)}`),
     );
-    this.#fetchOthers();
+    void this.#fetchOthers();
   }
 
-  /** What is not looked at yet comes in when nothing else is to do, so that it is there without a network. */
-  #fetchOthers(): void {
-    const later = window.requestIdleCallback ?? ((work: () => void) => setTimeout(work, 500));
-    later(() => {
-      for (const { name } of VIEWS) if (!this.#loaded.has(name)) void this.#load(name, false);
-    });
+  /** What is not looked at yet comes in after the first picture, so that it is there without a network. */
+  async #fetchOthers(): Promise<void> {
+    await whenSettled();
+    for (const { name } of VIEWS) if (!this.#loaded.has(name)) await this.#load(name, false);
   }
 
   #alert({ alert }: BenchState, bench: Bench): TemplateResult {
