@@ -7,6 +7,7 @@ import {
   type SetupRecord,
   type VisitRecord,
 } from './library-file.ts';
+import { openingsReadOn } from './carried-readings.ts';
 import { SETUP_VERSION, type SetupDocument } from './setup-document.ts';
 import { VISIT_VERSION, type VisitDocument } from './visit-document.ts';
 
@@ -83,6 +84,12 @@ export function makeVisit(
     asSet: asSet.id,
   };
   return { horn, visit: { id: makeId(), hornId: horn.id, document }, asFound, proposed, asSet };
+}
+
+/** The next visit of a horn: found as it was left, each opening with the day on which it was read. */
+export function nextVisit(before: BenchContents, plan: VisitPlan, makeId: () => string): BenchContents {
+  const left = openingsReadOn(setupIn(before, 'asSet'), before.visit.document.date);
+  return makeVisit(before.horn, left, plan, makeId);
 }
 
 /**

@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { choice, quantity } from './schema-parts.ts';
+import { choice, day, quantity } from './schema-parts.ts';
 
 /**
  * Where a number comes from, and how far it may be off.
@@ -19,6 +19,9 @@ const readingSchema = z.strictObject({
   origin: choice('origin', ORIGINS),
   plusMinusMm: quantity('plus-minus', 0, 100, 'mm').optional(),
   tool: choice('measuring tool', TOOLS).optional(),
+  readOn: day('day of the reading')
+    .optional()
+    .describe('day it was read, where that was on a visit before; left out, it is of this visit'),
 });
 
 /** One number's origin, and its ± where it is not the usual one. */
@@ -83,6 +86,8 @@ export interface KnownReading {
   readonly origin: Origin;
   readonly plusMinusMm: number;
   readonly tool: Tool | null;
+  /** day of the visit before on which it was read; null where it was read on this one */
+  readonly readOn: string | null;
 }
 
 /**
@@ -99,5 +104,5 @@ export function knownReading(
   const tool = reading?.tool ?? null;
   const [measured, template] = USUAL_MM[field];
   const usual = origin !== 'measured' ? template : tool === null ? measured : TOOL_MM[tool];
-  return { origin, plusMinusMm: reading?.plusMinusMm ?? usual, tool };
+  return { origin, plusMinusMm: reading?.plusMinusMm ?? usual, tool, readOn: reading?.readOn ?? null };
 }

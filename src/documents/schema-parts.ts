@@ -21,6 +21,13 @@ export function text(field: string): z.ZodString {
   return z.string({ error }).min(1, { error }).max(200, { error }).describe(field);
 }
 
+/** A day. */
+export function day(field: string) {
+  return z.iso.date({
+    error: ({ input }) => `invalid ${field}: ${show(input)}; expected a day such as 2026-05-31`,
+  });
+}
+
 /** The version a document must have; a newer one is told apart from a wrong one. */
 export function documentVersion<const V extends number>(kind: string, version: V) {
   return z.literal(version, {

@@ -32,7 +32,7 @@ import {
   restoreCell,
 } from '../state/sheet-acts.ts';
 import type { CellText } from '../state/read-sheet.ts';
-import { makeVisit, setupIn } from '../../documents/bench-contents.ts';
+import { nextVisit } from '../../documents/bench-contents.ts';
 import { DEMO_HORNS } from './demo-horns.ts';
 import { followPhysics } from './follow-physics.ts';
 import { fetchSideBySide } from './follow-side-by-side.ts';
@@ -192,7 +192,7 @@ export function openBench(
           ...(measuredBy === undefined ? {} : { measuredBy }),
         };
         const plan = { date: today(), startedMs: Date.now(), airC, a4Hz, ...told };
-        return putOnBench(state, makeVisit(contents.horn, setupIn(contents, 'asSet'), plan, makeId));
+        return putOnBench(state, nextVisit(contents, plan, makeId));
       }),
     settleConflict: (how) => keeper.settle(how),
     setColumns: (columns) => store.update((state) => ({ ...state, columns })),

@@ -104,7 +104,7 @@ function inUse(contents: BenchContents, pad: string, cell: FieldId, readAt: Meas
       const mm = proposedFronts(contents)[pad];
       if (mm === undefined) return null;
       const shown = openingAt(foundDocuments(contents), pad, { mm, at: 'front' }, readAt);
-      return { mm: shown, at: readAt, origin: 'derived', plusMinusMm: 0, tool: null };
+      return { mm: shown, at: readAt, origin: 'derived', plusMinusMm: 0, tool: null, readOn: null };
     }
     case 'padDiameterMm':
     case 'padThicknessMm':
