@@ -1,4 +1,10 @@
-import { compareSetups, type AirColumn, type Compared, type CompareOptions } from '../acoustics/index.ts';
+import {
+  compareSetups,
+  type AirColumn,
+  type Compared,
+  type CompareOptions,
+  type PlusMinus,
+} from '../acoustics/index.ts';
 import { reportComparison, type ComparisonReport } from './comparison-report.ts';
 import { plusMinusOf } from './plus-minus.ts';
 import type { LoadedHorn } from './to-acoustics.ts';
@@ -11,12 +17,17 @@ export interface ComparedDay extends CompareOptions {
   readonly a4Hz?: number;
 }
 
+/** A horn as set up, and which of its openings were moved on by a known amount since they were read. */
+export interface LoadedToCompare extends LoadedHorn {
+  readonly readAs?: NonNullable<PlusMinus['readAs']>;
+}
+
 /**
  * Two to four horns as set up, side by side in one air, each reading with its ±.
  *
  * @throws RangeError for another number of them
  */
-export function compareLoaded(loaded: readonly LoadedHorn[], day: ComparedDay): ComparisonReport {
+export function compareLoaded(loaded: readonly LoadedToCompare[], day: ComparedDay): ComparisonReport {
   const { air, a4Hz, ...options } = day;
   const labels = labelsOf(loaded);
   const compared = loaded.map((each, i): Compared => ({
@@ -25,7 +36,7 @@ export function compareLoaded(loaded: readonly LoadedHorn[], day: ComparedDay): 
     setup: each.setup,
     air,
     ...(a4Hz === undefined ? {} : { a4: a4Hz }),
-    plusMinus: plusMinusOf(each),
+    plusMinus: each.readAs === undefined ? plusMinusOf(each) : { ...plusMinusOf(each), readAs: each.readAs },
   }));
   const comparison = compareSetups(compared, options);
   const report = reportComparison(comparison);

@@ -1,6 +1,6 @@
 import type { LengthUnit } from './length-format.ts';
 import { mainNote } from './player-sheet-decisions.ts';
-import type { WishedKey } from './player-sheet-facts.ts';
+import type { PlayerSheetFacts, WishedKey } from './player-sheet-facts.ts';
 import { both } from './player-sheet-lengths.ts';
 import type { VentingPointReport } from './venting-report.ts';
 
@@ -39,9 +39,15 @@ const LABELS: Readonly<Record<CurveMark, string>> = {
   enough: 'enough',
 };
 
-/** The curve of the key the wish is about. */
-export function makeSheetCurve({ study, asFound, wish }: WishedKey, unit: LengthUnit): SheetCurve {
+/** The curve of one key: the one the wish is about, or, where that is about all, the one it changes most. */
+export function makeSheetCurve(
+  { wishedShift }: Pick<PlayerSheetFacts, 'wishedShift'>,
+  { study, asFound, wish }: WishedKey,
+  unit: LengthUnit,
+): SheetCurve {
   const note = mainNote(study);
+  const forAll =
+    wishedShift?.cost.notes.find(({ fingering }) => fingering === note?.id)?.differences[0] ?? null;
   const { diminishingReturn: enough, key, curve, present } = study;
   const at = (mark: CurveMark, point: VentingPointReport | null): MarkedOpening[] =>
     point === null
@@ -58,7 +64,12 @@ export function makeSheetCurve({ study, asFound, wish }: WishedKey, unit: Length
   const marks = [
     ...at('as found', asFound),
     ...at('as set', present),
-    ...at('wish', wish),
+    // With every key moved the note goes further than with this one alone.
+    ...at('wish', wish).map((mark) =>
+      wishedShift === null
+        ? mark
+        : { ...mark, label: 'all as wished', cents: forAll === null ? null : forAll.cents },
+    ),
     ...at('enough', enough.point),
   ];
   const noteName = note?.name ?? null;

@@ -75,7 +75,17 @@ export function withSheetWords(
 
 /** A visit with the key its wish is about, and how far open that is wished at the front, mm; null for neither. */
 export function withWish(visit: VisitDocument, key: string | null, openingMm: number | null): VisitDocument {
-  const { wishKey: _key, wishOpeningMm: _mm, ...rest } = visit;
+  const rest = withoutWish(visit);
   if (key === null) return rest;
   return { ...rest, wishKey: key, ...(openingMm === null ? {} : { wishOpeningMm: openingMm }) };
+}
+
+/** A visit whose wish is about all keys at once, mm higher at the front; 0 where it was not said how far. */
+export function withWishForAll(visit: VisitDocument, shiftMm: number): VisitDocument {
+  return visit.wishShiftMm === shiftMm ? visit : { ...withoutWish(visit), wishShiftMm: shiftMm };
+}
+
+function withoutWish(visit: VisitDocument): VisitDocument {
+  const { wishKey: _key, wishOpeningMm: _opening, wishShiftMm: _shift, ...rest } = visit;
+  return rest;
 }

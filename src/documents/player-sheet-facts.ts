@@ -18,6 +18,7 @@ import { plusMinusOf } from './plus-minus.ts';
 import { regulationFacts } from './regulation-facts.ts';
 import type { SetupDocument } from './setup-document.ts';
 import { withOpeningReading } from './sheet-edits.ts';
+import { withEveryKeyShifted, type ShiftedOpening } from './shifted-openings.ts';
 import { loadHorn, type LoadedHorn } from './to-acoustics.ts';
 import {
   reportPoint,
@@ -37,22 +38,32 @@ export interface PlayerSheetQuestion {
   readonly wishKey: string | null;
   /** mm at the front; null where none was named */
   readonly wishOpeningMm: number | null;
+  /** mm all keys are wished higher at the front, minus for lower; null where the wish is not about all */
+  readonly wishShiftMm: number | null;
 }
 
-/** The key the wish is about, everything else as it leaves. */
+/** The key the curve is drawn of, everything else as it leaves. */
 export interface WishedKey {
   readonly pad: string;
-  /** whether a person named it; else it is the key whose venting changed most */
+  /** whether a person named it; else it is the key whose venting changes most, by the wish for all or by the work */
   readonly isNamed: boolean;
   readonly study: VentingStudyReport;
   /** where it stood as found */
   readonly asFound: VentingPointReport;
-  /** where the player wants it; null where no opening was named */
+  /** where the player wants it, by itself or with all others; null where no opening was named */
   readonly wish: VentingPointReport | null;
   /** with that opening, against how it leaves; null likewise */
   readonly cost: ComparisonReport | null;
   /** why the key cannot stand so, or null */
   readonly problem: string | null;
+}
+
+/** All keys as wished, against how the horn leaves. */
+export interface WishedShift {
+  readonly byMm: number;
+  readonly cost: ComparisonReport;
+  /** keys that cannot go the whole way, and what ends it */
+  readonly ended: readonly ShiftedOpening[];
 }
 
 /** Every number of the player’s sheet, from the core. */
@@ -63,6 +74,8 @@ export interface PlayerSheetFacts {
   readonly studies: readonly VentingStudyReport[];
   /** null where no key was named and none moved */
   readonly wished: WishedKey | null;
+  /** null where the wish is not about all keys, or was not said how far */
+  readonly wishedShift: WishedShift | null;
   /** as it leaves */
   readonly links: LinksReport;
   /** of the pads that are other than those found, at their old stops; null where none is */
@@ -100,8 +113,11 @@ export function findPlayerSheetFacts(
   const air = makeAirColumn({ mouthpieceC: question.airC });
   const { a4Hz } = question;
   const comparison = compareLoaded([asFound, asSet], { air, a4Hz });
+  const shift = wishedShift(question, asSet, air);
+  if (shift !== null && !shift.ok) return shift;
+  const wishedAll = shift?.value ?? null;
   const moved = movedKeys(comparison).map(({ id }) => id);
-  const pad = wishedPad(question) ?? moved[0] ?? null;
+  const pad = wishedPad(question) ?? moved[0] ?? wishedAll?.cost.keys[0].id ?? null;
   const told = moved.slice(0, TOLD_KEYS);
   const studyOf = (id: string): VentingStudy => {
     // The curve itself is drawn of one key only.
@@ -119,7 +135,8 @@ export function findPlayerSheetFacts(
     value: {
       comparison,
       studies: studies.map(report),
-      wished: ofPad === null ? null : wishedKey(question, ofPad, comparison, asSet, air),
+      wished: ofPad === null ? null : wishedKey(question, ofPad, { comparison, wishedAll, asSet, air }),
+      wishedShift: wishedAll,
       links: reportLinks(asSet, regulationFacts(asSet)),
       pads: changedPads(asFound, asSet, air, a4Hz),
     },
@@ -143,20 +160,28 @@ function report(study: VentingStudy): VentingStudyReport {
   return reportVentingStudy(study, { id, relativeError });
 }
 
+/** What the key of the curve is told from besides its study. */
+interface Leaving {
+  readonly comparison: ComparisonReport;
+  readonly wishedAll: WishedShift | null;
+  readonly asSet: LoadedHorn;
+  readonly air: AirColumn;
+}
+
 function wishedKey(
   question: PlayerSheetQuestion,
   study: VentingStudy,
-  { keys }: ComparisonReport,
-  asSet: LoadedHorn,
-  air: AirColumn,
+  { comparison, wishedAll, asSet, air }: Leaving,
 ): WishedKey {
   const { id } = study.context.hole;
   const isNamed = wishedPad(question) !== null;
   const { a4Hz, wishOpeningMm } = question;
-  const foundMm = keys.find((key) => key.id === id)!.setups[0]!.frontMm;
+  const frontIn = ({ keys }: ComparisonReport, setup: number): number =>
+    keys.find((key) => key.id === id)!.setups[setup]!.frontMm;
   const at = (frontMm: number): VentingPointReport => reportPoint(ventingAt(study.context, frontMm / 1000));
-  const told = { pad: id, isNamed, study: report(study), asFound: at(foundMm) };
+  const told = { pad: id, isNamed, study: report(study), asFound: at(frontIn(comparison, 0)) };
   const nothing = { ...told, wish: null, cost: null, problem: null };
+  if (wishedAll !== null) return { ...nothing, wish: at(frontIn(wishedAll.cost, 1)) };
   if (!isNamed || wishOpeningMm === null) return nothing;
   const wished = asWished(asSet, id, wishOpeningMm);
   if (!wished.ok) return { ...nothing, problem: wished.message };
@@ -166,6 +191,23 @@ function wishedKey(
     cost: compareLoaded([asSet, wished.value], { air, a4Hz }),
     problem: null,
   };
+}
+
+/** The horn as it leaves with all keys moved as wished. */
+function wishedShift(
+  { wishShiftMm, a4Hz }: PlayerSheetQuestion,
+  asSet: LoadedHorn,
+  air: AirColumn,
+):
+  | { readonly ok: true; readonly value: WishedShift }
+  | { readonly ok: false; readonly message: string }
+  | null {
+  if (wishShiftMm === null || wishShiftMm === 0) return null;
+  const shifted = withEveryKeyShifted(asSet, wishShiftMm, 'as wished');
+  if (!shifted.ok) return shifted;
+  const cost = compareLoaded([asSet, shifted.value], { air, a4Hz });
+  const ended = shifted.openings.filter(({ endedBy }) => endedBy !== null);
+  return { ok: true, value: { byMm: wishShiftMm, cost, ended } };
 }
 
 /** The horn as it leaves with one key at the opening wished for, which is meant and not read. */

@@ -19,6 +19,11 @@ export function arrow(fromMm: number, toMm: number, first: LengthUnit): string {
 /** `8.9 mm (0.350 in)`. */
 export const both = formatBoth;
 
+/** `1.0 mm (0.039 in) lower`. */
+export function shiftWords(mm: number, unit: LengthUnit): string {
+  return `${both(Math.abs(mm), unit)} ${mm < 0 ? 'lower' : 'higher'}`;
+}
+
 /** `8.9`, without its unit: for a column that names it. */
 export function bare(mm: number, unit: LengthUnit): string {
   return formatLength(mm, unit).replace(/ (mm|in)$/, '');

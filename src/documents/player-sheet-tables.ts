@@ -97,8 +97,12 @@ export interface SheetNoteTable {
 const LEAST_CENTS = 0.5;
 const LEAST_DB = 0.1;
 
-/** The notes whose change can be shown, the greatest first. */
-export function noteTableOf({ notes }: ComparisonReport, visit: VisitDocument): SheetNoteTable {
+/**
+ * The notes whose change can be shown, the greatest first.
+ *
+ * @param visit what was played of it; null for what is only wished
+ */
+export function noteTableOf({ notes }: ComparisonReport, visit: VisitDocument | null): SheetNoteTable {
   const told = notes.flatMap(({ fingering, differences: [d] }) =>
     d !== null && d !== undefined && d.canBeShown ? [{ fingering, d }] : [],
   );
@@ -107,14 +111,15 @@ export function noteTableOf({ notes }: ComparisonReport, visit: VisitDocument): 
   const rest = told.filter((each) => !shown.includes(each));
   const most = Math.max(0, ...rest.map(({ d }) => Math.abs(d.cents)));
   const unheard = lost.length === 0 ? '' : ` ${inARow(lost)} cannot be compared.`;
+  const changed = visit === null ? 'would change' : 'changed';
   return {
     rows: shown.map(({ fingering, d }) => noteRow(fingering, d, visit)),
     rest:
       (told.length === 0
-        ? 'No note changed by more than can be shown.'
+        ? `No note ${changed} by more than can be shown.`
         : rest.length === 0
-          ? 'Nothing else changed by more than can be shown.'
-          : `${many(rest.length, 'more note')} changed by ${most.toFixed(1)} cents or less; nothing else by more than can be shown.`) +
+          ? `Nothing else ${changed} by more than can be shown.`
+          : `${many(rest.length, 'more note')} ${changed} by ${most.toFixed(1)} cents or less; nothing else by more than can be shown.`) +
       unheard,
   };
 }
@@ -124,8 +129,8 @@ function isWorthARow(d: NoteDifferenceReport): boolean {
   return isPitch || (isStrengthShown(d) && Math.abs(d.strengthDb!) >= LEAST_DB);
 }
 
-function noteRow(fingering: string, d: NoteDifferenceReport, visit: VisitDocument): SheetNoteRow {
-  const heard = heardChange(visit, fingering);
+function noteRow(fingering: string, d: NoteDifferenceReport, visit: VisitDocument | null): SheetNoteRow {
+  const heard = visit === null ? null : heardChange(visit, fingering);
   const measured = (value: number, plusMinus: number): string => `${signed(value)} ± ${plusMinus.toFixed(1)}`;
   return {
     fingering,

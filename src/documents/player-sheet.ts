@@ -15,6 +15,7 @@ import { sentenceOf, type SheetSentence } from './player-sheet-edits.ts';
 import { movedKeys, type PlayerSheetFacts } from './player-sheet-facts.ts';
 import { both, dayWords, many } from './player-sheet-lengths.ts';
 import { keyTableOf, noteTableOf, type SheetKeyTable, type SheetNoteTable } from './player-sheet-tables.ts';
+import { wishForAllSentence } from './player-sheet-wish-all.ts';
 import { wishSentence } from './player-sheet-wish.ts';
 import { knownSetupLength } from './sheet-edits.ts';
 
@@ -37,6 +38,8 @@ export interface PlayerSheet {
   readonly keys: SheetKeyTable;
   readonly notes: SheetNoteTable;
   readonly curve: SheetCurve | null;
+  /** what a wish for all keys would do to the notes; null for any other */
+  readonly wishNotes: SheetNoteTable | null;
   /** what the wish would cost, and what was changed and checked */
   readonly parts: readonly SheetPart[];
   readonly consent: SheetSentence;
@@ -52,7 +55,8 @@ export function makePlayerSheet(
 ): PlayerSheet {
   const visit = contents.visit.document;
   const say = (id: string, written: string): SheetSentence => sentenceOf(visit, id, written);
-  const cost = wishSentence(facts.wished, unit);
+  const { wished, wishedShift } = facts;
+  const cost = wishedShift === null ? wishSentence(wished, unit) : wishForAllSentence(wishedShift, unit);
   return {
     hornName: contents.horn.document.name,
     head: headOf(contents),
@@ -70,7 +74,8 @@ export function makePlayerSheet(
       unit,
     ),
     notes: noteTableOf(facts.comparison, visit),
-    curve: facts.wished === null ? null : makeSheetCurve(facts.wished, unit),
+    curve: wished === null ? null : makeSheetCurve(facts, wished, unit),
+    wishNotes: wishedShift === null ? null : noteTableOf(wishedShift.cost, null),
     parts: [
       ...(cost === null
         ? []
@@ -174,6 +179,13 @@ function headOf({ horn, visit }: BenchContents): PlayerSheet['head'] {
   ];
 }
 
+function wishMissing(shiftMm: number | undefined, { wished }: Pick<PlayerSheetFacts, 'wished'>): string[] {
+  if (shiftMm === 0) return ['Say how much higher or lower the player wants all keys.'];
+  return shiftMm !== undefined || wished?.isNamed === true
+    ? []
+    : ['Say which key the wish is about, or that it is about all.'];
+}
+
 function missingFrom({ horn, asFound, visit }: BenchContents, facts: PlayerSheetFacts): string[] {
   const { player, wish, measuredBy, leakingSeats, daySteps } = visit.document;
   const unread = keyedHoles(horn.document).filter(
@@ -184,7 +196,7 @@ function missingFrom({ horn, asFound, visit }: BenchContents, facts: PlayerSheet
     ...(player === undefined ? ['Nobody is written down as the player.'] : []),
     ...(measuredBy === undefined ? ['Nobody is written down as having read it.'] : []),
     ...(wish === undefined ? ['What the player asks for is not written down.'] : []),
-    ...(facts.wished?.isNamed === true ? [] : ['Say below which key the wish is about.']),
+    ...wishMissing(visit.document.wishShiftMm, facts),
     ...(movedKeys(facts.comparison).length === 0 ? ['No opening is read as set.'] : []),
     ...(unread.length === 0
       ? []

@@ -20,8 +20,7 @@ const leakingSeat = z.strictObject({
   gapMm: quantity('gap found under the shut pad', 0, 3, 'mm').optional(),
 });
 
-/** One time the horn was on the bench: who and when, the day's air, and the setups it is told by. */
-export const visitSchema = z.strictObject({
+const visitShape = z.strictObject({
   $schema: z.string().optional(),
   kind: z.literal('ventwright visit', { error: 'invalid kind; expected "ventwright visit"' }),
   version: documentVersion('visit', VISIT_VERSION),
@@ -34,6 +33,11 @@ export const visitSchema = z.strictObject({
   wish: z.string().max(2000).optional().describe('what the player asks for'),
   wishKey: text('pad the wish is about').optional(),
   wishOpeningMm: quantity('opening wished for, at the front', 0, 60, 'mm').optional(),
+  wishShiftMm: quantity('how much higher all keys are wished, at the front', -20, 20, 'mm')
+    .optional()
+    .describe(
+      'the wish is about all keys: how much higher, minus for lower; 0 where it was not said how far',
+    ),
   sheetWords: sheetWords.optional().describe('sentences of the player’s sheet that a person wrote otherwise'),
   notes: z.string().max(20_000).optional(),
   airC: quantity('air temperature', 0, 45, '°C'),
@@ -62,6 +66,15 @@ export const visitSchema = z.strictObject({
   proposed: text('setup id').describe('id of the setup proposed, read over as found'),
   asSet: text('setup id').describe('id of the setup it leaves with, read over as found'),
 });
+
+/** One time the horn was on the bench: who and when, the day's air, and the setups it is told by. */
+export const visitSchema = visitShape.refine(
+  ({ wishKey, wishShiftMm }) => wishKey === undefined || wishShiftMm === undefined,
+  {
+    path: ['wishShiftMm'],
+    error: 'invalid wish: it names one key and all keys at once; expected one or the other',
+  },
+);
 
 export type VisitDocument = z.infer<typeof visitSchema>;
 export type DoneWork = NonNullable<VisitDocument['work']>[number];

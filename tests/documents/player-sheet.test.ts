@@ -6,7 +6,8 @@ import { compareLoaded } from '../../src/documents/compare-loaded.ts';
 import { withSaid } from '../../src/documents/day-steps.ts';
 import { formatLength } from '../../src/documents/length-format.ts';
 import { makeSheetCurve } from '../../src/documents/player-sheet-curve.ts';
-import { withSheetWords, withWish } from '../../src/documents/player-sheet-edits.ts';
+import { withSheetWords, withWish, withWishForAll } from '../../src/documents/player-sheet-edits.ts';
+import { mainNote } from '../../src/documents/player-sheet-decisions.ts';
 import { makeSheetFile } from '../../src/documents/player-sheet-file.ts';
 import { signed } from '../../src/documents/player-sheet-lengths.ts';
 import { makePlayerSheet, type PlayerSheet } from '../../src/documents/player-sheet.ts';
@@ -44,6 +45,15 @@ const allSentences = ({ headline, decided, parts, consent }: PlayerSheet) => [
 const told = (sheet: PlayerSheet, id: string): string =>
   allSentences(sheet).find((sentence) => sentence.id === id)!.text;
 
+/** A visit on which nothing was set and all keys are wished higher or lower. */
+function wishingForAll(byMm: number): BenchContents {
+  const bare = onTheBench('alto');
+  return withVisit(bare, withWishForAll(bare.visit.document, byMm));
+}
+
+const wishing = wishingForAll(-1);
+const lowered = playerSheetFacts(wishing);
+const loweredSheet = makePlayerSheet(wishing, lowered, 'mm');
 const raised = raisedD();
 const facts = playerSheetFacts(raised);
 const sheet = makePlayerSheet(raised, facts, 'mm');
@@ -155,6 +165,42 @@ describe('the player’s sheet', () => {
     expect(told(sheetOf(same), 'wish')).toMatch(/as wished, it stands as it leaves\.$/);
     const far = withVisit(raised, { wishOpeningMm: 59 });
     expect(told(sheetOf(far), 'wish')).toMatch(/^The D key cannot stand as wished: /);
+  });
+
+  it('tells what a wish for all keys would cost, the worst notes first, each with its ±', () => {
+    const { cost } = lowered.wishedShift!;
+    const [first] = cost.notes;
+    const { cents, centsPlusMinus } = first.differences[0]!;
+    const heard = cost.notes.filter(({ differences: [d] }) => d!.noticedBy === 'the player').length;
+    expect(told(loweredSheet, 'wish')).toContain(
+      `With every key 1.0 mm (0.039 in) lower at the front than it leaves, you should notice ${heard} notes, most of all ${first.label} by ${Math.abs(cents).toFixed(1)} ± ${centsPlusMinus.toFixed(1)} cents flatter`,
+    );
+    const { rows, rest } = loweredSheet.wishNotes!;
+    expect(rows.map(({ fingering }) => fingering)).toEqual(
+      cost.notes.slice(0, rows.length).map(({ fingering }) => fingering),
+    );
+    expect(rows[0].cents).toBe(`${signed(cents)} ± ${centsPlusMinus.toFixed(1)}`);
+    expect(rest).toMatch(/^\d+ more notes would change by \d+\.\d cents or less; /);
+    expect(loweredSheet.missing).not.toContain('Say which key the wish is about, or that it is about all.');
+  });
+
+  it('marks the wish for all on its curve, with what its note does when every key moves', () => {
+    const { wished, wishedShift } = lowered;
+    const mark = loweredSheet.curve!.marks.find(({ mark: m }) => m === 'wish')!;
+    const note = mainNote(wished!.study)!;
+    const alone = wished!.wish!.notes[note.index]!.fromPresentCents;
+    const all = wishedShift!.cost.notes.find(({ fingering }) => fingering === note.id)!.differences[0]!;
+    expect([mark.label, mark.cents]).toEqual(['all as wished', all.cents]);
+    expect(all.cents).toBeLessThan(alone);
+  });
+
+  it('asks how far where the wish for all does not say, and reckons nothing', () => {
+    const unsaid = wishingForAll(0);
+    const facts = playerSheetFacts(unsaid);
+    expect(facts.wishedShift).toBeNull();
+    const sheet = makePlayerSheet(unsaid, facts, 'mm');
+    expect(sheet.missing).toContain('Say how much higher or lower the player wants all keys.');
+    expect([sheet.wishNotes, allSentences(sheet).some(({ id }) => id === 'wish')]).toEqual([null, false]);
   });
 
   it('is a sheet to agree on before the work where something is proposed and nothing set', () => {
@@ -270,11 +316,31 @@ describe('the player’s sheet', () => {
     const bare = { ...unnamed, visit: { ...visit, document: withWish(visit.document, null, null) } };
     const known = playerSheetFacts(bare);
     expect([known.wished!.pad, known.wished!.isNamed]).toEqual(['d', false]);
-    expect(makeSheetCurve(known.wished!, 'mm').marks.map(({ mark }) => mark)).toEqual([
+    expect(makeSheetCurve(known, known.wished!, 'mm').marks.map(({ mark }) => mark)).toEqual([
       'as found',
       'as set',
       'enough',
     ]);
+  });
+});
+
+describe('the wish of a visit', () => {
+  const { document } = raised.visit;
+
+  it('is about one key or about all, never both', () => {
+    const forAll = withWishForAll(document, -1);
+    expect([forAll.wishKey, forAll.wishOpeningMm, forAll.wishShiftMm]).toEqual([undefined, undefined, -1]);
+    expect(readWith(visitSchema, forAll).ok).toBe(true);
+    expect(withWishForAll(forAll, -1)).toBe(forAll);
+    expect(withWish(forAll, 'd', 6.5)).toEqual(document);
+    const both = readWith(visitSchema, { ...document, wishShiftMm: -1 });
+    expect(both.ok ? [] : both.issues.map(({ path, message }) => [path, message])).toEqual([
+      ['wishShiftMm', 'invalid wish: it names one key and all keys at once; expected one or the other'],
+    ]);
+    const far = readWith(visitSchema, withWishForAll(document, 30));
+    expect(far.ok ? '' : far.issues[0].message).toBe(
+      'invalid how much higher all keys are wished, at the front: 30 mm; expected -20 to 20 mm',
+    );
   });
 });
 

@@ -7,6 +7,7 @@ import {
   poseSlopes,
   type HingeLength,
   type MeasuringPoint,
+  type Opening,
 } from '../keywork/hinge.ts';
 
 /**
@@ -45,6 +46,8 @@ export interface PlusMinus {
   readonly keys: ReadonlyMap<string, KeyPlusMinus>;
   /** no unit, by {@link linkName} */
   readonly links?: ReadonlyMap<string, number>;
+  /** by hole id: the opening that was read, where its stop was moved on by a known amount since */
+  readonly readAs?: ReadonlyMap<string, Opening>;
   /** °C, of the air in the horn */
   readonly temperature?: number;
   /** m³ */
@@ -81,11 +84,11 @@ export type KeySlopes = Readonly<Partial<Record<'front' | KeyLength, number>>>;
 /** How one answer moves with everything; what is left out moves it not. */
 export interface Slopes {
   readonly keys: ReadonlyMap<string, KeySlopes>;
+  /** by {@link linkName}: per unit of a link's ratio, every pad held where it stands */
+  readonly links?: ReadonlyMap<string, number>;
   readonly temperature?: number;
   readonly mouthpieceVolume?: number;
   readonly mouthpiecePlace?: number;
-  /** by {@link linkName}: per unit of a link's ratio, every pad held where it stands */
-  readonly links?: ReadonlyMap<string, number>;
   /** per unit of the pad model's factor */
   readonly padModel?: number;
 }
@@ -122,7 +125,7 @@ export function prepareReadings(horn: Horn, setup: Setup, air: AirColumn, plusMi
     mouthpiecePlace: horn.neckStart,
   };
   const list = [
-    ...horn.holes.flatMap((hole) => readingsOfKey(hole, setup, plusMinus.keys.get(hole.id) ?? {})),
+    ...horn.holes.flatMap((hole) => readingsOfKey(hole, setup, plusMinus)),
     ...links.map(({ id, ratio }) => makeReading(id, 'linkRatio', ratio, null, plusMinus.links?.get(id))),
     ...OF_THE_DAY.map((kind) => makeReading('horn', kind, values[kind], null, plusMinus[kind])),
   ];
@@ -239,13 +242,15 @@ function frontPlusMinus(pad: PadStanding, at: MeasuringPoint | null, plusMinus: 
   return risesPerFront * most > plusMinus ? plusMinus / risesPerFront : most;
 }
 
-function readingsOfKey(hole: ToneHole, setup: Setup, by: KeyPlusMinus): Reading[] {
+function readingsOfKey(hole: ToneHole, setup: Setup, { keys, readAs }: PlusMinus): Reading[] {
+  const by = keys.get(hole.id) ?? {};
   const reading = (kind: 'opening' | KeyLength, value: number, at: MeasuringPoint | null = null): Reading =>
     makeReading(hole.id, kind, value, at, by[kind], hole.name);
   const { holeRadius, chimney, rimThickness, x: place, hinge } = hole;
   const built = { holeRadius, chimney, place };
   if (hinge === null) return VENT_LENGTHS.map((kind) => reading(kind, built[kind]));
   const { opening, padThickness, padRadius } = keySetupOf(setup, hole.id);
+  const read = readAs?.get(hole.id) ?? opening;
   const values: Readonly<Record<KeyLength, number>> = {
     ...built,
     padThickness,
@@ -255,7 +260,7 @@ function readingsOfKey(hole: ToneHole, setup: Setup, by: KeyPlusMinus): Reading[
     rimThickness,
   };
   return [
-    reading('opening', opening.height, opening.at),
+    reading('opening', read.height, read.at),
     ...KEY_LENGTHS.map((kind) => reading(kind, values[kind])),
   ];
 }

@@ -31,7 +31,7 @@ export function playerPage(
     ${sheet.wish === null ? nothing : html`<p class="ps-wish"><b>Your wish</b> “${sheet.wish}”</p>`}
     ${part(sheet.decided, acts)} ${keyTable(sheet)}
     <div class="ps-pair">${noteTable(sheet)} ${curve(sheet, unit)}</div>
-    ${sheet.parts.map((each) => part(each, acts))}
+    ${sheet.parts.map((each) => html`${part(each, acts)}${each.id === 'wish' ? wishTable(sheet) : nothing}`)}
     <section class="ps-consent" aria-label="Consent">
       <p>${sheetSentence(sheet.consent, acts)}</p>
       <p class="ps-rules"><span>Signed</span><i></i><span>Date</span><i class="ps-short"></i></p>
@@ -116,6 +116,38 @@ function noteTable({ notes }: PlayerSheet): TemplateResult {
       }
       <p class="ps-rest">${notes.rest}</p>
     </section>
+  `;
+}
+
+/** What a wish for all keys would do, the notes it changes most side by side. */
+function wishTable({ wishNotes }: PlayerSheet): TemplateResult | typeof nothing {
+  if (wishNotes === null) return nothing;
+  const { rows, rest } = wishNotes;
+  const row = (heading: string, of: (note: (typeof rows)[number]) => string): TemplateResult =>
+    html`<tr>
+      <th scope="row">${heading}</th>
+      ${rows.map((note) => html`<td>${of(note) === '' ? '–' : inOne(of(note))}</td>`)}
+    </tr>`;
+  return html`
+    ${
+      rows.length === 0
+        ? nothing
+        : html`<table class="ps-wish-notes">
+            <caption class="ps-hidden">
+              What the wish would do to the notes
+            </caption>
+            <thead>
+              <tr>
+                <th scope="col">Note</th>
+                ${rows.map(({ label }) => html`<th scope="col">${label}</th>`)}
+              </tr>
+            </thead>
+            <tbody>
+              ${row('cents', ({ cents }) => cents)} ${row('strength, dB', ({ strengthDb }) => strengthDb)}
+            </tbody>
+          </table>`
+    }
+    <p class="ps-rest">${rest}</p>
   `;
 }
 

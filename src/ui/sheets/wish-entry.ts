@@ -2,9 +2,9 @@ import { html, type TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
 import '../parts/vw-bench-field.ts';
 import type { Bench } from '../shell/bench.ts';
-import type { WishEntry } from './wish-entry.model.ts';
+import { ALL_KEYS, type WishEntry } from './wish-entry.model.ts';
 
-/** Which key the player’s wish is about, and how far open they want it. */
+/** Which key the player’s wish is about and how far open they want it, or how much lower or higher all keys. */
 export function wishEntry(wish: WishEntry, { playerSheet }: Bench): TemplateResult {
   return html`
     <div class="ps-wish-entry" @focusin=${() => playerSheet.expectTyping()}>
@@ -15,17 +15,19 @@ export function wishEntry(wish: WishEntry, { playerSheet }: Bench): TemplateResu
         .value=${live(wish.key)}
         @change=${(e: Event) => {
           const { value } = e.target as HTMLSelectElement;
-          playerSheet.wishKey(value === '' ? null : value);
+          if (value === ALL_KEYS) playerSheet.wishForAll();
+          else playerSheet.wishKey(value === '' ? null : value);
         }}
       >
         <option value="" ?selected=${wish.key === ''}>no key named</option>
+        <option value=${ALL_KEYS} ?selected=${wish.key === ALL_KEYS}>all keys at once</option>
         ${wish.keys.map(
           ({ id, label }) => html`<option value=${id} ?selected=${id === wish.key}>${label} key</option>`,
         )}
       </select>
       <vw-bench-field
         data-field="wish-opening"
-        label="Wanted open, at the front"
+        .label=${wish.label}
         hint=""
         .text=${wish.text}
         .echo=${wish.echo}

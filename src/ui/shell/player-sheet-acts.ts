@@ -1,5 +1,10 @@
 import type { VisitDocument } from '../../documents/visit-document.ts';
-import { withSheetWords, withWish, type SheetSentence } from '../../documents/player-sheet-edits.ts';
+import {
+  withSheetWords,
+  withWish,
+  withWishForAll,
+  type SheetSentence,
+} from '../../documents/player-sheet-edits.ts';
 import { dayInHand, type BenchState } from '../state/bench-state.ts';
 import { refused, stepped, type TypedText } from '../state/horn-on-bench.ts';
 import { withHorn } from '../state/horns-on-bench.ts';
@@ -15,7 +20,9 @@ export interface PlayerSheetActs {
   rewrite(sentence: Pick<SheetSentence, 'id' | 'written'>, words: string | null): void;
   /** Says which key the wish is about; null for none. */
   wishKey(pad: string | null): void;
-  /** Says how far open it is wished for, as typed; nothing takes it back. */
+  /** Says that the wish is about all keys. */
+  wishForAll(): void;
+  /** Says how far open its key is wished for, or how much higher or lower all keys, as typed; nothing takes it back. */
   typeWish(text: string): Promise<void>;
   /** Shows what is in use instead of a refused text. */
   restoreWish(): void;
@@ -47,19 +54,25 @@ export function makePlayerSheetActs(store: Store<BenchState>, reading: Reading):
       keepText(null);
       step((visit) => withWish(visit, pad, null));
     },
+    wishForAll: () => {
+      keepText(null);
+      step((visit) => withWishForAll(visit, 0));
+    },
     typeWish: (text) =>
-      withReader(({ readWish }) => {
+      withReader(({ readWish, readWishForAll }) => {
         const state = store.get();
-        const { wishKey } = dayInHand(state);
-        if (wishKey === undefined) return;
+        const { wishKey, wishShiftMm } = dayInHand(state);
+        const wish = (value: number | null) => (visit: VisitDocument) =>
+          wishKey === undefined ? withWishForAll(visit, value ?? 0) : withWish(visit, wishKey, value);
+        if (wishKey === undefined && wishShiftMm === undefined) return;
         if (text.trim() === '') {
           keepText(null);
-          step((visit) => withWish(visit, wishKey, null));
+          step(wish(null));
           return;
         }
-        const read = readWish(text, state.unit);
+        const read = (wishKey === undefined ? readWishForAll : readWish)(text, state.unit);
         keepText(read.ok ? null : refused(text, read.message));
-        if (read.ok) step((visit) => withWish(visit, wishKey, read.value));
+        if (read.ok) step(wish(read.value));
       }),
     restoreWish: () => keepText(null),
     expectTyping: () => void withReader(() => undefined),

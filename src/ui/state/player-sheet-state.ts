@@ -27,7 +27,7 @@ export function withWishText(
 /** What the player’s sheet of what is on the bench is worked out from. */
 export function playerSheetQuestion(contents: BenchContents): PlayerSheetQuestion {
   const { horn, asFound, proposed, asSet, visit } = contents;
-  const { airC, a4Hz, wishKey = null, wishOpeningMm = null } = visit.document;
+  const { airC, a4Hz, wishKey = null, wishOpeningMm = null, wishShiftMm = null } = visit.document;
   return {
     horn: horn.document,
     setups: { asFound: asFound.document, proposed: proposed.document, asSet: asSet.document },
@@ -35,5 +35,6 @@ export function playerSheetQuestion(contents: BenchContents): PlayerSheetQuestio
     a4Hz,
     wishKey,
     wishOpeningMm,
+    wishShiftMm,
   };
 }

@@ -1,6 +1,7 @@
 import { formatBoth, type LengthUnit } from '../../documents/length-format.ts';
 import { parseLength } from '../../documents/length.ts';
 import type { FieldOutcome } from './read-field.ts';
+import { readShift } from './read-shift.ts';
 
 const NAME = 'opening wished for, at the front';
 
@@ -17,4 +18,9 @@ export function readWish(text: string, unit: LengthUnit): FieldOutcome {
         ok: false,
         message: `invalid ${NAME}: ${formatBoth(read.mm, unit)}; expected 0 to ${formatBoth(MOST_MM, unit)}`,
       };
+}
+
+/** Reads how much higher or lower a player wishes all keys. */
+export function readWishForAll(text: string, unit: LengthUnit): FieldOutcome {
+  return readShift(text, 'wish for all keys', unit);
 }
