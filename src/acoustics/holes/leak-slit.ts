@@ -42,6 +42,9 @@ const SHUT_BELOW = 1e-9;
 /** Hole radii: up to here the gap is a leak; above it is an opening, and the pad models serve. */
 export const WIDEST_LEAK = 0.1;
 
+/** What a leak's admittance may err by, as a share: our solved flows of a parallel pad differ by −2…+4 %. */
+export const LEAK_ERROR = 0.04;
+
 /** The corner inside: 1 − ln 4 + Σ(π/j₁ₙ − 1/n), j₁ₙ the zeros of J₁. */
 const CORNER = -0.7104;
 

@@ -9,6 +9,7 @@ import { centsBetween, FINGERINGS, noteFrequency, type Fingering } from '../keyw
 import { findThreshold } from '../numerics/find-root.ts';
 import { makeNetwork, withHoleEnds, type Network, type NetworkOptions } from '../network/network.ts';
 import { followResonance, resonanceNear, type NoteOutcome, type Resonance } from '../resonance/resonances.ts';
+import { decibelsBetween } from './decibels.ts';
 
 /**
  * The leak study: some pads do not seal, and every note that shuts one of them is played with and without.
@@ -103,17 +104,15 @@ export function leakingNote(
   const note = { fingering, gaps, target, sealed };
   if (!outcome.found) return { ...note, played: outcome };
   const { resonance } = outcome;
+  return { ...note, played: { found: true, resonance, loss: lossBetween(sealed, resonance) } };
+}
+
+/** What a leak did to a note, from its resonance sealed and leaking. */
+export function lossBetween(sealed: Resonance, leaking: Resonance): LeakLoss {
   return {
-    ...note,
-    played: {
-      found: true,
-      resonance,
-      loss: {
-        cents: centsBetween(sealed.frequency, resonance.frequency),
-        lostDb: 20 * Math.log10(sealed.height / resonance.height),
-        riseTime: resonance.riseTime - sealed.riseTime,
-      },
-    },
+    cents: centsBetween(sealed.frequency, leaking.frequency),
+    lostDb: decibelsBetween(leaking.height, sealed.height),
+    riseTime: leaking.riseTime - sealed.riseTime,
   };
 }
 

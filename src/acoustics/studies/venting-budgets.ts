@@ -40,6 +40,8 @@ export interface VentingBudgets {
   readonly notes: ReadonlyMap<string, Budget>;
   /** by fingering id: of its change from where the key stands to the point of diminishing return, cents */
   readonly changes: ReadonlyMap<string, Budget>;
+  /** the same of the logarithm of its resonance's height */
+  readonly heights: ReadonlyMap<string, Budget>;
 }
 
 /** One governed key, ready for the budgets. */
@@ -66,6 +68,17 @@ export function ventingBudgets(
   const then =
     found.kind === 'none in reach' ? new Map<string, NoteAnswers>() : answersAt(asked, found.at.pose.front);
   const there = { readings: asked.readings, padModel };
+  const changesOf = (of: 'cents' | 'logHeight'): Map<string, Budget> =>
+    new Map(
+      [...then].flatMap(([id, answers]) => {
+        const before = now.get(id);
+        if (before === undefined) return [];
+        // The opening aimed at is meant, not read: only where the key stands now is off by its reading.
+        const slopes = frontHeld(noteSlopes(answers, of), hole.id);
+        const first = { ...there, slopes: noteSlopes(before, of) };
+        return [[id, differenceBudget(first, { ...there, slopes }, 'same horn')] as const];
+      }),
+    );
   return {
     front: sure(frontSlopes(hole.id)),
     ventShare: sure(shareSlopes(horn, setup, hole.id, padModel)),
@@ -76,16 +89,8 @@ export function ventingBudgets(
         budgetOf(asked.readings, noteSlopes(answers, 'cents'), padModel, absolute(answers, 'cents')),
       ]),
     ),
-    changes: new Map(
-      [...then].flatMap(([id, answers]) => {
-        const before = now.get(id);
-        if (before === undefined) return [];
-        // The opening aimed at is meant, not read: only where the key stands now is off by its reading.
-        const slopes = frontHeld(noteSlopes(answers, 'cents'), hole.id);
-        const first = { ...there, slopes: noteSlopes(before, 'cents') };
-        return [[id, differenceBudget(first, { ...there, slopes }, 'same horn')] as const];
-      }),
-    ),
+    changes: changesOf('cents'),
+    heights: changesOf('logHeight'),
   };
 }
 

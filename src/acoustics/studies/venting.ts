@@ -28,6 +28,8 @@ export interface VentingOptions extends NetworkOptions {
   readonly reach?: number;
   /** cents, default 1 */
   readonly governsCents?: number;
+  /** which notes are looked at; default all of the two registers */
+  readonly fingerings?: readonly Fingering[];
 }
 
 /** One note the key governs, in its network as found. */
@@ -109,7 +111,8 @@ export function prepareVenting(
     throw new RangeError(`invalid reach: ${reach * 1000} mm; expected more than ${LEAST_OPENING * 1000} mm`);
   }
   const context = { horn, setup, hole, standing, governed: [], reach, options };
-  const candidates = FINGERINGS.filter((f) => f.register < 3 && fullyOpenIn(horn, f, id));
+  const looked = options.fingerings ?? FINGERINGS.filter((f) => f.register < 3);
+  const candidates = looked.filter((f) => fullyOpenIn(horn, f, id));
   const governed = candidates.flatMap((fingering) => {
     const note = governedNote(context, fingering, air, Math.min(present, reach / 1.5));
     return note === null ? [] : [note];
