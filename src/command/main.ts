@@ -1,5 +1,4 @@
 import {
-  DEFAULT_PAD_MODEL,
   impedanceSweep,
   makeNetwork,
   playScale,
@@ -143,8 +142,7 @@ function printStudy(words: Words): string {
     airOption(words, loaded),
     options,
   );
-  const { id, relativeError } = DEFAULT_PAD_MODEL;
-  const report = reportVentingStudy(study, { id, relativeError });
+  const report = reportVentingStudy(study);
   return words.options['json'] === true ? json(report) : studyText(report);
 }
 

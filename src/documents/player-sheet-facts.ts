@@ -1,6 +1,5 @@
 import {
   changePads,
-  DEFAULT_PAD_MODEL,
   makeAirColumn,
   studyVenting,
   ventingAt,
@@ -134,7 +133,7 @@ export function findPlayerSheetFacts(
     ok: true,
     value: {
       comparison,
-      studies: studies.map(report),
+      studies: studies.map(reportVentingStudy),
       wished: ofPad === null ? null : wishedKey(question, ofPad, { comparison, wishedAll, asSet, air }),
       wishedShift: wishedAll,
       links: reportLinks(asSet, regulationFacts(asSet)),
@@ -153,11 +152,6 @@ function named({ setups }: PlayerSheetQuestion, role: SetupRole): SetupDocument 
 /** A horn may have been edited since a key was named. */
 function wishedPad({ horn, wishKey }: PlayerSheetQuestion): string | null {
   return horn.holes.some(({ id, key }) => id === wishKey && key !== null) ? wishKey : null;
-}
-
-function report(study: VentingStudy): VentingStudyReport {
-  const { id, relativeError } = DEFAULT_PAD_MODEL;
-  return reportVentingStudy(study, { id, relativeError });
 }
 
 /** What the key of the curve is told from besides its study. */
@@ -179,7 +173,7 @@ function wishedKey(
   const frontIn = ({ keys }: ComparisonReport, setup: number): number =>
     keys.find((key) => key.id === id)!.setups[setup]!.frontMm;
   const at = (frontMm: number): VentingPointReport => reportPoint(ventingAt(study.context, frontMm / 1000));
-  const told = { pad: id, isNamed, study: report(study), asFound: at(frontIn(comparison, 0)) };
+  const told = { pad: id, isNamed, study: reportVentingStudy(study), asFound: at(frontIn(comparison, 0)) };
   const nothing = { ...told, wish: null, cost: null, problem: null };
   if (wishedAll !== null) return { ...nothing, wish: at(frontIn(wishedAll.cost, 1)) };
   if (!isNamed || wishOpeningMm === null) return nothing;

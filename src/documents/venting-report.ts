@@ -1,4 +1,10 @@
-import type { Budget, DiminishingReturn, VentingPoint, VentingStudy } from '../acoustics/index.ts';
+import {
+  DEFAULT_PAD_MODEL,
+  type Budget,
+  type DiminishingReturn,
+  type VentingPoint,
+  type VentingStudy,
+} from '../acoustics/index.ts';
 import { reportBudget, reportNext, type BudgetReport, type NextReport } from './uncertainty-report.ts';
 
 /** One governed note at one opening, bench units; null where its resonance is lost. */
@@ -103,16 +109,14 @@ export function reportPoint(point: VentingPoint): VentingPointReport {
 }
 
 /** A study in bench units. */
-export function reportVentingStudy(
-  study: VentingStudy,
-  padModel: VentingStudyReport['padModel'],
-): VentingStudyReport {
+export function reportVentingStudy(study: VentingStudy): VentingStudyReport {
   const { context, thresholds } = study;
   const { hole, standing } = context;
+  const { id, relativeError } = context.options.padModel ?? DEFAULT_PAD_MODEL;
   return {
     horn: context.horn.name,
     key: { number: hole.number, id: hole.id, name: hole.name },
-    padModel,
+    padModel: { id, relativeError },
     reachFrontMm: toMm(context.reach),
     thresholds: { stepMm: toMm(thresholds.step), cents: thresholds.cents, ventShare: thresholds.share },
     governed: context.governed.map(({ fingering, target }) => ({

@@ -51,7 +51,7 @@ describe('the answer in words', () => {
 
   it('tells where the key stands and which note lies furthest from there', () => {
     const furthest = e.governed
-      .map(({ id }, i) => ({ id, cents: answer!.notes[i]!.cents }))
+      .map(({ id }, i) => ({ id, cents: answer!.notes[i]!.fromPresentCents }))
       .sort((a, b) => Math.abs(b.cents) - Math.abs(a.cents))[0];
     expect(furthest.cents).toBeGreaterThan(0);
     const ofNote = e.budgets.changeCents[e.governed.findIndex(({ id }) => id === furthest.id)]!.plusMinus;

@@ -204,7 +204,7 @@ describe('the view of a study', () => {
     ]);
     view.chart.lines.forEach((line, i) => {
       expect(line.x).toEqual(e.curve.map((p) => p.frontMm));
-      expect(line.y).toEqual(e.curve.map((p) => p.notes[i]!.cents));
+      expect(line.y).toEqual(e.curve.map((p) => p.notes[i]!.fromPresentCents));
     });
     expect(view.chart.share.y).toEqual(e.curve.map((p) => 100 * p.ventShare));
   });
@@ -237,7 +237,7 @@ describe('the view of a study', () => {
     );
     expect(view.proposal.changes[0]).toMatchObject({
       label: 'F4',
-      change: `+${answer!.notes[0]!.cents.toFixed(1)}`,
+      change: `+${answer!.notes[0]!.fromPresentCents.toFixed(1)}`,
       plusMinus: e.budgets.changeCents[0]!.plusMinus.toFixed(1),
     });
   });

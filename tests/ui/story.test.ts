@@ -86,7 +86,7 @@ describe('the story', () => {
       `${formatBoth(point.frontMm, 'mm')} ± ${formatLength(D.budgets.answerMm!.plusMinus, 'mm')}`,
     );
     expect(text).toContain(
-      `rises by ${point.notes[e4]!.cents.toFixed(1)} ± ${D.budgets.changeCents[e4]!.plusMinus.toFixed(1)} cents`,
+      `rises by ${point.notes[e4]!.fromPresentCents.toFixed(1)} ± ${D.budgets.changeCents[e4]!.plusMinus.toFixed(1)} cents`,
     );
     const high: Typed = { d: { openingMm: 12, measuredAt: 'front' } };
     expect(textOf(studied(RAISE, report('d', high)), RAISE)).toMatch(/^No: /);
@@ -99,7 +99,7 @@ describe('the story', () => {
     const told = D.curve.filter(({ frontMm }) => text.includes(formatBoth(frontMm, 'mm')));
     expect(told).toHaveLength(1);
     expect(told[0].frontMm).toBeLessThan(D.present.frontMm);
-    expect(text).toContain(`${Math.abs(told[0].notes[e4]!.cents).toFixed(1)} cents`);
+    expect(text).toContain(`${Math.abs(told[0].notes[e4]!.fromPresentCents).toFixed(1)} cents`);
     expect(text).toContain(`to ${Math.round(100 * told[0].ventShare)} %`);
   });
 

@@ -56,9 +56,9 @@ describe('the reasons of notes', () => {
       const told = (label: string): number =>
         Number.parseFloat(inputs.find((input) => input.label === label)!.value.replace('−', '-'));
       // Pitches are told to a tenth.
-      expect(Math.abs(told('pitch there') - told('pitch as found') - point.notes[i]!.cents)).toBeLessThan(
-        0.11,
-      );
+      expect(
+        Math.abs(told('pitch there') - told('pitch as found') - point.notes[i]!.fromPresentCents),
+      ).toBeLessThan(0.11);
       expect(budget!.parts).toBe(e.budgets.changeCents[i]);
     });
   });

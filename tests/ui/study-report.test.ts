@@ -43,7 +43,7 @@ describe('the report that crosses from the worker', () => {
       expect(report.curve[i].frontMm).toBe(point.pose.front * 1000);
       expect(report.curve[i].ventShare).toBe(point.ventShare);
       point.notes.forEach((note, j) => {
-        expect(report.curve[i].notes[j]!.cents).toBe(note!.cents);
+        expect(report.curve[i].notes[j]!.fromPresentCents).toBe(note!.cents);
         expect(report.curve[i].notes[j]!.riseMs).toBe(note!.riseTime * 1000);
       });
     });

@@ -91,8 +91,8 @@ describe('how sure a key’s answer is', () => {
       const pitch = e.present.notes[i]!.pitchCents;
       const change = e.budgets.changeCents[i]!.plusMinus;
       expect(note.pitch).toBe(centsWithPlusMinus(pitch, e.budgets.pitchCents[i]!.plusMinus));
-      expect(note.change).toBe(centsWithPlusMinus(answer!.notes[i]!.cents, change));
-      expect(note.shown).toBe(Math.abs(answer!.notes[i]!.cents) > change);
+      expect(note.change).toBe(centsWithPlusMinus(answer!.notes[i]!.fromPresentCents, change));
+      expect(note.shown).toBe(Math.abs(answer!.notes[i]!.fromPresentCents) > change);
     });
   });
 });

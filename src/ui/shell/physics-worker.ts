@@ -6,7 +6,8 @@ import { buffersOf } from '../state/scale-report.ts';
 import { makeSurenessOf, type SurenessOf } from '../state/scale-sureness.ts';
 import { findEnough, makeSheetReport, prepareSheet, type PreparedSheet } from '../state/sheet-numbers.ts';
 import { compareColumns } from '../state/side-by-side-answer.ts';
-import { makePointReport, makeStudyReport } from '../state/study-report.ts';
+import { reportPoint } from '../../documents/venting-report.ts';
+import { makeStudyReport } from '../state/study-report.ts';
 import { moveScale, playLoud, prepareScale, type PreparedScale } from '../state/whole-scale.ts';
 import { asAsked, CALIBRATION_WORK, type AskedHorn } from './calibration-work.ts';
 import { PROPOSAL_WORK } from './proposal-work.ts';
@@ -38,7 +39,7 @@ const WORK: Work = {
     }),
   point: ({ studyId, frontMm }) =>
     key?.id === studyId
-      ? { ok: true, value: makePointReport(ventingAt(key.context, frontMm / 1000)) }
+      ? { ok: true, value: reportPoint(ventingAt(key.context, frontMm / 1000)) }
       : { ok: false, message: 'another key was taken up meanwhile' },
   scale: ({ id, ...asked }) =>
     withHorn(asked, ({ loaded, air, knowledge }) => {

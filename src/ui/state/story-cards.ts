@@ -143,7 +143,7 @@ function whatLoweringCosts({ curve, present, governed, keyName }: StudyReport, u
 
 function centsAt(point: PointReport, governed: StudyReport['governed']): number | null {
   const note = point.notes[governed.findIndex(({ id }) => id === NOTE)];
-  return note?.cents ?? null;
+  return note?.fromPresentCents ?? null;
 }
 
 function whatItHoldsDown(state: BenchState): string | null {

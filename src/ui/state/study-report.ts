@@ -3,41 +3,21 @@ import {
   holeOf,
   keySetupOf,
   padStates,
-  type Budget,
   type Decision,
   type Horn,
-  type VentingPoint,
   type VentingStudy,
 } from '../../acoustics/index.ts';
+import type { BudgetReport, NextReport } from '../../documents/uncertainty-report.ts';
 import {
-  reportBudget,
-  reportNext,
-  type BudgetReport,
-  type NextReport,
-} from '../../documents/uncertainty-report.ts';
+  reportPoint,
+  reportVentingStudy,
+  type NoteAtOpeningReport,
+  type VentingPointReport,
+  type VentingStudyReport,
+} from '../../documents/venting-report.ts';
 
-/** One governed note at one opening, in bench units. */
-export interface NoteReport {
-  readonly frequencyHz: number;
-  /** from the present setting */
-  readonly cents: number;
-  /** from equal temperament */
-  readonly pitchCents: number;
-  /** resonance height as a share of that with no pad */
-  readonly strength: number;
-  readonly riseMs: number;
-}
-
-/** The key at one opening, in bench units. */
-export interface PointReport {
-  readonly frontMm: number;
-  readonly centreMm: number;
-  readonly backMm: number;
-  readonly ventShare: number;
-  /** the opening of a parallel pad that vents the same */
-  readonly equivalentParallelMm: number;
-  readonly notes: readonly (NoteReport | null)[];
-}
+export type PointReport = VentingPointReport;
+export type NoteReport = NoteAtOpeningReport;
 
 /** A note the key governs. */
 export interface GovernedReport {
@@ -69,19 +49,19 @@ export interface PadGeometry {
   readonly boreRadiusMm: number;
 }
 
-/** A venting study as plain data that can cross from the worker to the screen. */
-export interface StudyReport {
+/**
+ * A venting study as the screen shows it: the report of the study, its keys by their names, and with it what the
+ * drawing and the strip of keys need. Plain data that can cross from the worker.
+ */
+export interface StudyReport extends Pick<
+  VentingStudyReport,
+  'present' | 'curve' | 'parallelCurve' | 'presentParallel' | 'warnings'
+> {
   readonly keyId: string;
   readonly keyNumber: number;
   readonly keyName: string;
   readonly geometry: PadGeometry;
   readonly governed: readonly GovernedReport[];
-  readonly present: PointReport;
-  readonly curve: readonly PointReport[];
-  /** the same front openings, were the pad parallel to its rim */
-  readonly parallelCurve: readonly PointReport[];
-  /** as it stands, were the pad parallel at the same front opening */
-  readonly presentParallel: PointReport;
   readonly answer: AnswerReport;
   /** how sure it is: the answer's and the present front, mm, the vent share, every governed note's cents */
   readonly budgets: {
@@ -104,110 +84,82 @@ export interface StudyReport {
     readonly ownFrontMm: number;
   } | null;
   readonly reachMm: number;
-  readonly warnings: readonly string[];
   /** written notes that sound when the pad is the first open one, by pad id */
   readonly vents: Readonly<Record<string, readonly string[]>>;
 }
 
 const TO_MM = 1000;
 
-/** Makes a point of the study plain. */
-export function makePointReport(point: VentingPoint): PointReport {
-  return {
-    frontMm: point.pose.front * TO_MM,
-    centreMm: point.pose.centre * TO_MM,
-    backMm: point.pose.back * TO_MM,
-    ventShare: point.ventShare,
-    equivalentParallelMm: point.end.equivalentParallel * TO_MM,
-    notes: point.notes.map((note) =>
-      note === null
-        ? null
-        : {
-            frequencyHz: note.frequency,
-            cents: note.cents,
-            pitchCents: note.pitchCents,
-            strength: note.strength,
-            riseMs: note.riseTime * 1000,
-          },
-    ),
-  };
-}
-
 /** Makes a whole study plain. */
 export function makeStudyReport(study: VentingStudy): StudyReport {
-  const { context, thresholds } = study;
-  const { horn, hole, standing } = context;
-  const { padRadius, padThickness } = keySetupOf(context.setup, hole.id);
+  const { horn, governed } = study.context;
+  const { key, thresholds, ruledBy, ...told } = reportVentingStudy(study);
+  const { present, curve, parallelCurve, presentParallel, warnings } = told;
   const nameOf = (id: string): string => holeOf(horn, id).name;
   return {
-    keyId: hole.id,
-    keyNumber: hole.number,
-    keyName: hole.name,
-    geometry: {
-      hingeMm: hole.hinge!.distance * TO_MM,
-      hingeHeightMm: hole.hinge!.height * TO_MM,
-      padRadiusMm: padRadius * TO_MM,
-      padThicknessMm: padThickness * TO_MM,
-      holeRadiusMm: hole.holeRadius * TO_MM,
-      chimneyMm: hole.chimney * TO_MM,
-      rimMm: hole.rimThickness * TO_MM,
-      boreRadiusMm: hole.boreRadius * TO_MM,
-    },
-    governed: context.governed.map(({ fingering }) => ({ id: fingering.id, register: fingering.register })),
-    present: makePointReport(study.present),
-    curve: study.curve.map(makePointReport),
-    parallelCurve: study.parallelCurve.map(makePointReport),
-    presentParallel: makePointReport(study.presentParallel),
+    keyId: key.id,
+    keyNumber: key.number,
+    keyName: key.name,
+    geometry: geometryOf(study),
+    governed: governed.map(({ fingering: { id, register } }) => ({ id, register })),
+    present,
+    curve,
+    parallelCurve,
+    presentParallel,
     answer: answerReport(study, nameOf),
-    ...sureness(study),
-    stepMm: thresholds.step * TO_MM,
+    budgets: {
+      answerMm: told.diminishingReturn.frontMmBudget,
+      presentMm: told.presentBudgets.frontMm,
+      ventShare: told.presentBudgets.ventShare,
+      pitchCents: told.notesBudgets.map(({ pitchCents }) => pitchCents),
+      changeCents: told.notesBudgets.map(({ changeCents }) => changeCents),
+    },
+    next: told.diminishingReturn.next,
+    stepMm: thresholds.stepMm,
     stepCents: thresholds.cents,
-    stepShare: thresholds.share,
-    holdsDown: study.holdsDown.map(({ driven, below }) => ({
-      drivenName: nameOf(driven),
-      belowMm: below * TO_MM,
+    stepShare: thresholds.ventShare,
+    holdsDown: told.holdsDown.map(({ pad, belowFrontMm }) => ({
+      drivenName: nameOf(pad),
+      belowMm: belowFrontMm,
     })),
     ruledBy:
-      standing.ruledBy === null
+      ruledBy === null
         ? null
         : {
-            driverName: nameOf(standing.ruledBy.driver),
-            frontMm: standing.ruledBy.front * TO_MM,
-            ownFrontMm: standing.ownFront * TO_MM,
+            driverName: nameOf(ruledBy.driver),
+            frontMm: ruledBy.limitFrontMm,
+            ownFrontMm: told.ownStopFrontMm,
           },
-    reachMm: context.reach * TO_MM,
-    warnings: study.warnings,
+    reachMm: told.reachFrontMm,
+    warnings,
     vents: ventedNotes(horn),
   };
 }
 
-function sureness({ context, budgets }: VentingStudy): Pick<StudyReport, 'budgets' | 'next'> {
-  const { horn, governed } = context;
-  const { diminishingReturn: answer } = budgets;
-  const ofNotes = (of: ReadonlyMap<string, Budget>): (BudgetReport | null)[] =>
-    governed.map(({ fingering }) => {
-      const budget = of.get(fingering.id);
-      return budget === undefined ? null : reportBudget(horn, budget);
-    });
+function geometryOf({ context }: VentingStudy): PadGeometry {
+  const { hole, setup } = context;
+  const { padRadius, padThickness } = keySetupOf(setup, hole.id);
   return {
-    budgets: {
-      answerMm: answer === null ? null : reportBudget(horn, answer, TO_MM),
-      presentMm: reportBudget(horn, budgets.front, TO_MM),
-      ventShare: reportBudget(horn, budgets.ventShare),
-      pitchCents: ofNotes(budgets.notes),
-      changeCents: ofNotes(budgets.changes),
-    },
-    next: answer === null ? [] : reportNext(horn, answer, TO_MM),
+    hingeMm: hole.hinge!.distance * TO_MM,
+    hingeHeightMm: hole.hinge!.height * TO_MM,
+    padRadiusMm: padRadius * TO_MM,
+    padThicknessMm: padThickness * TO_MM,
+    holeRadiusMm: hole.holeRadius * TO_MM,
+    chimneyMm: hole.chimney * TO_MM,
+    rimMm: hole.rimThickness * TO_MM,
+    boreRadiusMm: hole.boreRadius * TO_MM,
   };
 }
 
-function answerReport(study: VentingStudy, nameOf: (id: string) => string): AnswerReport {
-  const answer = study.diminishingReturn;
+function answerReport(
+  { diminishingReturn: answer, context }: VentingStudy,
+  nameOf: (id: string) => string,
+): AnswerReport {
   if (answer.kind === 'none in reach') {
-    return { kind: answer.kind, reachMm: answer.reach * TO_MM, reason: answer.reason };
+    return { kind: answer.kind, reachMm: context.reach * TO_MM, reason: answer.reason };
   }
   const { decidedBy } = answer;
-  const point = makePointReport(answer.at);
+  const point = reportPoint(answer.at);
   if (answer.kind === 'reached') return { kind: answer.kind, point, decidedBy };
   return {
     kind: answer.kind,

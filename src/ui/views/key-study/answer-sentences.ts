@@ -243,10 +243,10 @@ function furthestNote(report: StudyReport, point: PointReport): MovingNote | nul
   let worst: MovingNote | null = null;
   report.governed.forEach(({ id }, i) => {
     const there = point.notes[i];
-    if (there === null || Math.abs(there.cents) < LEAST_TOLD_CENTS) return;
-    if (worst === null || Math.abs(there.cents) > Math.abs(worst.cents)) {
+    if (there === null || Math.abs(there.fromPresentCents) < LEAST_TOLD_CENTS) return;
+    if (worst === null || Math.abs(there.fromPresentCents) > Math.abs(worst.cents)) {
       const plusMinusCents = report.budgets.changeCents[i]?.plusMinus ?? null;
-      worst = { label: noteLabel(id), cents: there.cents, plusMinusCents };
+      worst = { label: noteLabel(id), cents: there.fromPresentCents, plusMinusCents };
     }
   });
   return worst;

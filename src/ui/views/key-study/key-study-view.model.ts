@@ -169,12 +169,12 @@ function makeProposal(
     const half = isAnswer ? (report.budgets.changeCents[i]?.plusMinus ?? null) : null;
     return {
       label: noteLabel(note.id),
-      change: point === null ? '…' : there === null ? 'lost' : signedCents(there.cents),
+      change: point === null ? '…' : there === null ? 'lost' : signedCents(there.fromPresentCents),
       plusMinus: there === null || half === null ? '' : bareCents(half),
       reason:
         point === null || there === null
           ? null
-          : changeReason(report, i, { point, figure: signedCents(there.cents), unit }),
+          : changeReason(report, i, { point, figure: signedCents(there.fromPresentCents), unit }),
     };
   });
   return {

@@ -41,7 +41,7 @@ function measured(note: NoteReport | null, measure: Measure): number | null {
   if (note === null) return null;
   switch (measure) {
     case 'pitch':
-      return note.cents;
+      return note.fromPresentCents;
     case 'strength':
       return 100 * note.strength;
     case 'rise time':
@@ -112,7 +112,7 @@ function parallelNote(
   lines: readonly ChartLine[],
 ): ChartModel['parallel']['note'] {
   const last = report.curve[report.curve.length - 1];
-  const moves = last.notes.map((note) => (note === null ? 0 : Math.abs(note.cents)));
+  const moves = last.notes.map((note) => (note === null ? 0 : Math.abs(note.fromPresentCents)));
   const most = moves.indexOf(Math.max(...moves));
   if (most < 0) return null;
   const { label, tint } = lines[most];

@@ -135,7 +135,7 @@ export function pitchReason({ present, governed, budgets }: StudyReport, index: 
     kind: 'pitch',
     figure: centsWithPlusMinus(note.pitchCents, budget.plusMinus),
     of: `${noteLabel(governed[index].id)} as found`,
-    inputs: [{ label: 'sounds at', value: `${note.frequencyHz.toFixed(2)} Hz`, from: '' }],
+    inputs: [{ label: 'sounds at', value: `${note.hz.toFixed(2)} Hz`, from: '' }],
     budget: { parts: budget, in: 'cents' },
     remarks: [],
   };

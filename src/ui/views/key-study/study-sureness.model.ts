@@ -50,7 +50,7 @@ function makeNotes(report: StudyReport, unit: LengthUnit): NoteSureness[] {
     const there = answer.kind === 'none in reach' ? null : (answer.point.notes[i] ?? null);
     const change = budgets.changeCents[i] ?? null;
     const figure =
-      there === null || change === null ? '–' : centsWithPlusMinus(there.cents, change.plusMinus);
+      there === null || change === null ? '–' : centsWithPlusMinus(there.fromPresentCents, change.plusMinus);
     return {
       id,
       label: noteLabel(id),
@@ -64,7 +64,9 @@ function makeNotes(report: StudyReport, unit: LengthUnit): NoteSureness[] {
             : changeReason(report, i, { point: answer.point, figure, unit }),
       },
       shown:
-        there !== null && change !== null && canBeShown({ value: there.cents, plusMinus: change.plusMinus }),
+        there !== null &&
+        change !== null &&
+        canBeShown({ value: there.fromPresentCents, plusMinus: change.plusMinus }),
     };
   });
 }
