@@ -218,12 +218,12 @@ export function padChangeText({ horn, seating, pads, links, notes, warnings }: P
 }
 
 /** The order of work: what is done, then the list. */
-export function orderText({ horn, done, moves, warnings }: RegulationReport): string {
+export function orderText({ horn, done, moves, untested, warnings }: RegulationReport): string {
   return [
     horn,
     ...done.map((d) => `  ${d.within ? 'done' : 'not yet'}: ${d.id}, read ${fine(d.valueMm)}`),
-    ...(moves.length === 0 ? ['Nothing is left to do.'] : []),
-    ...moves.map((move, i) => `${String(i + 1).padStart(3)}. ${move.sentence}`),
+    ...(moves.length === 0 ? [`Nothing ${untested.length === 0 ? '' : 'known '}is left to do.`] : []),
+    ...[...moves, ...untested].map((move, i) => `${String(i + 1).padStart(3)}. ${move.sentence}`),
     ...warned(warnings),
   ].join('\n');
 }

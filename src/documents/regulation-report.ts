@@ -2,12 +2,16 @@ import {
   planRegulation,
   type DoneMove,
   type Move,
+  type MovedHeight,
   type MoveKind,
   type MoveTest,
   type RegulationPlan,
 } from '../acoustics/index.ts';
 import { formatBoth } from './length-format.ts';
 import { PAPER_MM } from './leak-report.ts';
+import { lostMotionOf, type LostMotionReport } from './lost-motion.ts';
+import { goesWords } from './lost-motion-words.ts';
+import { inARow } from './player-sheet-lengths.ts';
 import { regulationFacts } from './regulation-facts.ts';
 import type { LoadedHorn } from './to-acoustics.ts';
 
@@ -25,6 +29,10 @@ export interface MoveReport {
   readonly thinnerCorkMm: number | null;
   readonly test: MoveTest;
   readonly again: boolean;
+  /** of a link set once more: the pads whose heights have moved, or are still to move */
+  readonly after: readonly MovedHeight[];
+  /** of a link: what it loses once heights are as wanted; null where that is no more than as found */
+  readonly lostMotion: LostMotionReport | null;
   readonly sentence: string;
 }
 
@@ -33,6 +41,10 @@ export interface RegulationReport {
   readonly horn: string;
   readonly done: readonly { readonly id: string; readonly valueMm: number; readonly within: boolean }[];
   readonly moves: readonly MoveReport[];
+  /** links that nothing above sets and nobody read */
+  readonly untested: readonly MoveReport[];
+  /** what links lose once heights are as wanted, more than as found */
+  readonly lostMotion: readonly LostMotionReport[];
   readonly warnings: readonly string[];
 }
 
@@ -67,7 +79,7 @@ export function reportRegulation(
     { setup: asSet.setup, screws: wantedScrews(asFound, asSet), seats: new Map() },
     done.map(({ id, valueMm }): DoneMove => ({ id, value: valueMm * MM })),
   );
-  return report(asFound, plan, facts.footPerFront);
+  return report(asFound, plan, facts.footPerFront, lostMotionOf(asFound, asSet));
 }
 
 /** A gap the setup to be gives itself; one it only took over from the setup it is read over is a fault. */
@@ -80,40 +92,64 @@ function wantedScrews(asFound: LoadedHorn, asSet: LoadedHorn) {
 
 function report(
   { documents, horn }: LoadedHorn,
-  { done, moves, warnings }: RegulationPlan,
+  { done, moves, untested, warnings }: RegulationPlan,
   footPerFront: ReadonlyMap<string, number>,
+  lostMotion: readonly LostMotionReport[],
 ): RegulationReport {
   const nameOf = (id: string): string => documents.horn.holes.find((h) => h.id === id)?.name ?? id;
+  const moveReport = (move: Move, isTest: boolean): MoveReport => {
+    const foot = footPerFront.get(move.pad);
+    const raise = move.kind === 'height' && move.from !== null ? move.to - move.from : null;
+    const thinnerCorkMm = foot === undefined || raise === null ? null : (raise * foot) / MM;
+    const lost =
+      lostMotion.find(({ driver, driven }) => driver === move.driver && driven === move.pad) ?? null;
+    const { id, kind, pad, driver, test, again, after } = move;
+    return {
+      ...{ id, kind, pad, driver },
+      fromMm: move.from === null ? null : move.from / MM,
+      toMm: move.to / MM,
+      toleranceMm: move.tolerance / MM,
+      ...{ thinnerCorkMm, test, again, after, lostMotion: lost },
+      sentence: isTest ? testSentence(move, nameOf) : sentenceFor(move, nameOf, thinnerCorkMm, lost),
+    };
+  };
   return {
     horn: horn.name,
     done: done.map(({ id, value, within }) => ({ id, valueMm: value / MM, within })),
-    moves: moves.map((move) => {
-      const foot = footPerFront.get(move.pad);
-      const raise = move.kind === 'height' && move.from !== null ? move.to - move.from : null;
-      const thinnerCorkMm = foot === undefined || raise === null ? null : (raise * foot) / MM;
-      return {
-        id: move.id,
-        kind: move.kind,
-        pad: move.pad,
-        driver: move.driver,
-        fromMm: move.from === null ? null : move.from / MM,
-        toMm: move.to / MM,
-        toleranceMm: move.tolerance / MM,
-        thinnerCorkMm,
-        test: move.test,
-        again: move.again,
-        sentence: sentenceFor(move, nameOf, thinnerCorkMm),
-      };
-    }),
+    moves: moves.map((move) => moveReport(move, false)),
+    untested: untested.map((move) => moveReport(move, true)),
+    lostMotion,
     warnings,
   };
 }
 
-function sentenceFor(move: Move, nameOf: (id: string) => string, thinnerCorkMm: number | null): string {
+const papersOf = (metres: number): string => (Math.abs(metres) / MM / PAPER_MM).toFixed(1);
+
+/** `Test D to F♯ auxiliary, never read: papers under both, within 1.0 paper.` */
+function testSentence({ driver, pad, test, tolerance }: Move, nameOf: (id: string) => string): string {
+  return `Test ${nameOf(driver!)} to ${nameOf(pad)}, never read: ${test}, within ${papersOf(tolerance)} paper.`;
+}
+
+/** ` after raising D`; empty where no height moved. */
+export function afterWords(after: readonly MovedHeight[], nameOf: (id: string) => string): string {
+  const names = (up: boolean): string[] =>
+    after.filter(({ raised }) => raised === up).map(({ pad }) => nameOf(pad));
+  const ways = [
+    { way: 'raising', pads: names(true) },
+    { way: 'lowering', pads: names(false) },
+  ].flatMap(({ way, pads }) => (pads.length === 0 ? [] : [`${way} ${inARow(pads)}`]));
+  return ways.length === 0 ? '' : ` after ${ways.join(' and ')}`;
+}
+
+function sentenceFor(
+  move: Move,
+  nameOf: (id: string) => string,
+  thinnerCorkMm: number | null,
+  lost: LostMotionReport | null,
+): string {
   const pad = nameOf(move.pad);
-  const papers = (metres: number): string => (Math.abs(metres) / MM / PAPER_MM).toFixed(1);
   if (move.kind === 'seat') {
-    return `Seat ${pad}: ${papers(move.from ?? 0)} papers open. Test: ${move.test}; nothing over ${papers(move.tolerance)} of a paper.`;
+    return `Seat ${pad}: ${papersOf(move.from ?? 0)} papers open. Test: ${move.test}; nothing over ${papersOf(move.tolerance)} of a paper.`;
   }
   if (move.kind === 'height') {
     const way = move.from !== null && move.to > move.from ? 'Raise' : 'Lower';
@@ -125,12 +161,15 @@ function sentenceFor(move: Move, nameOf: (id: string) => string, thinnerCorkMm: 
     return `${way} ${pad}${from} to ${formatBoth(move.to / MM, 'mm')} at the front${cork}. Test: ${move.test}, ±${(move.tolerance / MM).toFixed(1)} mm.`;
   }
   const driver = nameOf(move.driver!);
-  const together = move.to === 0 ? 'both shut at once' : `${pad} is left ${papers(move.to)} papers`;
-  const test = `Test: ${move.test}, within ${papers(move.tolerance)} paper.`;
-  if (move.from === null) return `Set ${pad} to ${driver}${move.again ? ' again' : ''}: ${together}. ${test}`;
+  const together = move.to === 0 ? 'both shut at once' : `${pad} is left ${papersOf(move.to)} papers`;
+  const test = `Test: ${move.test}, within ${papersOf(move.tolerance)} paper.`;
+  const left = lost === null ? '' : ` ${goesWords([lost], 'mm').replaceAll('\u00a0', ' ')}.`;
+  if (move.from === null) {
+    return `Set ${pad} to ${driver}${move.again ? ' again' : ''}${afterWords(move.after, nameOf)}: ${together}. ${test}${left}`;
+  }
   const late =
     move.from > 0
-      ? `${pad} hangs by ${papers(move.from)} papers`
-      : `${driver} is kept off by ${papers(move.from)} papers`;
+      ? `${pad} hangs by ${papersOf(move.from)} papers`
+      : `${driver} is kept off by ${papersOf(move.from)} papers`;
   return `Set ${pad} to ${driver}: ${late}; ${together}. ${test}`;
 }

@@ -13,11 +13,14 @@ import {
   mapLeaks,
   planRegulation,
   seatLeak,
+  studyHeightOrLeak,
   studyLeak,
   studyLinks,
   USUAL_STOCK,
 } from '../../src/acoustics/index.ts';
+import type { HeightOrLeakReport } from '../../src/documents/height-or-leak-report.ts';
 import type { LargestLeakReport, LeakMapReport, LeakReport } from '../../src/documents/leak-report.ts';
+import { plusMinusOf } from '../../src/documents/plus-minus.ts';
 import type { AskedOpeningReport, LinksReport } from '../../src/documents/links-report.ts';
 import type { PadChangeReport } from '../../src/documents/pad-change-report.ts';
 import type { PadFitsReport } from '../../src/documents/pad-fit-report.ts';
@@ -196,6 +199,45 @@ describe('leak', () => {
   });
 });
 
+describe('leak, beside heights', () => {
+  it('gives the core’s own comparison in bench units with its ±, asked by note or by key', () => {
+    const told = report<HeightOrLeakReport>('leak', ALTO, '--heights', '--note', 'E4');
+    const study = studyHeightOrLeak(horn, setup, fingeringOf('E4'), makeAirColumn({ mouthpieceC: 26.85 }), {
+      plusMinus: plusMinusOf(demoHorn('alto')),
+    })!;
+    expect(told.verdict).toBe(study.verdict);
+    expect(told.heights.map(({ pad }) => pad)).toEqual(study.heights.map(({ pad }) => pad));
+    expect(told.leaks.map(({ pad }) => pad)).toEqual(study.leaks.map(({ pad }) => pad));
+    const [height] = told.heights;
+    expect(height.enoughMm).toBeCloseTo(study.heights[0].enough / MM, DIGITS);
+    expect(height.gainDb).toBeCloseTo(study.heights[0].change!.gainDb, DIGITS);
+    expect(height.gainDbBudget!.plusMinus).toBeCloseTo(
+      study.heights[0].change!.gainBudget!.plusMinus,
+      DIGITS,
+    );
+    const [one, two] = told.leaks[0].at;
+    expect([one.papers, two.papers]).toEqual([1, 2]);
+    expect(two.lostDb).toBeCloseTo(study.leaks[0].at[1].cost!.lostDb, DIGITS);
+    expect(report<HeightOrLeakReport>('leak', ALTO, '--heights', '--key', '6')).toEqual(told);
+  });
+
+  it('says first what to look for, then both lists', () => {
+    const { code, out } = run(['leak', ALTO, '--heights', '--note', 'E4']);
+    expect(code).toBe(0);
+    expect(out).toMatch(
+      /^For E4, look for a leak first: two papers under high F♯ would cost 4\.9 ± 0\.6 dB; raising D to enough would bring 0\.03 ± 0\.01 dB\.\n/,
+    );
+    expect(out).toMatch(/\nd +8\.0 ± 0\.2 +9\.1 ± 0\.3 +0\.03 ± 0\.01 dB/);
+    expect(out).toMatch(/\nf-sharp-auxiliary +fingers +0\.20 ± 0\.03 dB +1\.5 ± 0\.2 dB/);
+  });
+
+  it('asks for a note or a key, not both', () => {
+    const { code, err } = run(['leak', ALTO, '--heights', '--note', 'E4', '--key', '6']);
+    expect([code, err.trim()]).toEqual([2, 'expected --note or --key; got both']);
+    expect(run(['leak', ALTO, '--heights']).err).toMatch(/--note/);
+  });
+});
+
 describe('links', () => {
   it('gives every link’s allowance and lost motion in bench units', () => {
     const told = report<LinksReport>('links', ALTO);
@@ -354,7 +396,24 @@ describe('order', () => {
     expect(told.moves.find((m) => m.id === 'height e')!.sentence).toMatch(
       /^Raise E from 8\.0 mm \(0\.315 in\) to 9\.0 mm \(0\.354 in\) at the front, foot cork 0\.25 mm thinner\. Test: wedge at the front, ±0\.2 mm\.$/,
     );
-    expect(told.moves.at(-1)).toMatchObject({ id: `link e > ${AUXILIARY}`, fromMm: null, again: true });
+    const last = told.moves.at(-1)!;
+    expect(last).toMatchObject({ id: `link e > ${AUXILIARY}`, fromMm: null, again: true });
+    expect(last.after).toEqual([{ pad: 'e', raised: true }]);
+    expect(last.lostMotion!.moreMm).toBeCloseTo(1, DIGITS);
+    expect(last.sentence).toMatch(
+      /^Set F♯ auxiliary to E again after raising E: both shut at once\. Test: .+\. E goes 1\.2 ± 0\.\d mm \(0\.049 in\) at the front before F♯ auxiliary stirs, 1\.0 ± 0\.\d mm more than as found\.$/,
+    );
+  });
+
+  it('lists links that nobody read for a test', () => {
+    const linked = horn.keywork.links.map(({ driver, driven }) => `link ${driver} > ${driven}`);
+    const told = order();
+    expect(
+      [...told.moves, ...told.untested].flatMap(({ id, kind }) => (kind === 'link' ? [id] : [])).sort(),
+    ).toEqual(linked.sort());
+    expect(told.untested.find(({ id }) => id === 'link a > bis')!.sentence).toBe(
+      'Test A to bis, never read: papers under both, within 1.0 paper.',
+    );
   });
 
   it('plans anew from what was done', () => {
@@ -370,7 +429,8 @@ describe('order', () => {
       ['order', ALTO, '--setup', '-', '--done-mm', `height e=9,link e > ${AUXILIARY}=0`],
       lower,
     );
-    expect(done.out).toContain('Nothing is left to do.');
+    expect(done.out).toContain('Nothing known is left to do.');
+    expect(done.out).toContain('Test A to bis, never read');
   });
 
   it('takes the gap a link was found with as a fault, unless the setup to be asks for one', () => {

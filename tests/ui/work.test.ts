@@ -32,7 +32,46 @@ const setOf = (contents: BenchContents, pad: string) =>
 describe('the order of work', () => {
   it('is empty where nothing leaks, no link is out and nothing is proposed', () => {
     expect(moves(FOUND)).toEqual([]);
-    expect(makeWorkView(stateOf(FOUND)).headline).toContain('Nothing to do');
+    const read = FOUND.horn.document.links.map(({ driver, driven }) => ({ driver, driven, drivenGapMm: 0 }));
+    const asFound = { ...FOUND.asFound, document: { ...FOUND.asFound.document, links: read } };
+    const view = makeWorkView(stateOf({ ...FOUND, asFound }));
+    expect(view.headline).toContain('Nothing to do');
+    expect(view.moves).toEqual([]);
+  });
+
+  it('lists the links that nobody read, each until it is tested', () => {
+    const { links } = FOUND.horn.document;
+    const view = makeWorkView(stateOf(FOUND));
+    expect(view.headline).toBe(
+      `Nothing is known to be out: ${links.length} links were never read, test them first.`,
+    );
+    expect(view.moves.map(({ move }) => move.id).sort()).toEqual(
+      links.map(({ driver, driven }) => `link ${driver} > ${driven}`).sort(),
+    );
+    expect(view.moves[0]).toMatchObject({ pass: 'Links never read', number: 1 });
+    expect(view.moves.map(({ what }) => what)).toContain('Test this link: D shuts F♯ auxiliary');
+    const move = 'link d > f-sharp-auxiliary';
+    const tested = makeWorkView(stateOf(withDone(FOUND, { move, valueMm: 0, read: true })));
+    expect(tested.moves.map((row) => row.move.id)).not.toContain(move);
+    const out = makeWorkView(stateOf(withDone(FOUND, { move, valueMm: 0.1, read: true })));
+    expect(out.moves[0]).toMatchObject({ pass: 'Links', what: 'Regulate: D shuts F♯ auxiliary with itself' });
+  });
+
+  it('sets the links of a raised key after it, and says what motion they lose', () => {
+    const raised = withProposed(FOUND, 'd', 9);
+    const view = makeWorkView(stateOf(raised));
+    const [height, link, ...rest] = view.moves;
+    expect(height.move.id).toBe('height d');
+    expect(link.what).toBe('Set after raising D: D shuts F♯ auxiliary with itself');
+    expect(plain(link.from)).toMatch(
+      /^D goes 1\.2 ± 0\.\d mm \(0\.049 in\) at the front before F♯ auxiliary stirs, 1\.0 ± 0\.2 mm more than as found/,
+    );
+    expect(rest.every(({ what }) => what.startsWith('Test this link'))).toBe(true);
+    expect(view.warnings.map(plain)).toEqual([
+      expect.stringContaining('F♯ auxiliary at 8.1 mm (foot cork 0.23 mm thinner) takes it up'),
+    ]);
+    const done = makeWorkView(stateOf(withDone(raised, { move: 'height d', valueMm: 9, read: true })));
+    expect(done.moves[0].what).toBe('Set after raising D: D shuts F♯ auxiliary with itself');
   });
 
   it('starts with a leaking seat, then its links; a proposed height brings its links once more', () => {

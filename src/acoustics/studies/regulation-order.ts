@@ -1,9 +1,20 @@
 import { holeOf, type Horn, type Setup } from '../horn.ts';
-import { ownPose } from '../holes/pad-over-hole.ts';
-import type { LinkScrews } from '../keywork/closing.ts';
-import { screwLeft } from '../keywork/closing.ts';
 import { linkGroups, type LinkGroup } from '../keywork/link-groups.ts';
 import type { Link } from '../keywork/linkage.ts';
+import { standingFronts } from './link-study.ts';
+import {
+  enter,
+  knownFrom,
+  linkId,
+  USUAL_TOLERANCES,
+  type BenchState,
+  type DoneMove,
+  type MovedHeight,
+  type RegulationTolerances,
+  type Work,
+} from './regulation-known.ts';
+
+export { USUAL_TOLERANCES, type BenchState, type DoneMove, type MovedHeight, type RegulationTolerances };
 
 /**
  * The order of work from as found to as set, with as few repeats as can be: within each group of linked pads,
@@ -17,31 +28,6 @@ import type { Link } from '../keywork/linkage.ts';
  *
  * **Source:** common practice, no source, for the four passes and the tolerances.
  */
-
-/** A horn on the bench: what was read, or what is wanted. Metres. */
-export interface BenchState {
-  readonly setup: Setup;
-  readonly screws: LinkScrews;
-  /** by pad: the gap left anywhere round the seat; a pad left out seals */
-  readonly seats: ReadonlyMap<string, number>;
-}
-
-/** Tolerances, m. */
-export interface RegulationTolerances {
-  /** of a seat: a fine feeler */
-  readonly seat: number;
-  /** of a link: one paper */
-  readonly link: number;
-  /** of an opening: what a wedge repeats to */
-  readonly height: number;
-}
-
-/** **Source:** common practice, no source. */
-export const USUAL_TOLERANCES: RegulationTolerances = Object.freeze({
-  seat: 0.013e-3,
-  link: 0.025e-3,
-  height: 0.2e-3,
-});
 
 /** What a move works on. */
 export type MoveKind = 'seat' | 'link' | 'height';
@@ -68,12 +54,8 @@ export interface Move {
   readonly test: MoveTest;
   /** whether it is the pass after the heights */
   readonly again: boolean;
-}
-
-/** A move that was made, and the value read after it, m. */
-export interface DoneMove {
-  readonly id: string;
-  readonly value: number;
+  /** of that pass: the linked pads whose heights move, or have moved, since the link was set */
+  readonly after: readonly MovedHeight[];
 }
 
 /** A done move and whether it came within its tolerance. */
@@ -85,25 +67,10 @@ export interface CheckedMove extends DoneMove {
 export interface RegulationPlan {
   readonly done: readonly CheckedMove[];
   readonly moves: readonly Move[];
+  /** links that nothing above sets and nobody read: each counts as shutting both at once until it is tested */
+  readonly untested: readonly Move[];
   /** openings that were asked for and that their links will not allow */
   readonly warnings: readonly string[];
-}
-
-/** What is known of the horn as the work goes on. */
-interface Known {
-  readonly seats: Map<string, number>;
-  readonly heights: Map<string, number>;
-  /** null where a pad of the link was reseated or its height moved since */
-  readonly links: Map<string, number | null>;
-  /** links that wait for the heights to be done, because a height has moved */
-  readonly waiting: Set<string>;
-}
-
-/** What a plan is made from as the work stands. */
-interface Work {
-  readonly now: Known;
-  readonly wanted: Known;
-  readonly tolerances: RegulationTolerances;
 }
 
 /**
@@ -121,12 +88,18 @@ export function planRegulation(
 ): RegulationPlan {
   const wanted = knownFrom(horn, asSet);
   const work: Work = { now: knownFrom(horn, asFound), wanted, tolerances };
-  const checked = done.map((move) => ({ ...move, within: make(horn, work, move) }));
+  const checked = done.map((move) => ({ ...move, within: enter(horn, work, move) }));
   const groups = benchGroups(horn);
+  const moves = groups.flatMap((group) => groupMoves(group, work));
+  const isTested = (link: Link): boolean =>
+    work.now.tested.has(linkId(link)) || moves.some(({ id }) => id === linkId(link));
   return {
     done: checked,
-    moves: groups.flatMap((group) => groupMoves(group, work)),
-    warnings: heldDown(horn, wanted, tolerances),
+    moves,
+    untested: groups.flatMap(({ links }) =>
+      links.filter((link) => !isTested(link)).map((link) => linkMove(link, null, null, work)),
+    ),
+    warnings: heldDown(horn, asSet.setup, tolerances),
   };
 }
 
@@ -139,47 +112,6 @@ function benchGroups(horn: Horn): LinkGroup[] {
     return horn.keywork.rests.get(pad) === 'open' ? 1 : 2;
   };
   return linkGroups(horn.keywork, horn.holes).sort((a, b) => rank(a) - rank(b));
-}
-
-const linkId = ({ driver, driven }: Pick<Link, 'driver' | 'driven'>): string => `link ${driver} > ${driven}`;
-
-function knownFrom(horn: Horn, { setup, screws, seats }: BenchState): Known {
-  const keyed = horn.holes.filter((hole) => hole.hinge !== null);
-  return {
-    seats: new Map(horn.holes.map(({ id }) => [id, seats.get(id) ?? 0])),
-    heights: new Map(keyed.map(({ id }) => [id, ownPose(horn, setup, id).front])),
-    links: new Map(horn.keywork.links.map((link) => [linkId(link), screwLeft(link, screws)])),
-    waiting: new Set(),
-  };
-}
-
-/** Enters a done move into what is known; whether it came within its tolerance. */
-function make(horn: Horn, { now, wanted, tolerances }: Work, { id, value }: DoneMove): boolean {
-  const [kind, ...words] = id.split(' ');
-  const name = words.join(' ');
-  const ofPad = horn.keywork.links.filter((l) => l.driver === name || l.driven === name).map(linkId);
-  if (kind === 'seat' && now.seats.has(name)) {
-    now.seats.set(name, value);
-    for (const link of ofPad) {
-      now.links.set(link, null);
-      now.waiting.delete(link);
-    }
-    return value <= wanted.seats.get(name)! + tolerances.seat;
-  }
-  if (kind === 'height' && now.heights.has(name)) {
-    now.heights.set(name, value);
-    for (const link of ofPad) {
-      now.links.set(link, null);
-      now.waiting.add(link);
-    }
-    return Math.abs(value - wanted.heights.get(name)!) <= tolerances.height;
-  }
-  if (now.links.has(id)) {
-    now.links.set(id, value);
-    now.waiting.delete(id);
-    return Math.abs(value - wanted.links.get(id)!) <= tolerances.link;
-  }
-  throw new RangeError(`invalid move: "${id}"; expected a seat, link or height of this horn`);
 }
 
 function groupMoves({ pads, links }: LinkGroup, work: Work): Move[] {
@@ -203,24 +135,40 @@ function groupMoves({ pads, links }: LinkGroup, work: Work): Move[] {
     ...seatsAndLinks(reseated, before).map((m) =>
       typeof m === 'string'
         ? seatMove(m, drives(m), work)
-        : linkMove(m, touches(reseated, m) ? null : now.links.get(linkId(m))!, false, work),
+        : linkMove(m, touches(reseated, m) ? null : now.links.get(linkId(m))!, null, work),
     ),
     ...resized.map((pad) => heightMove(pad, work)),
-    ...after.map((l) => linkMove(l, null, true, work)),
+    ...after.map((l) => linkMove(l, null, movedHeights(l, resized, work), work)),
   ];
+}
+
+/** Heights at either end of a link that have moved since it was set, or are still to move. */
+function movedHeights(link: Link, resized: readonly string[], { now, wanted }: Work): MovedHeight[] {
+  const toMove = [link.driver, link.driven]
+    .filter((pad) => resized.includes(pad))
+    .map((pad) => ({ pad, raised: wanted.heights.get(pad)! > now.heights.get(pad)! }));
+  const moved = now.waiting.get(linkId(link)) ?? [];
+  return [...moved.filter(({ pad }) => !resized.includes(pad)), ...toMove];
 }
 
 function seatMove(pad: string, driven: boolean, { now, wanted, tolerances }: Work): Move {
   return {
-    ...{ id: `seat ${pad}`, kind: 'seat', pad, driver: null, again: false },
+    ...{ id: `seat ${pad}`, kind: 'seat', pad, driver: null, again: false, after: [] },
     ...{ from: now.seats.get(pad)!, to: wanted.seats.get(pad)!, tolerance: tolerances.seat },
     test: driven ? 'light all round, its drivers’ arms backed off' : 'light all round, alone',
   };
 }
 
-function linkMove(link: Link, from: number | null, again: boolean, { wanted, tolerances }: Work): Move {
+/** @param after null before the heights */
+function linkMove(
+  link: Link,
+  from: number | null,
+  after: readonly MovedHeight[] | null,
+  { wanted, tolerances }: Work,
+): Move {
   return {
-    ...{ id: linkId(link), kind: 'link', pad: link.driven, driver: link.driver, again },
+    ...{ id: linkId(link), kind: 'link', pad: link.driven, driver: link.driver },
+    ...{ again: after !== null, after: after ?? [] },
     ...{ from, to: wanted.links.get(linkId(link))!, tolerance: tolerances.link },
     test: 'papers under both',
   };
@@ -228,7 +176,7 @@ function linkMove(link: Link, from: number | null, again: boolean, { wanted, tol
 
 function heightMove(pad: string, { now, wanted, tolerances }: Work): Move {
   return {
-    ...{ id: `height ${pad}`, kind: 'height', pad, driver: null, again: false },
+    ...{ id: `height ${pad}`, kind: 'height', pad, driver: null, again: false, after: [] },
     ...{ from: now.heights.get(pad)!, to: wanted.heights.get(pad)!, tolerance: tolerances.height },
     test: 'wedge at the front',
   };
@@ -263,26 +211,16 @@ function heightOrder(pads: readonly string[], links: readonly Link[]): string[] 
  * Openings that were asked for and that links will not allow, with all links shutting both at once: one sentence a
  * pad, by the arm that rules it, down the whole chain.
  */
-function heldDown(horn: Horn, wanted: Known, tolerances: RegulationTolerances): string[] {
+function heldDown(horn: Horn, asSet: Setup, tolerances: RegulationTolerances): string[] {
   const nameOf = (id: string): string => holeOf(horn, id).name;
-  const standsOf = (pad: string): number | undefined => {
-    const asked = wanted.heights.get(pad);
-    const ruler = rulerOf(pad);
-    return asked === undefined || ruler === null ? asked : Math.min(asked, ruler.allows);
-  };
-  const rulerOf = (pad: string): { driver: string; front: number; allows: number } | null =>
-    horn.keywork.links.reduce<ReturnType<typeof rulerOf>>((tightest, { driver, driven, ratio }) => {
-      if (driven !== pad || ratio === undefined) return tightest;
-      const front = standsOf(driver);
-      if (front === undefined || (tightest !== null && tightest.allows <= ratio * front)) return tightest;
-      return { driver, front, allows: ratio * front };
-    }, null);
+  const standing = standingFronts(horn, asSet, []);
   return [...new Set(horn.keywork.links.map((link) => link.driven))].flatMap((pad) => {
-    const asked = wanted.heights.get(pad);
-    const ruler = rulerOf(pad);
-    if (asked === undefined || ruler === null || ruler.allows >= asked - tolerances.height) return [];
+    if (holeOf(horn, pad).hinge === null) return [];
+    const { ownFront, standsFront, ruledBy } = standing(pad);
+    if (ruledBy === null || standsFront >= ownFront - tolerances.height) return [];
+    const driverFront = standing(ruledBy).standsFront;
     return [
-      `${nameOf(pad)} is to open ${mm(asked)} mm, but ${nameOf(ruler.driver)} at ${mm(ruler.front)} mm allows ${mm(ruler.allows)} mm.`,
+      `${nameOf(pad)} is to open ${mm(ownFront)} mm, but ${nameOf(ruledBy)} at ${mm(driverFront)} mm allows ${mm(standsFront)} mm.`,
     ];
   });
 }

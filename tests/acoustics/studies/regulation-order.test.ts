@@ -50,7 +50,32 @@ describe('the order of work', () => {
       screws: [{ driver: 'e', driven: AUXILIARY, left: 0.9 * PAPER }],
       seats: new Map([['e', 0.01e-3]]),
     });
-    expect(planRegulation(horn, nearly, goal)).toEqual({ done: [], moves: [], warnings: [] });
+    expect(planRegulation(horn, nearly, goal)).toMatchObject({ done: [], moves: [], warnings: [] });
+  });
+
+  it('lists for a test every link that nobody read and no move sets', () => {
+    const read = [{ driver: 'e', driven: AUXILIARY, left: 0 }];
+    const linked = horn.keywork.links.map(({ driver, driven }) => `link ${driver} > ${driven}`);
+    const untested = (plan: RegulationPlan): string[] => plan.untested.map(({ id }) => id);
+    const without = (...some: readonly string[]): string[] => linked.filter((id) => !some.includes(id));
+    const plan = planRegulation(horn, bench({ screws: read }), goal);
+    expect(untested(plan).sort()).toEqual(without(`link e > ${AUXILIARY}`).sort());
+    const done = [{ id: `link d > ${AUXILIARY}`, value: 0 }];
+    const later = planRegulation(horn, bench({ screws: read, setup: front('f', 7) }), goal, done);
+    expect(untested(later).sort()).toEqual(
+      without(`link d > ${AUXILIARY}`, `link e > ${AUXILIARY}`, `link f > ${AUXILIARY}`).sort(),
+    );
+  });
+
+  it('says of a link that is set once more after which heights', () => {
+    const asFound = bench({ setup: front('e', 7, front('bis', 6)) });
+    const afterOf = (plan: RegulationPlan, id: string) => plan.moves.findLast((m) => m.id === id)?.after;
+    const first = planRegulation(horn, asFound, goal);
+    expect(afterOf(first, `link e > ${AUXILIARY}`)).toEqual([{ pad: 'e', raised: true }]);
+    expect(afterOf(first, 'link a > bis')).toEqual([{ pad: 'bis', raised: false }]);
+    expect(first.moves.filter(({ again }) => !again).every(({ after }) => after.length === 0)).toBe(true);
+    const then = planRegulation(horn, asFound, goal, [{ id: 'height bis', value: 5e-3 }]);
+    expect(afterOf(then, 'link a > bis')).toEqual([{ pad: 'bis', raised: false }]);
   });
 
   it('seats each pad singly, a driven one just before the links that meet it, as common practice has it', () => {

@@ -1,4 +1,5 @@
 import type { LinksReport, LinkReport } from '../../../../documents/links-report.ts';
+import { FELT_MM } from '../../../../documents/lost-motion.ts';
 import { formatBoth, type LengthUnit } from '../../../../documents/length-format.ts';
 import { listed, noteLabel, signedCents, unbroken } from '../../../parts/note-names.ts';
 import type { FollowedReport, MovedNoteReport } from '../../../state/followed-report.ts';
@@ -23,8 +24,6 @@ export interface LinksManner {
 export const HELD_MM = 0.05;
 /** Two linked pads shut within about one paper. **Source:** common practice, no source. */
 export const TOGETHER_PAPERS = 1;
-/** Lost motion is felt from about this much, mm at the touch. **Source:** from memory. */
-export const FELT_MM = 0.3;
 /** A front opening read with a wedge repeats to this, mm. **Source:** from memory. */
 const READING_MM = 0.2;
 

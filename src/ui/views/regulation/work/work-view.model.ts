@@ -1,4 +1,5 @@
-import type { MoveReport } from '../../../../documents/regulation-report.ts';
+import { lostMotionSentences } from '../../../../documents/lost-motion-words.ts';
+import type { MoveReport, RegulationReport } from '../../../../documents/regulation-report.ts';
 import { setupIn, type BenchContents } from '../../../../documents/bench-contents.ts';
 import type { LengthUnit } from '../../../../documents/length-format.ts';
 import { unbroken } from '../../../parts/note-names.ts';
@@ -6,7 +7,7 @@ import { hornInHand, type BenchState } from '../../../state/bench-state.ts';
 import { keysWithNewPads } from '../../../state/new-pads.ts';
 import { planWork, type KnownWork, type WorkPlan } from '../../../state/work-plan.ts';
 import { fineBoth, fineLength } from '../pads/fine-lengths.ts';
-import { moveWords, valueWords, type MoveContext, type MoveWords } from './work-words.ts';
+import { moveWords, testWords, valueWords, type MoveContext, type MoveWords } from './work-words.ts';
 import { makeSeats, type SeatView } from './seats.model.ts';
 
 /** One move on the list. */
@@ -49,6 +50,7 @@ const PASSES: Readonly<Record<string, string>> = {
   link: 'Links',
   height: 'Heights',
   again: 'Links again',
+  test: 'Links never read',
 };
 
 export function makeWorkView(state: BenchState): WorkView {
@@ -63,13 +65,13 @@ export function makeWorkView(state: BenchState): WorkView {
     );
   const context: MoveContext = { nameOf, unit, newPad: newPadWords(contents, unit), isHold };
   const typed = state.work.typed[hornId] ?? {};
-  const moves = plan.ok ? makeMoves(plan, context, typed) : [];
+  const moves = plan.ok ? makeRows(plan, context, typed) : [];
   const done = plan.ok ? makeDone(plan, context) : [];
   const { date, player } = contents.visit.document;
   return {
     ...answer(plan, moves, done),
-    reasons: [honesty(contents.asFound.document.links?.length ?? 0, contents.horn.document.links.length)],
-    warnings: plan.ok ? plan.report.warnings : [],
+    reasons: [ORDER, unreadWords(plan)].filter((words) => words !== ''),
+    warnings: plan.ok ? cautions(plan.report, unit) : [],
     moves,
     done,
     seats: makeSeats(contents, typed, unit),
@@ -92,30 +94,42 @@ function newPadWords(contents: BenchContents, unit: LengthUnit): MoveContext['ne
   };
 }
 
-function makeMoves(
-  { report: { moves }, done }: WorkPlan & { readonly ok: true },
+/** The moves, and after them the links that nobody read. */
+function makeRows(
+  { report: { moves, untested }, done }: WorkPlan & { readonly ok: true },
   context: MoveContext,
   typed: BenchState['work']['typed'][string],
 ): MoveRow[] {
   const made = done.map((entry) => entry.move);
-  const passOf = (move: MoveReport): string => (move.again ? 'again' : move.kind);
-  return moves.map((move, i): MoveRow => {
-    const words = moveWords(move, context);
+  const rows = [
+    ...moves.map((move) => ({
+      move,
+      words: moveWords(move, context),
+      pass: move.again ? 'again' : move.kind,
+    })),
+    ...untested.map((move) => ({ move, words: testWords(move, context), pass: 'test' })),
+  ];
+  return rows.map(({ move, words, pass }, i): MoveRow => {
     const text = typed[move.id];
-    const isNew = i === 0 || passOf(moves[i - 1]) !== passOf(move);
     return {
       ...words,
       what: unbroken(words.what),
+      from: unbroken(words.from),
       move,
-      key: `${move.id} ${move.again ? 'again' : ''} ${made.filter((m) => m === move.id).length}`,
+      key: `${move.id} ${pass} ${made.filter((m) => m === move.id).length}`,
       number: i + 1,
-      pass: isNew ? PASSES[passOf(move)] : null,
+      pass: i === 0 || rows[i - 1].pass !== pass ? PASSES[pass] : null,
       text: text?.text ?? '',
       problem: text?.problem ?? null,
       ask: move.kind === 'height' ? 'came back' : 'came back, papers',
       hint: move.kind === 'height' ? '' : move.kind === 'seat' ? '0 is sealed' : '0 is both at once',
     };
   });
+}
+
+/** What links will not allow, and what they lose. */
+function cautions({ warnings, lostMotion }: RegulationReport, unit: LengthUnit): string[] {
+  return [...warnings, ...lostMotionSentences(lostMotion, unit)].map(unbroken);
 }
 
 function makeDone({ report, done }: WorkPlan & { readonly ok: true }, context: MoveContext): DoneRow[] {
@@ -146,40 +160,49 @@ function doneWords({ move }: KnownWork, { nameOf, isHold }: MoveContext): string
 
 function answer(
   plan: WorkPlan,
-  moves: readonly MoveRow[],
+  rows: readonly MoveRow[],
   done: readonly DoneRow[],
 ): Pick<WorkView, 'headline' | 'standing'> {
   if (!plan.ok) return { headline: 'The work on this horn cannot be planned yet.', standing: plan.message };
+  const { moves, untested } = plan.report;
   const out = done.filter((row) => !row.within).length;
   const made = done.length === 0 ? '' : `${count(done.length, 'move')} made`;
-  if (moves.length === 0) {
-    return done.length === 0
-      ? {
-          headline: 'Nothing to do: nothing leaks, no link is out, and no height is to change.',
-          standing:
-            'Mark seats that leak below, read links on Links, and propose openings on the sheet, the key or the scale; the work appears here in its order.',
-        }
-      : { headline: `All done: ${made}.`, standing: 'Seats, links and heights are within their tolerances.' };
-  }
+  if (moves.length === 0) return nothingLeft(made, untested.length);
   const kinds = ['seat', 'link', 'height', 'again'].flatMap((kind) => {
-    const n = moves.filter(({ move }) => (move.again ? 'again' : move.kind) === kind).length;
+    const n = moves.filter((move) => (move.again ? 'again' : move.kind) === kind).length;
     return n === 0 ? [] : [kind === 'again' ? `${count(n, 'link')} once more` : count(n, kind)];
   });
   const left = `${count(moves.length, 'move')} left: ${kinds.join(', ')}.`;
   const back = out === 0 ? '' : ` ${count(out, 'value')} came back outside the tolerance.`;
   return {
-    headline: `${done.length === 0 ? 'Start' : 'Next'}: ${lowerFirst(moves[0].what)}.`,
+    headline: `${done.length === 0 ? 'Start' : 'Next'}: ${lowerFirst(rows[0].what)}.`,
     standing: `${left}${made === '' ? '' : ` ${made}.`}${back}`,
   };
 }
 
-function honesty(read: number, links: number): string {
-  const unread = links - Math.min(read, links);
-  const order =
-    'Seats first, since every link is set to a seat; heights move links, so those come once more. The greatest group of linked keys first, the lower stack.';
-  return unread === 0
-    ? order
-    : `${order} ${count(unread, 'link')} without a reading as found ${unread === 1 ? 'counts' : 'count'} as shutting both at once: test ${unread === 1 ? 'it' : 'them'} with papers.`;
+/** @param made empty where nothing was @param untested how many links nobody read */
+function nothingLeft(made: string, untested: number): Pick<WorkView, 'headline' | 'standing'> {
+  if (made !== '') {
+    const standing = 'Seats, heights and the links that were read are within their tolerances.';
+    return { headline: `All done: ${made}.`, standing };
+  }
+  return {
+    headline:
+      untested === 0
+        ? 'Nothing to do: nothing leaks, no link is out, and no height is to change.'
+        : `Nothing is known to be out: ${untested === 1 ? 'a link was' : `${untested} links were`} never read, test ${untested === 1 ? 'it' : 'them'} first.`,
+    standing:
+      'Mark seats that leak below, and propose openings on the sheet, the key or the scale; the work appears here in its order.',
+  };
+}
+
+const ORDER =
+  'Seats first, since every link is set to a seat; heights move links, so those come once more. The greatest group of linked keys first, the lower stack.';
+
+function unreadWords(plan: WorkPlan): string {
+  const unread = plan.ok ? plan.report.untested.length : 0;
+  if (unread === 0) return '';
+  return `${count(unread, 'link')} that nobody read ${unread === 1 ? 'counts' : 'count'} as shutting both at once until ${unread === 1 ? 'it is' : 'they are'} tested with papers.`;
 }
 
 function count(n: number, one: string): string {

@@ -1,5 +1,6 @@
 import { formatBoth, formatLength, type LengthUnit } from '../../../../documents/length-format.ts';
-import type { MoveReport } from '../../../../documents/regulation-report.ts';
+import { goesWords } from '../../../../documents/lost-motion-words.ts';
+import { afterWords, type MoveReport } from '../../../../documents/regulation-report.ts';
 import { fineLength } from '../pads/fine-lengths.ts';
 import { fineLength as fineGap, gapWords, papersOf, papersWords } from '../gap-words.ts';
 
@@ -33,7 +34,23 @@ const TESTS: Readonly<Record<MoveReport['test'], string>> = {
   'wedge at the front': 'wedge at the front, key at rest',
 };
 
-export function moveWords(move: MoveReport, { nameOf, unit, newPad, isHold }: MoveContext): MoveWords {
+/** A link that nobody read: only its test is asked for. */
+export function testWords(move: MoveReport, context: MoveContext): MoveWords {
+  return {
+    what: `Test this link: ${shutsWords(move, context)}`,
+    from: 'never read; counts as shutting both at once',
+    test: TESTS[move.test],
+    within: `±${papersWords(papersOf(move.toleranceMm))}`,
+  };
+}
+
+/** `D shuts F♯ auxiliary`, `F♯ auxiliary holds G♯ shut`. */
+function shutsWords({ driver, pad }: MoveReport, { nameOf, isHold }: MoveContext): string {
+  return `${nameOf(driver!)} ${isHold(driver!, pad) ? `holds ${nameOf(pad)} shut` : `shuts ${nameOf(pad)}`}`;
+}
+
+export function moveWords(move: MoveReport, context: MoveContext): MoveWords {
+  const { nameOf, unit, newPad } = context;
   const test = TESTS[move.test];
   const pad = nameOf(move.pad);
   switch (move.kind) {
@@ -47,7 +64,7 @@ export function moveWords(move: MoveReport, { nameOf, unit, newPad, isHold }: Mo
     case 'link': {
       const driver = nameOf(move.driver!);
       return {
-        what: `${move.again ? 'Check again' : 'Regulate'}: ${driver} ${isHold(move.driver!, move.pad) ? `holds ${pad} shut` : `shuts ${pad}`}${wantedGap(move, unit)}`,
+        what: `${move.again ? `Set${afterWords(move.after, nameOf)}` : 'Regulate'}: ${shutsWords(move, context)}${wantedGap(move, unit)}`,
         from: linkFrom(move, { driver, pad }, unit),
         test,
         within: `±${papersWords(papersOf(move.toleranceMm))}`,
@@ -75,11 +92,13 @@ function wantedGap({ toMm }: MoveReport, unit: LengthUnit): string {
 }
 
 function linkFrom(
-  { fromMm, again }: MoveReport,
+  { fromMm, again, lostMotion }: MoveReport,
   { driver, pad }: { readonly driver: string; readonly pad: string },
   unit: LengthUnit,
 ): string {
-  if (fromMm === null) return again ? 'heights have moved since' : 'a pad is seated anew: read it again';
+  if (lostMotion !== null)
+    return `${goesWords([lostMotion], unit)}: its screw cannot take that up, see above`;
+  if (fromMm === null) return again ? 'its heights move' : 'a pad is seated anew: read it again';
   return fromMm > 0
     ? `late: ${pad} hangs by ${gapWords(fromMm, unit)}`
     : `early: ${driver} is kept off by ${gapWords(fromMm, unit)}`;
