@@ -22,6 +22,7 @@ import type { LoadedHorn } from '../documents/to-acoustics.ts';
 import { BadInput } from './bad-input.ts';
 import { DAY, json, neighbours, type Command } from './command.ts';
 import { readHorn } from './files.ts';
+import { printHeightOrLeak } from './height-or-leak-command.ts';
 import {
   a4Option,
   airOption,
@@ -51,9 +52,9 @@ const MM = 1e-3;
 export const REGULATION_COMMANDS: Readonly<Record<string, Command>> = {
   leak: {
     usage:
-      'leak <horn.json> [--pad 10 [--by <driver> | all]] --gap-mm 0.05 [--arc-deg 360] [--at front|back] [--map] [--note D4 --lost-db 3] [--json]',
+      'leak <horn.json> [--pad 10 [--by <driver> | all]] --gap-mm 0.05 [--arc-deg 360] [--at front|back] [--map] [--note D4 --lost-db 3] [--heights --note E4 | --key 6] [--json]',
     allowed: [
-      ...['pad', 'by', 'gap-mm', 'arc-deg', 'at', 'map', 'note', 'lost-db'],
+      ...['pad', 'by', 'gap-mm', 'arc-deg', 'at', 'map', 'note', 'lost-db', 'heights', 'key'],
       ...['setup', 'json', 'a4', 'neighbours', ...DAY],
     ],
     run: printLeak,
@@ -95,6 +96,7 @@ function printLeak(words: Words): string {
   const { horn } = facts;
   const air = airOption(words, loaded);
   const options: LeakOptions = { a4: a4Option(words), ...neighbours(words) };
+  if (words.options['heights'] === true) return printHeightOrLeak(words, loaded, facts, options);
   if (words.options['map'] === true) {
     const map = reportLeakMap(horn, mapLeaks(horn, loaded.setup, gapOption(words, false), air, options));
     return asJson(words) ? json(map) : leakMapText(map);
