@@ -19,9 +19,7 @@ import {
   USUAL_STOCK,
 } from '../../src/acoustics/index.ts';
 import type { HeightOrLeakReport } from '../../src/documents/height-or-leak-report.ts';
-import type { HeightOrLeakReport } from '../../src/documents/height-or-leak-report.ts';
 import type { LargestLeakReport, LeakMapReport, LeakReport } from '../../src/documents/leak-report.ts';
-import { plusMinusOf } from '../../src/documents/plus-minus.ts';
 import { plusMinusOf } from '../../src/documents/plus-minus.ts';
 import type { AskedOpeningReport, LinksReport } from '../../src/documents/links-report.ts';
 import type { PadChangeReport } from '../../src/documents/pad-change-report.ts';
@@ -198,45 +196,6 @@ describe('leak', () => {
     expect(run(['leak', ALTO, '--pad', '10', '--gap-mm', '0.05']).out).toMatch(
       /^Bb3 suffers most: it loses 4\.\d dB\. 18 fingerings/,
     );
-  });
-});
-
-describe('leak, beside heights', () => {
-  it('gives the core’s own comparison in bench units with its ±, asked by note or by key', () => {
-    const told = report<HeightOrLeakReport>('leak', ALTO, '--heights', '--note', 'E4');
-    const study = studyHeightOrLeak(horn, setup, fingeringOf('E4'), makeAirColumn({ mouthpieceC: 26.85 }), {
-      plusMinus: plusMinusOf(demoHorn('alto')),
-    })!;
-    expect(told.verdict).toBe(study.verdict);
-    expect(told.heights.map(({ pad }) => pad)).toEqual(study.heights.map(({ pad }) => pad));
-    expect(told.leaks.map(({ pad }) => pad)).toEqual(study.leaks.map(({ pad }) => pad));
-    const [height] = told.heights;
-    expect(height.enoughMm).toBeCloseTo(study.heights[0].enough / MM, DIGITS);
-    expect(height.gainDb).toBeCloseTo(study.heights[0].change!.gainDb, DIGITS);
-    expect(height.gainDbBudget!.plusMinus).toBeCloseTo(
-      study.heights[0].change!.gainBudget!.plusMinus,
-      DIGITS,
-    );
-    const [one, two] = told.leaks[0].at;
-    expect([one.papers, two.papers]).toEqual([1, 2]);
-    expect(two.lostDb).toBeCloseTo(study.leaks[0].at[1].cost!.lostDb, DIGITS);
-    expect(report<HeightOrLeakReport>('leak', ALTO, '--heights', '--key', '6')).toEqual(told);
-  });
-
-  it('says first what to look for, then both lists', () => {
-    const { code, out } = run(['leak', ALTO, '--heights', '--note', 'E4']);
-    expect(code).toBe(0);
-    expect(out).toMatch(
-      /^For E4, look for a leak first: two papers under high F♯ would cost 4\.9 ± 0\.6 dB; raising D to enough would bring 0\.03 ± 0\.01 dB\.\n/,
-    );
-    expect(out).toMatch(/\nd +8\.0 ± 0\.2 +9\.1 ± 0\.3 +0\.03 ± 0\.01 dB/);
-    expect(out).toMatch(/\nf-sharp-auxiliary +fingers +0\.20 ± 0\.03 dB +1\.5 ± 0\.2 dB/);
-  });
-
-  it('asks for a note or a key, not both', () => {
-    const { code, err } = run(['leak', ALTO, '--heights', '--note', 'E4', '--key', '6']);
-    expect([code, err.trim()]).toEqual([2, 'expected --note or --key; got both']);
-    expect(run(['leak', ALTO, '--heights']).err).toMatch(/--note/);
   });
 });
 
