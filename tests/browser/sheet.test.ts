@@ -123,6 +123,55 @@ describe('the sheet, built', () => {
     expect(await text(page.locator('.sh-answer .ks-standing'))).toMatch(/^As set, where it was set/);
   });
 
+  it('keeps the key in hand that Enter took a reading of, until the next is written on', async () => {
+    const page = await open();
+    const inHand = () => page.locator('.sh-in-hand').getAttribute('data-pad');
+    await cell(page, 'e', 'asSet').click();
+    await page.keyboard.type('8.2');
+    await page.keyboard.press('Enter');
+    const next = PADS[PADS.indexOf('e') + 1];
+    expect(await inFocus(page)).toBe(`${next} asSet`);
+    expect(await inHand()).toBe('e');
+    await page.keyboard.type('5');
+    await expect.poll(inHand).toBe(next);
+    await page.keyboard.press('Escape');
+    expect(await cell(page, next, 'asSet').inputValue()).toBe('');
+    await page.keyboard.press('ArrowUp');
+    await expect.poll(inHand).toBe('e');
+  });
+
+  it('proposes all keys lower and takes all proposals back by the keyboard alone, each one step', async () => {
+    const page = await open();
+    const proposed = async () => (await contentsOf(page)).proposed.document.keys.length;
+    const told = page.locator('.sh-told-all');
+    await cell(page, 'e', 'asSet').click();
+    await page.locator('#sh-shift').focus();
+    await page.keyboard.type('1 mm');
+    await page.keyboard.press('Enter');
+    await expect
+      .poll(() => text(page.locator('#sh-shift-problem')))
+      .toMatch(/^Invalid shift of all keys: “1 mm”; expected a length and which way/);
+    expect(await page.locator('#sh-shift').inputValue()).toBe('1 mm');
+    await page.keyboard.type(' lower');
+    await page.keyboard.press('Enter');
+    await expect.poll(proposed).toBe(PADS.length);
+    expect(await text(told)).toBe(
+      `${PADS.length} keys proposed 1.0 mm (0.039 in) lower than before, at the front.`,
+    );
+    expect((await stepsOf(page)).past).toBe(1);
+    expect(await page.locator('.sh-in-hand').getAttribute('data-pad')).toBe('e');
+    await page.locator('[data-act="withdraw-all"]').focus();
+    await page.keyboard.press('Enter');
+    await expect.poll(proposed).toBe(0);
+    expect(await text(told)).toBe(`${PADS.length} proposals withdrawn; every key is told as found again.`);
+    await page.locator('button[aria-label="Undo"]').click();
+    await expect.poll(proposed).toBe(PADS.length);
+    expect(await text(told)).toBe('');
+    await page.locator('button[aria-label="Undo"]').click();
+    await expect.poll(proposed).toBe(0);
+    expect(await page.locator('.sh-in-hand').getAttribute('data-pad')).toBe('e');
+  });
+
   it('keeps what a hand is typing while the answers come in', async () => {
     const page = await browser.newPage({ viewport: SIZES.laptop });
     onTestFinished(() => page.close());
@@ -459,7 +508,7 @@ it('prints every key with its numbers', async () => {
   for (const shown of ['.sh-answer h1', '.sh-who summary', 'vw-horn-picture', '.sh-row[data-pad="e"]']) {
     expect(await page.locator(shown).isVisible()).toBe(true);
   }
-  for (const hidden of ['.wb-views', '.sh-visits', '.sh-propose', '.sh-how']) {
+  for (const hidden of ['.wb-views', '.sh-visits', '.sh-acts', '.sh-how']) {
     expect(await page.locator(hidden).isVisible()).toBe(false);
   }
   expect(await page.locator('.sh-row[data-pad]').count()).toBe(PADS.length);

@@ -65,7 +65,7 @@ describe('the sheet’s answer', () => {
     expect(coming.answer.headline).toBe('So far no key stands low: more height would help none.');
     const near = makeSheetView(answered(alto, (pad) => enoughAt(pad === 'e' ? 8.1 : 3)));
     expect(near.answer.headline).toBe('No key can be shown to stand low.');
-    expect(near.answer.standing).toBe('As found: 1 where no difference can be shown and 22 high enough.');
+    expect(near.answer.standing).toBe('As found: 1 within their ± of enough and 22 high enough.');
     expect(coming.answer.standing).toBe('As found: 1 high enough and 22 still being worked out.');
     expect(coming.busy).toBe(true);
     expect(makeSheetView(makeBenchState([], alto)).answer.headline).toBe('Working out how every key stands…');
@@ -84,7 +84,9 @@ describe('the sheet’s answer', () => {
       openingMm: 8,
     });
     const view = makeSheetView(answered(measured, () => enoughAt(9)));
-    expect(view.answer.sure).toContain('22 of 23 keys still rest on the example');
+    expect(view.answer.sure).toContain(
+      'On 22 of 23 keys hole, pad, rod or opening is still the example’s, not read on this horn: measure those first.',
+    );
     expect(view.answer.sure).toContain('Cents come from the example’s bore');
     expect(rowOf(view, 'e').fromExample).toBe(0);
     expect(rowOf(view, 'd').fromExample).toBe(4);
@@ -95,8 +97,30 @@ describe('the sheet’s answer', () => {
   it('is told of the horn as it was set, once it was', () => {
     const set = withSet(alto, 'e', { mm: 9.2, at: 'front' });
     const view = makeSheetView(answered(set, (pad) => enoughAt(pad === 'e' ? 9.1 : 3)));
-    expect(view.answer.standing).toMatch(/^As set, where it was set: 1 where no difference can be shown/);
+    expect(view.answer.standing).toMatch(/^As set, where it was set: 1 within their ± of enough/);
     expect(rowOf(view, 'e').bar!.marks.map(({ kind }) => kind)).toEqual(['asFound', 'asSet']);
+  });
+
+  it('says how many would stand low as proposed', () => {
+    const low: Readonly<Record<string, number>> = { e: 9.1, g: 8.2 };
+    const headline = (contents: BenchContents): string =>
+      plain(makeSheetView(answered(contents, (pad) => enoughAt(low[pad] ?? 3))).answer.headline);
+    expect(headline(alto)).not.toContain('As proposed');
+    const one = withProposed(alto, 'e', 9.1);
+    expect(headline(one)).toMatch(/^2 keys stand low, .* As proposed, 1 would\.$/);
+    expect(headline(withProposed(one, 'g', 8.2))).toMatch(/As proposed, none would\.$/);
+  });
+
+  it('tells readings that cannot both hold', () => {
+    const contrary = withFoundLengths(withFoundLengths(alto, 'd', { openingMm: 6 }), 'f-sharp-auxiliary', {
+      openingMm: 7.2,
+    });
+    const view = makeSheetView(answered(contrary, () => enoughAt(3)));
+    expect(view.contradictions).toHaveLength(1);
+    expect(plain(view.contradictions[0])).toMatch(
+      /^Readings that cannot both hold: F♯ auxiliary 7\.2 ± 0\.2 mm and D 6\.0 ± 0\.2 mm/,
+    );
+    expect(makeSheetView(answered(alto, () => enoughAt(3))).contradictions).toEqual([]);
   });
 
   it('is in inches when the bench reads inches', () => {

@@ -46,6 +46,7 @@ import { makeCalibrationActs, type CalibrationActs } from './calibration-acts.ts
 import { makePlayedActs, type PlayedActs } from './played-acts.ts';
 import type { WorkerPort } from './physics-client.ts';
 import { makePlayerSheetActs, type PlayerSheetActs } from './player-sheet-acts.ts';
+import { makeSheetActs, type SheetActs } from './sheet-acts.ts';
 import { makeProposalActs, type ProposalActs } from './proposal-acts.ts';
 import { makeWorkActs, type WorkActs } from './work-acts.ts';
 
@@ -105,6 +106,7 @@ export interface Bench {
   readonly pads: PadsActs;
   readonly work: WorkActs;
   readonly playerSheet: PlayerSheetActs;
+  readonly sheet: SheetActs;
   readonly played: PlayedActs;
   readonly proposal: ProposalActs;
   readonly calibration: CalibrationActs;
@@ -293,6 +295,7 @@ export function openBench(
     pads: makePadsActs(store, reading),
     work: makeWorkActs(store, reading),
     playerSheet: makePlayerSheetActs(store, reading),
+    sheet: makeSheetActs(store, reading),
     played: makePlayedActs(store, reading),
     proposal: makeProposalActs(store),
     calibration: makeCalibrationActs(store),

@@ -90,7 +90,7 @@ export function undone(horn: HornOnBench): HornOnBench {
     past: horn.past.slice(0, -1),
     future: [...horn.future, horn.contents],
     movement: null,
-    keyId: changedKey(horn.contents, contents) ?? horn.keyId,
+    keyId: keyToTake(horn, contents),
   };
 }
 
@@ -104,17 +104,17 @@ export function redone(horn: HornOnBench): HornOnBench {
     past: [...horn.past, horn.contents],
     future: horn.future.slice(0, -1),
     movement: null,
-    keyId: changedKey(horn.contents, contents) ?? horn.keyId,
+    keyId: keyToTake(horn, contents),
   };
 }
 
-/** The first key that two states of a horn differ in; null where they differ in none. */
-function changedKey(before: BenchContents, after: BenchContents): string | null {
+/** The key in hand where a step changed it or none, else the first that it changed. */
+function keyToTake({ contents, keyId }: HornOnBench, after: BenchContents): string {
   const changed = [
-    ...SETUP_ROLES.flatMap((role) => changedSettings(before[role].document, after[role].document)),
-    ...changedHoles(before.horn.document, after.horn.document),
+    ...SETUP_ROLES.flatMap((role) => changedSettings(contents[role].document, after[role].document)),
+    ...changedHoles(contents.horn.document, after.horn.document),
   ];
-  return changed[0] ?? null;
+  return changed.includes(keyId) ? keyId : (changed[0] ?? keyId);
 }
 
 function changedSettings(before: SetupDocument, after: SetupDocument): string[] {

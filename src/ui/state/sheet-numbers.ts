@@ -12,6 +12,7 @@ import {
   type Slopes,
 } from '../../acoustics/index.ts';
 import { SETUP_ROLES, type SetupRole } from '../../documents/bench-contents.ts';
+import { contradictingReadings } from '../../documents/contradicting-readings.ts';
 import { hornInAir, type HornInAir } from '../../documents/calibrated.ts';
 import { layered } from '../../documents/complete-setup.ts';
 import { keyedHoles, type HornDocument } from '../../documents/horn-document.ts';
@@ -82,6 +83,7 @@ export function makeSheetReport({ loaded }: PreparedSheet): SheetReport {
       asSet: asSet(id),
     })),
     vents: ventedNotes(loaded.asFound.loaded.horn),
+    contradictions: contradictingReadings(loaded.asSet.loaded),
   };
 }
 

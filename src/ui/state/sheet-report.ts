@@ -1,4 +1,5 @@
 import type { Decision } from '../../acoustics/index.ts';
+import type { ContradictingReadings } from '../../documents/contradicting-readings.ts';
 import type { SetupRole } from '../../documents/bench-contents.ts';
 import type { BudgetReport } from '../../documents/uncertainty-report.ts';
 
@@ -25,6 +26,8 @@ export interface SheetReport {
   readonly keys: readonly SheetKeyReport[];
   /** written notes by pad id */
   readonly vents: Readonly<Record<string, readonly string[]>>;
+  /** openings read that a link does not let both be, as set where set */
+  readonly contradictions: readonly ContradictingReadings[];
 }
 
 /** Where more height on one key stops helping, bench units. */

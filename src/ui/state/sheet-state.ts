@@ -2,6 +2,7 @@ import type { BenchContents } from '../../documents/bench-contents.ts';
 import { keyedHoles, type HornDocument } from '../../documents/horn-document.ts';
 import type { SetupDocument } from '../../documents/setup-document.ts';
 import { calibrationInUse } from './calibration-source.ts';
+import type { TypedText } from './horn-on-bench.ts';
 import type { EnoughReport, SheetReport } from './sheet-report.ts';
 
 /** The sheet asked for, and what came of it. */
@@ -15,6 +16,10 @@ export interface SheetState {
   readonly problem: string | null;
   /** by pad id, as they come; each with what it was worked out from */
   readonly enough: Readonly<Record<string, KnownEnough>>;
+  /** a text for all keys that was refused */
+  readonly shiftTyped: TypedText | null;
+  /** what was done to all keys at once, as long as nothing was done after it */
+  readonly told: { readonly text: string; readonly after: BenchContents } | null;
 }
 
 /** Where more height stops helping, and the documents' parts it was worked out from. */
@@ -24,7 +29,16 @@ export interface KnownEnough {
 }
 
 export function makeSheetState(hornId: string): SheetState {
-  return { report: null, hornId, asked: 0, answered: 0, problem: null, enough: {} };
+  return {
+    report: null,
+    hornId,
+    asked: 0,
+    answered: 0,
+    problem: null,
+    enough: {},
+    shiftTyped: null,
+    told: null,
+  };
 }
 
 // Each takes what is known of the sheet and gives the next.
@@ -40,6 +54,15 @@ export function sheetArrived(sheet: SheetState, answered: number, report: SheetR
 
 export function sheetFailed(sheet: SheetState, answered: number, problem: string): SheetState {
   return { ...sheet, answered, problem };
+}
+
+export function sheetShiftTyped(sheet: SheetState, shiftTyped: TypedText | null): SheetState {
+  return { ...sheet, shiftTyped };
+}
+
+/** @param after what is on the bench once it is done */
+export function sheetTold(sheet: SheetState, text: string, after: BenchContents): SheetState {
+  return { ...sheet, told: { text, after } };
 }
 
 export function enoughArrived(sheet: SheetState, pad: string, known: KnownEnough): SheetState {

@@ -66,6 +66,8 @@ export interface RowView {
   readonly bar: BarView | null;
   /** null until it has been worked out */
   readonly standing: StandingTo | null;
+  /** the same with every opening proposed; null where nothing is */
+  readonly asProposed: StandingTo | null;
   /** why its figures are what they are; null where there is no such figure */
   readonly reasons: RowReasons;
   readonly rules: string;
@@ -98,6 +100,7 @@ export function makeRowGroups(state: BenchState): { readonly groups: RowGroup[];
   const manner: CellManner = { unit: state.unit, readAt: state.readAt, columns: state.columns };
   const barFrom = barStart(report);
   const cells = state.columns === 'openings' ? OPENING_CELLS : MEASURE_CELLS;
+  const isProposed = contents.proposed.document.keys.some(({ openingMm }) => openingMm !== undefined);
   const rows = keyedHoles(contents.horn.document).map((hole): RowView => {
     const key = report?.keys.find((k) => k.pad === hole.id) ?? null;
     const known = state.sheet.hornId === state.hornId ? state.sheet.enough[hole.id] : undefined;
@@ -116,6 +119,8 @@ export function makeRowGroups(state: BenchState): { readonly groups: RowGroup[];
       fromExample: MAIN_CELLS.filter((cell) => originOf(contents, hole.id, cell) === 'template').length,
       bar,
       standing,
+      asProposed:
+        key === null || enough === null || !isProposed ? null : standingTo(key.proposed, enough, manner),
       reasons:
         key === null || bar === null
           ? NO_REASONS

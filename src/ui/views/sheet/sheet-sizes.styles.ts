@@ -159,7 +159,7 @@ export const sheetSizeStyles = css`
     .sh-visits,
     .sh-show,
     .sh-how,
-    .sh-answer .sh-propose {
+    .sh-answer .sh-acts {
       display: none;
     }
     .sh-answer h1 {

@@ -1,4 +1,5 @@
 import type { MeasuringPoint } from '../../../acoustics/index.ts';
+import { contradictionSentence } from '../../../documents/contradicting-readings.ts';
 import type { LengthUnit } from '../../../documents/length-format.ts';
 import { makeHornPicture, type HornPicture } from '../../parts/horn-picture.model.ts';
 import {
@@ -10,6 +11,8 @@ import {
 } from '../../state/bench-state.ts';
 import type { HeadFieldId } from '../../state/fields.ts';
 import { memoLast } from '../../state/memo-last.ts';
+import { unbroken } from '../../parts/note-names.ts';
+import { proposedFronts } from '../../state/proposed-fronts.ts';
 import type { SheetReport } from '../../state/sheet-report.ts';
 import { isSheetCurrent, nextUnknown } from '../../state/sheet-state.ts';
 import { makeWishEntry, type WishEntry } from '../../sheets/wish-entry.model.ts';
@@ -33,6 +36,17 @@ export interface VisitChoice {
   readonly label: string;
 }
 
+/** What can be done to all keys at once, and what was. */
+export interface ActsOnAll {
+  /** a refused text for how much all keys are to move, else empty */
+  readonly text: string;
+  readonly problem: string | null;
+  /** openings that can be withdrawn */
+  readonly proposed: number;
+  /** what was last done to all keys; empty once anything else was done */
+  readonly told: string;
+}
+
 /** Everything the sheet shows. */
 export interface SheetView {
   readonly hornName: string;
@@ -45,6 +59,8 @@ export interface SheetView {
   readonly visitId: string;
   readonly answer: SheetAnswer;
   readonly problem: string | null;
+  /** readings that cannot both hold, a sentence each */
+  readonly contradictions: readonly string[];
   readonly busy: boolean;
   readonly columns: SheetColumns;
   readonly columnHeads: readonly string[];
@@ -56,6 +72,7 @@ export interface SheetView {
   readonly barFromPercent: number;
   /** mm at the front by pad id: what would bring every key that lacks height to where it stops helping */
   readonly enoughForAll: Readonly<Record<string, number>>;
+  readonly all: ActsOnAll;
   readonly picture: HornPicture;
 }
 
@@ -110,6 +127,9 @@ export function makeSheetView(state: BenchState): SheetView {
       boreFromExample: contents.horn.document.origin === 'template',
     }),
     problem: isOfHorn && sheet.problem !== null ? sentence(sheet.problem) : null,
+    contradictions: isOfHorn
+      ? (sheet.report?.contradictions ?? []).map((each) => contradictionSentence(each, unit))
+      : [],
     busy: sheet.problem === null && !isReady,
     columns: state.columns,
     columnHeads: cells.map((cell) => labelOf(cell, state.columns)),
@@ -124,7 +144,19 @@ export function makeSheetView(state: BenchState): SheetView {
         Number((Math.ceil(standing!.frontMm! / PROPOSED_STEP_MM - 1e-6) * PROPOSED_STEP_MM).toFixed(2)),
       ]),
     ),
+    all: actsOnAll(state),
     picture: pictureMemo(documentsInHand(state), keyId, isOfHorn ? sheet.report : null, unit),
+  };
+}
+
+function actsOnAll(state: BenchState): ActsOnAll {
+  const { contents } = hornInHand(state);
+  const { shiftTyped, told } = state.sheet;
+  return {
+    text: shiftTyped?.text ?? '',
+    problem: shiftTyped === null || shiftTyped.problem === null ? null : sentence(shiftTyped.problem),
+    proposed: Object.keys(proposedFronts(contents)).length,
+    told: told?.after === contents ? unbroken(told.text) : '',
   };
 }
 

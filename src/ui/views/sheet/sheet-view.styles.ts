@@ -38,8 +38,29 @@ export const sheetStyles = css`
     background: var(--vw-caution-ground);
     border-radius: var(--vw-round);
   }
-  .sh-answer .sh-propose {
-    justify-self: start;
+  .sh-acts,
+  .sh-acts form {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: var(--vw-space-2);
+  }
+  .sh-acts label {
+    font-size: var(--vw-text-aside);
+    font-weight: 600;
+  }
+  .sh-acts input {
+    width: 8.5rem;
+    min-height: var(--vw-touch);
+    padding: 0 0.6rem;
+    font: inherit;
+    color: inherit;
+    background: var(--vw-sheet);
+    border: 1px solid var(--vw-soft);
+    border-radius: var(--vw-round);
+  }
+  .sh-acts input[aria-invalid='true'] {
+    border: 2px solid var(--vw-wrong);
   }
   .sh-about {
     grid-area: about;

@@ -13,6 +13,7 @@ import type { CellText } from '../../state/read-sheet.ts';
 import { wishEntryStyles } from '../../sheets/wish-entry.styles.ts';
 import { BenchView } from '../bench-view.ts';
 import { keyStudyStyles } from '../key-study/key-study-view.styles.ts';
+import { actsOnAll } from './acts-on-all.ts';
 import { sheetHead } from './sheet-head.ts';
 import { sheetSizeStyles } from './sheet-sizes.styles.ts';
 import { sheetTable } from './sheet-table.ts';
@@ -93,15 +94,25 @@ export class VwSheetView extends BenchView {
         <p class="ks-standing">${view.answer.standing}</p>
         <p class="sh-sure">${view.answer.sure}</p>
         ${view.problem === null ? nothing : html`<p class="sh-caution">${view.problem}</p>`}
-        <button
-          type="button"
-          class="ks-quiet sh-propose"
-          data-act="propose-enough"
-          ?disabled=${lacking === 0}
-          @click=${() => bench.proposeAll(view.enoughForAll)}
-        >
-          ▶ Propose enough for ${lacking === 1 ? 'this key' : `these ${lacking} keys`}
-        </button>
+        ${view.contradictions.map((text) => html`<p class="sh-caution">${text}</p>`)}
+        <div class="sh-acts">
+          <button
+            type="button"
+            class="ks-quiet"
+            data-act="propose-enough"
+            ?disabled=${lacking === 0}
+            @click=${() => bench.proposeAll(view.enoughForAll)}
+          >
+            ▶ Propose enough for ${lacking === 1 ? 'this key' : `these ${lacking} keys`}
+          </button>
+          ${actsOnAll(view.all, bench)}
+        </div>
+        ${
+          view.all.problem === null
+            ? nothing
+            : html`<p class="vw-wrong" id="sh-shift-problem" role="alert">${view.all.problem}</p>`
+        }
+        <p class="sh-told-all" role="status">${view.all.told}</p>
       </section>
     `;
   }
@@ -183,7 +194,9 @@ export class VwSheetView extends BenchView {
     const next = column[column.indexOf(input) + (event.key === 'Enter' && event.shiftKey ? -1 : by)];
     // Leaving a field is what takes its text; at the end of the column it is left and come back to.
     if (next === undefined) input.blur();
+    this.#goingOn = event.key === 'Enter';
     (next ?? input).focus();
+    this.#goingOn = false;
   };
 
   #column(cell: string): HTMLInputElement[] {
@@ -198,8 +211,12 @@ export class VwSheetView extends BenchView {
 
   #inWriting: HTMLInputElement | null = null;
 
+  /** Enter takes what was typed and goes on: the key it was typed on stays in hand until the next is written on. */
+  #goingOn = false;
+
   #written = (event: Event): void => {
     this.#inWriting = this.#cellOf(event);
+    if (this.#inWriting !== null) this.#choose(this.#inWriting.dataset.pad!);
   };
 
   /** Read and found to be what the example has: it is a reading of this horn now, though the text is no other. */
@@ -238,13 +255,13 @@ export class VwSheetView extends BenchView {
     void this.bench?.typeCells(entries);
   };
 
-  /** Coming into a cell marks its text, ready to be typed over, and takes its key in hand. */
+  /** Coming into a cell marks its text, ready to be typed over, and, but for Enter, takes its key in hand. */
   #entered = (event: FocusEvent): void => {
     const input = this.#cellOf(event);
     if (input === null) return;
     input.select();
     this.bench?.expectTyping();
-    this.#choose(input.dataset.pad!);
+    if (!this.#goingOn) this.#choose(input.dataset.pad!);
   };
 
   #clicked = (event: Event): void => {

@@ -27,7 +27,7 @@ const NAMED = 3;
 export function makeSheetAnswer(rows: readonly RowView[], context: AnswerContext): SheetAnswer {
   const known = rows.filter(({ standing }) => standing !== null);
   return {
-    headline: unbroken(headline(rows, known, context)),
+    headline: unbroken(headline(rows, known, context) + proposedWords(known)),
     standing: unbroken(standing(rows, known, context)),
     sure: unbroken(sure(rows, context)),
     reasons: keysBelow(known)
@@ -59,6 +59,14 @@ function headline(rows: readonly RowView[], known: readonly RowView[], { unit }:
   );
 }
 
+/** How many would stand low as proposed; empty where nothing is proposed. */
+function proposedWords(known: readonly RowView[]): string {
+  const proposed = known.flatMap(({ asProposed }) => asProposed ?? []);
+  const low = proposed.filter(({ kind }) => kind === 'below').length;
+  const isSame = low === 0 && keysBelow(known).length === 0;
+  return proposed.length === 0 || isSame ? '' : ` As proposed, ${low === 0 ? 'none' : low} would.`;
+}
+
 /** Keys that surely lack height, the most first. */
 export function keysBelow(rows: readonly RowView[]): RowView[] {
   return rows
@@ -69,7 +77,7 @@ export function keysBelow(rows: readonly RowView[]): RowView[] {
 function standing(rows: readonly RowView[], known: readonly RowView[], { isSet }: AnswerContext): string {
   const count = (kind: string): number => known.filter(({ standing: s }) => s?.kind === kind).length;
   const told = [
-    [count('about'), 'where no difference can be shown'],
+    [count('about'), 'within their ± of enough'],
     [count('enough'), 'high enough'],
     [count('open'), 'without an answer in reach'],
   ] as const;
@@ -85,10 +93,10 @@ function sure(rows: readonly RowView[], { boreFromExample, unit }: AnswerContext
   const measured =
     resting === 0
       ? ''
-      : `${resting} of ${rows.length} keys still rest on the example in hole, pad, rod or opening: measure those first. `;
+      : `On ${resting} of ${rows.length} keys hole, pad, rod or opening is still the example’s, not read on this horn: measure those first. `;
   const bore = boreFromExample ? 'Cents come from the example’s bore; vent share needs no bore. ' : '';
   return (
     `${measured}${bore}Heights are told at the front; ± is the readings’ and the pad model’s together. ` +
-    `Enough: another ${formatBoth(0.5, unit)} buys less than a cent and less than 1 % vent share.`
+    `Enough: another ${formatBoth(0.5, unit)} brings less than a cent and less than 1 % vent share.`
   );
 }
