@@ -5,6 +5,8 @@ import {
   nextForNote,
   type MeasureNextReport,
 } from '../documents/measure-next-report.ts';
+import { budgetParts } from '../documents/budget-parts.ts';
+import type { BudgetReport } from '../documents/uncertainty-report.ts';
 import { BadInput } from './bad-input.ts';
 import { DAY, json, type Command } from './command.ts';
 import { readHorn } from './files.ts';
@@ -62,9 +64,23 @@ function fingeringNamed(name: string): Fingering {
   throw new BadInput(`invalid --question: "${name}"; expected one of ${known}`);
 }
 
+/** What a ± is made of, a line each; their squares add up to its square. */
+function partLines(budget: BudgetReport, unit: string): string[] {
+  const lines = budgetParts(budget).map(({ label, size, reading }) => {
+    const known =
+      reading === null ? '' : ` (known to ± ${`${plain(reading.plusMinus)} ${reading.unit}`.trim()})`;
+    return `  ${label}: ± ${plain(size)} ${unit}${known}`;
+  });
+  return lines.length === 0 ? [] : ['Its ± is made of, added by squares:', ...lines];
+}
+
+const plain = (value: number): string => String(Number(value.toPrecision(3)));
+
 function textOf({ question, value, reason, unit, budget, sentences }: MeasureNextReport): string {
   if (value === null || budget === null) return `${question}: cannot be said, ${reason}.`;
   const digits = unit === 'mm' ? 2 : 1;
   const shown = `${question}: ${value.toFixed(digits)} ± ${budget.plusMinus.toFixed(digits)} ${unit}.`;
-  return [shown, ...sentences.map((sentence, i) => `${i + 1}. ${sentence}`)].join('\n');
+  return [shown, ...partLines(budget, unit), ...sentences.map((sentence, i) => `${i + 1}. ${sentence}`)].join(
+    '\n',
+  );
 }

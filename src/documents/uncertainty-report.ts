@@ -1,10 +1,19 @@
-import { measureNext, type Budget, type Horn, type Reading, type ReadingKind } from '../acoustics/index.ts';
+import {
+  measureNext,
+  type Budget,
+  type Horn,
+  type Reading,
+  type ReadingKind,
+  type ReadingPart,
+} from '../acoustics/index.ts';
 
 /** A ± and what it is made of, in the answer's bench unit. */
 export interface BudgetReport {
   readonly plusMinus: number;
   /** signed, the greatest first */
   readonly readings: readonly PartReport[];
+  /** readings too small to be listed each: how many have an effect, and what they do together, ≥ 0 */
+  readonly others: { readonly count: number; readonly effect: number };
   /** signed */
   readonly padModel: number;
   readonly wholeHorn: number;
@@ -82,7 +91,7 @@ const MANNERS: Readonly<Record<ReadingKind, Manner>> = {
   },
 };
 
-/** Parts smaller than this share of the ± are not listed: together they hardly show. */
+/** Readings that do less than this share of the ± are told together. */
 const LEAST_LISTED = 0.02;
 
 /** What each of two horns is called beside a reading that was taken on one of them only. */
@@ -90,13 +99,16 @@ export type SideNames = Readonly<Record<'first' | 'other', string>>;
 
 /** A ± in bench units. @param scale bench units of the answer per SI unit */
 export function reportBudget(horn: Horn, budget: Budget, scale = 1, sides?: SideNames): BudgetReport {
-  const listed = budget.readings.filter(({ effect }) => Math.abs(effect) > LEAST_LISTED * budget.plusMinus);
+  const isListed = ({ effect }: ReadingPart): boolean => Math.abs(effect) > LEAST_LISTED * budget.plusMinus;
+  const listed = budget.readings.filter(isListed);
+  const others = budget.readings.filter((part) => !isListed(part));
   return {
     plusMinus: budget.plusMinus * scale,
     readings: listed.map(({ reading, effect, side }) => ({
       ...reportReading(horn, reading, nameOfSide(side, sides)),
       effect: effect * scale,
     })),
+    others: { count: others.length, effect: Math.hypot(...others.map(({ effect }) => effect)) * scale },
     padModel: budget.padModel * scale,
     wholeHorn: budget.wholeHorn * scale,
     calibration: budget.calibration * scale,

@@ -9,6 +9,9 @@ import { demoHorn, fingeringOf } from '../acoustics/demo-horns.ts';
 
 const ROOT = new URL('../../', import.meta.url).pathname;
 const ALTO = 'datasets/horns/demo-alto.json';
+/** Parts are printed to three digits. */
+const PRINTED = 5e-3;
+
 const day = { air: makeAirColumn(), a4Hz: 440 };
 
 function run(...words: string[]): { code: number | null; out: string; err: string } {
@@ -84,7 +87,17 @@ describe('the command', () => {
     expect(asJson.code).toBe(0);
     expect(JSON.parse(asJson.out) as MeasureNextReport).toEqual(nextForKey(demoHorn('alto'), 'e', day));
     const asText = run(ALTO, '--question', 'note:F4');
-    expect(asText.out).toMatch(/^The pitch of F4, from equal temperament: .* ± \d+\.\d cents\.\n1\. /);
+    expect(asText.out).toMatch(/^The pitch of F4, from equal temperament: .* ± \d+\.\d cents\.\n/);
+    expect(asText.out).toMatch(/\n1\. .*only played notes/);
+  });
+
+  it('lists the parts of the ±, the small ones together last, so that squares add up', () => {
+    const { out } = run(ALTO, '--question', 'note:F4');
+    const { budget } = nextForNote(demoHorn('alto'), fingeringOf('F4'), day);
+    const sizes = [...out.matchAll(/^ {2}.+?: ± ([\d.]+) cents/gm)].map(([, size]) => Number(size));
+    expect(Math.abs(Math.hypot(...sizes) / budget!.plusMinus - 1)).toBeLessThan(PRINTED);
+    expect(out).toContain(`\n  others, ${budget!.others.count} readings: ± `);
+    expect(budget!.others.count).toBeGreaterThan(0);
   });
 
   it.each([

@@ -107,6 +107,7 @@ describe('the sentence', () => {
         plusMinus: centsPlusMinus,
         readings: [],
         padModel: centsPlusMinus,
+        others: { count: 0, effect: 0 },
         wholeHorn: 0,
         calibration: 0,
       },

@@ -36,7 +36,7 @@ describe('the panel of a reason', () => {
       'mm',
     );
     const sizes = view.parts.map(({ size }) => Number(/± ([\d.]+) mm \(/.exec(plain(size))![1]));
-    const rest = view.parts.findIndex(({ label }) => label === 'all the rest');
+    const rest = view.parts.findIndex(({ label }) => label.startsWith('others, '));
     const named = rest < 0 ? sizes : sizes.slice(0, rest);
     expect(named).toEqual([...named].sort((a, b) => b - a));
     const all = [...answerMm!.readings.map(({ effect }) => effect), answerMm!.padModel];
@@ -50,6 +50,7 @@ describe('the panel of a reason', () => {
     const budget: BudgetReport = {
       plusMinus: 0.02,
       readings: [],
+      others: { count: 0, effect: 0 },
       padModel: -0.02,
       wholeHorn: 0,
       calibration: 0,

@@ -12,7 +12,14 @@ const { prepared, report } = scale();
 const nameOf = makeNamer('written', report.transpositionSemitones);
 const index = report.fingerings.findIndex(({ id }) => id === 'F5');
 const known = {
-  budget: { plusMinus: 11.8, readings: [], padModel: 1, wholeHorn: 10, calibration: 0 },
+  budget: {
+    plusMinus: 11.8,
+    readings: [],
+    others: { count: 0, effect: 0 },
+    padModel: 1,
+    wholeHorn: 10,
+    calibration: 0,
+  },
   next: [],
 };
 const sure: ScaleSureness = {

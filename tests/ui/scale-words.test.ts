@@ -89,7 +89,14 @@ describe('the scale’s answer', () => {
 
 describe('how sure the scale’s words are', () => {
   const known = (plusMinus: number, wholeHorn: number): CentsSureness => ({
-    budget: { plusMinus, wholeHorn, readings: [], padModel: 0, calibration: 0 },
+    budget: {
+      plusMinus,
+      wholeHorn,
+      readings: [],
+      others: { count: 0, effect: 0 },
+      padModel: 0,
+      calibration: 0,
+    },
     next: [],
   });
   const sure = (found: number, move: number): ScaleSureness => ({

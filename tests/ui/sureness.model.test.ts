@@ -39,8 +39,15 @@ const made = (
   next: readonly NextReport[] = [],
   manner: SurenessManner = MM,
 ): ReturnType<typeof makeSureness> => {
-  const whole = { readings: [], padModel: 0, wholeHorn: 0, calibration: 0, ...parts };
-  const effects = whole.readings.map(({ effect }) => effect);
+  const whole = {
+    readings: [],
+    others: { count: 0, effect: 0 },
+    padModel: 0,
+    wholeHorn: 0,
+    calibration: 0,
+    ...parts,
+  };
+  const effects = [...whole.readings.map(({ effect }) => effect), whole.others.effect];
   const plusMinus = Math.hypot(...effects, whole.padModel, whole.wholeHorn, whole.calibration);
   return makeSureness({ plusMinus, ...whole }, next, manner);
 };
@@ -54,7 +61,7 @@ describe('how sure a key’s answer is', () => {
     expect(plain(panel.told)).toContain(`± ${budget.plusMinus.toFixed(2)} mm (`);
     const core = [...budget.readings.map(({ effect }) => Math.abs(effect)), Math.abs(budget.padModel)];
     const greatest = core.sort((a, b) => b - a).slice(0, 5);
-    const shown = panel.parts.map(({ size }) => Number.parseFloat(size));
+    const shown = panel.parts.map(sizeOf);
     expect(shown.slice(0, 5)).toEqual(greatest.map((size) => Number(size.toFixed(2))));
     expect(panel.parts[0].share).toBe(1);
   });
@@ -107,8 +114,15 @@ describe('the panel', () => {
       'part 3',
       'part 2',
     ]);
-    expect(parts[5].label).toBe('all the rest');
-    expect(Number.parseFloat(parts[5].size)).toBeCloseTo(Math.SQRT2, 2);
+    expect(parts[5].label).toBe('others, 2 readings');
+    expect(sizeOf(parts[5])).toBeCloseTo(Math.SQRT2, 2);
+  });
+
+  it('counts readings too small to be listed among the others, and names a model that is', () => {
+    const readings = [6, 5, 4, 3, 2].map((n) => part(`part ${n}`, n));
+    const { parts } = made({ readings, others: { count: 7, effect: 0.3 }, padModel: 0.4 });
+    expect(parts[5].label).toBe('others, 7 readings and pad model');
+    expect(sizeOf(parts[5])).toBeCloseTo(0.5, 2);
   });
 
   it('names the models beside the readings', () => {
@@ -146,6 +160,11 @@ describe('the panel', () => {
     expect(plain(made({ wholeHorn: 10 }, [], cents).told)).toBe('The opening that is enough: ± 10.0 cents.');
   });
 });
+
+/** The number of `± 0.10 mm (0.004 in)`. */
+function sizeOf({ size }: { readonly size: string }): number {
+  return Number(/^± ([\d.]+) /.exec(plain(size))![1]);
+}
 
 /** As the page keeps a number with its unit. */
 function plainly(text: string): string {

@@ -1,23 +1,13 @@
 import type { LengthUnit } from '../../documents/length-format.ts';
-import type { BudgetReport, PartReport } from '../../documents/uncertainty-report.ts';
 import { headingId, noteHref } from '../state/note-places.ts';
-import { REASON_GROUNDS, type Reason, type ReasonInput, type ReasonUnit } from '../state/reasons.ts';
+import { REASON_GROUNDS, type Reason, type ReasonInput } from '../state/reasons.ts';
 import { listed, unbroken } from './note-names.ts';
-import { other, plusMinusBoth, sign } from './plus-minus-words.ts';
+import { makePartViews, type PartView } from './plus-minus-parts.model.ts';
 
 /** A word and what it means. */
 export interface MeaningView {
   readonly word: string;
   readonly meaning: string;
-}
-
-/** A part of a ±. */
-export interface ReasonPart {
-  readonly label: string;
-  /** what it does to the figure */
-  readonly size: string;
-  /** `known to ± 0.2 mm (0.008 in)`; empty where it is no reading */
-  readonly known: string;
 }
 
 /** What the panel of a reason says. */
@@ -28,16 +18,14 @@ export interface ReasonView {
   readonly meanings: readonly MeaningView[];
   readonly formula: string;
   readonly inputs: readonly ReasonInput[];
-  readonly parts: readonly ReasonPart[];
+  /** of its ±, the greatest first; empty where it has none */
+  readonly parts: readonly PartView[];
   readonly remarks: readonly string[];
   readonly holdsFor: string;
   /** `ours; Keefe 1984 and Pierce` */
   readonly sources: string;
   readonly noteHref: string;
 }
-
-/** So many parts of a ± are named; the others stand together. */
-const NAMED_PARTS = 4;
 
 /** @param glossary meanings by word @param unit which lengths are told first */
 export function makeReasonView(
@@ -57,61 +45,12 @@ export function makeReasonView(
     }),
     formula: unbroken(formula),
     inputs: reason.inputs.map((input) => ({ ...input, value: unbroken(input.value) })),
-    parts: reason.budget === null ? [] : partsOf(reason.budget.parts, reason.budget.in, unit),
+    parts: reason.budget === null ? [] : makePartViews(reason.budget.parts, reason.budget.in, unit),
     remarks: reason.remarks.map(unbroken),
     holdsFor: unbroken(holdsFor),
     sources: !isOurs ? named : named === '' ? 'ours' : `ours; ${named}`,
     noteHref: noteHref({ note: note.name, heading: headingId(note.heading) }),
   };
-}
-
-function partsOf(budget: BudgetReport, as: ReasonUnit, unit: LengthUnit): ReasonPart[] {
-  const models = [
-    ['pad model', budget.padModel],
-    ['model of the whole horn', budget.wholeHorn],
-    ['what calibrating leaves open', budget.calibration],
-  ] as const;
-  const all = [
-    ...budget.readings.map((reading) => ({
-      label: reading.label,
-      known: `known to ± ${readingWords(reading, unit)}`,
-      size: Math.abs(reading.effect),
-    })),
-    ...models.map(([label, size]) => ({ label, known: '', size: Math.abs(size) })),
-  ]
-    .filter(({ size }) => size > 0)
-    .sort((a, b) => b.size - a.size);
-  const named = all.slice(0, NAMED_PARTS);
-  const rest = Math.sqrt(
-    Math.max(0, budget.plusMinus ** 2 - named.reduce((sum, { size }) => sum + size ** 2, 0)),
-  );
-  const shown =
-    rest > 0.05 * budget.plusMinus ? [...named, { label: 'all the rest', known: '', size: rest }] : named;
-  return shown.map(({ label, known, size }) => ({
-    label,
-    known: unbroken(known),
-    size: unbroken(`± ${sizeWords(size, as, unit)}`),
-  }));
-}
-
-function sizeWords(size: number, as: ReasonUnit, unit: LengthUnit): string {
-  switch (as) {
-    case 'mm': {
-      const inUnit = (which: LengthUnit): string =>
-        `${which === 'mm' ? size.toFixed(2) : (size / 25.4).toFixed(4)} ${sign(which)}`;
-      return `${inUnit(unit)} (${inUnit(other(unit))})`;
-    }
-    case 'share':
-      return `${(100 * size).toFixed(size < 0.01 ? 2 : 1)} points`;
-    case 'cents':
-    case 'dB':
-      return `${size.toFixed(size < 0.1 ? 2 : 1)} ${as}`;
-  }
-}
-
-function readingWords({ plusMinus, unit: own }: PartReport, unit: LengthUnit): string {
-  if (own === 'mm') return plusMinusBoth(plusMinus, unit);
-  return `${Number(plusMinus.toPrecision(2))}${own === '' ? '' : ` ${own}`}`;
 }
 
 /** A stretch of a sentence, or the reason whose figure stands there. */

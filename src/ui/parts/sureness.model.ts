@@ -1,21 +1,10 @@
 import type { ReadingKind } from '../../acoustics/index.ts';
 import type { LengthUnit } from '../../documents/length-format.ts';
-import type { BudgetReport, NextReport, ReadingReport } from '../../documents/uncertainty-report.ts';
+import type { BudgetReport, NextReport } from '../../documents/uncertainty-report.ts';
 import type { LengthId } from '../state/fields.ts';
 import { unbroken } from './note-names.ts';
-import { other, plusMinusBoth, sign } from './plus-minus-words.ts';
-
-/** One part of a ±. */
-export interface SurenessPart {
-  readonly label: string;
-  /** how well that reading is known: `known to ± 0.2 mm (0.008 in)`; empty where it is no reading */
-  readonly known: string;
-  /** what it does to the answer, with its unit */
-  readonly size: string;
-  /** length of its bar, 0…1 */
-  readonly share: number;
-  readonly kind: 'reading' | 'model';
-}
+import { makePartViews, readingWords, sizeWords, SMALL, type PartView } from './plus-minus-parts.model.ts';
+import { other } from './plus-minus-words.ts';
 
 /** Where a measurement is typed. */
 export interface MeasureTarget {
@@ -36,7 +25,7 @@ export interface SurenessNext {
 export interface Sureness {
   /** `± 0.3 mm (0.011 in) on …` */
   readonly told: string;
-  readonly parts: readonly SurenessPart[];
+  readonly parts: readonly PartView[];
   /** the best first */
   readonly next: readonly SurenessNext[];
   /** said after the list, or instead of an empty one; empty for nothing */
@@ -57,8 +46,6 @@ export interface SurenessManner {
   readonly byPlaying?: boolean;
 }
 
-/** So many parts are named; the others stand together. */
-const NAMED_PARTS = 5;
 /** So many measurements are proposed. */
 const TOLD_NEXT = 3;
 
@@ -85,8 +72,8 @@ export function makeSureness(
   const shown = next.slice(0, TOLD_NEXT);
   const last = shown[shown.length - 1];
   return {
-    told: unbroken(`${manner.what}: ± ${amount(budget.plusMinus, manner)}.`),
-    parts: makeParts(budget, manner),
+    told: unbroken(`${manner.what}: ± ${sizeWords(budget.plusMinus, manner.of, manner.unit)}.`),
+    parts: makePartViews(budget, manner.of, manner.unit),
     next: [
       ...(manner.byPlaying === true ? byPlaying(budget, manner) : []),
       ...shown.map((each) => makeNext(each, budget.plusMinus, manner)),
@@ -106,48 +93,17 @@ function closing(
     const model = Math.abs(padModel) > 0.7 * plusMinus ? ' Most of it is the pad model’s own.' : '';
     return `${NOTHING_NARROWS}${model}`;
   }
-  return count < 2 ? '' : `${count === 2 ? 'Both' : 'All three'}: ± ${amount(last.together, manner)}.`;
+  return count < 2
+    ? ''
+    : `${count === 2 ? 'Both' : 'All three'}: ± ${sizeWords(last.together, manner.of, manner.unit)}.`;
 }
-
-function makeParts(budget: BudgetReport, manner: SurenessManner): SurenessPart[] {
-  const { plusMinus, padModel, wholeHorn, calibration } = budget;
-  const models = [
-    ['pad model', padModel],
-    ['model of the whole horn', wholeHorn],
-    ['what calibrating leaves open', calibration],
-  ] as const;
-  const all = [
-    ...budget.readings.map((reading) => ({
-      label: reading.label,
-      known: `known to ± ${readingAmount(reading, manner.unit)}`,
-      size: Math.abs(reading.effect),
-      kind: 'reading' as const,
-    })),
-    ...models
-      .filter(([, size]) => size !== 0)
-      .map(([label, size]) => ({ label, known: '', size: Math.abs(size), kind: 'model' as const })),
-  ].sort((a, b) => b.size - a.size);
-  const named = all.slice(0, NAMED_PARTS);
-  const rest = Math.sqrt(Math.max(0, plusMinus ** 2 - Math.hypot(...named.map(({ size }) => size)) ** 2));
-  const listed = rest > 0.05 * plusMinus ? [...named, { ...REST, size: rest }] : named;
-  const most = Math.max(...listed.map(({ size }) => size));
-  return listed.map(({ label, known, size, kind }) => ({
-    label,
-    known: unbroken(known),
-    size: unbroken(amount(size, manner)),
-    share: most === 0 ? 0 : size / most,
-    kind,
-  }));
-}
-
-const REST = { label: 'all the rest', known: '', kind: 'reading' } as const;
 
 function makeNext(next: NextReport, plusMinus: number, manner: SurenessManner): SurenessNext {
   const field = FIELDS[next.kind];
   const { tool, label, pad } = next;
   return {
     text: unbroken(
-      `Measure the ${label} with a ${tool}, ± ${readingAmount({ ...next, plusMinus: next.becomes }, manner.unit)}: ` +
+      `Measure the ${label} with a ${tool}, ± ${readingWords({ ...next, plusMinus: next.becomes }, manner.unit)}: ` +
         `the ± falls from ${fall(plusMinus, next.alone, manner)}.`,
     ),
     target: field === undefined || pad === null || !manner.keys.has(pad) ? null : { pad, field },
@@ -168,14 +124,14 @@ function byPlaying(budget: BudgetReport, manner: SurenessManner): SurenessNext[]
   if (!(gone > 0.5 * plusMinus)) return [];
   const kept = Math.sqrt(Math.max(0, plusMinus ** 2 - gone ** 2));
   const text =
-    `Play and log about ten notes: calibrating on them puts what the fit leaves open in place of ± ${amount(gone, manner)} ` +
-    `of whole horn, air and mouthpiece; readings and pads keep ± ${amount(kept, manner)}.`;
+    `Play and log about ten notes: calibrating on them puts what the fit leaves open in place of ± ${sizeWords(gone, manner.of, manner.unit)} ` +
+    `of whole horn, air and mouthpiece; readings and pads keep ± ${sizeWords(kept, manner.of, manner.unit)}.`;
   return [{ text: unbroken(text), target: null, link: { href: '#played', label: 'to the played notes' } }];
 }
 
 /** `0.6 to 0.2 mm (0.024 to 0.008 in)`, with as many digits as tell the two apart. */
 function fall(from: number, to: number, { of, unit }: Pick<SurenessManner, 'of' | 'unit'>): string {
-  if (of === 'cents') return `${apart(from, to, from < SMALL_CENTS ? 2 : 1)} cents`;
+  if (of === 'cents') return `${apart(from, to, from < SMALL ? 2 : 1)} cents`;
   const inUnit = (as: LengthUnit): string =>
     as === 'mm' ? `${apart(from, to, 1)} mm` : `${apart(from / 25.4, to / 25.4, 3)} in`;
   return `${inUnit(unit)} (${inUnit(other(unit))})`;
@@ -184,20 +140,4 @@ function fall(from: number, to: number, { of, unit }: Pick<SurenessManner, 'of' 
 function apart(from: number, to: number, digits: number): string {
   const enough = from.toFixed(digits) === to.toFixed(digits) ? digits + 1 : digits;
   return `${from.toFixed(enough)} to ${to.toFixed(enough)}`;
-}
-
-/** Below this a ± in cents has two digits after the point. */
-const SMALL_CENTS = 1;
-
-/** A ± of the answer: hundredths of a millimetre in both units, or tenths of a cent, hundredths where it is small. */
-function amount(size: number, { of, unit }: Pick<SurenessManner, 'of' | 'unit'>): string {
-  if (of === 'cents') return `${size.toFixed(size < SMALL_CENTS ? 2 : 1)} cents`;
-  const inUnit = (as: LengthUnit): string =>
-    `${as === 'mm' ? size.toFixed(2) : (size / 25.4).toFixed(3)} ${sign(as)}`;
-  return `${inUnit(unit)} (${inUnit(other(unit))})`;
-}
-
-function readingAmount({ plusMinus, unit: own }: ReadingReport, unit: LengthUnit): string {
-  if (own === 'mm') return plusMinusBoth(plusMinus, unit);
-  return `${Number(plusMinus.toPrecision(2))}${own === '' ? '' : ` ${own}`}`;
 }

@@ -2,7 +2,8 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { styleMap } from 'lit/directives/style-map.js';
 import { controlStyles } from './control.styles.ts';
-import type { MeasureTarget, Sureness, SurenessNext, SurenessPart } from './sureness.model.ts';
+import type { PartView } from './plus-minus-parts.model.ts';
+import type { MeasureTarget, Sureness, SurenessNext } from './sureness.model.ts';
 
 /**
  * How sure an answer is: the parts of its ±, the greatest first, and what to measure next.
@@ -165,7 +166,7 @@ export class VwSureness extends LitElement {
   }
 }
 
-function partItem({ label, known, size, share, kind }: SurenessPart): TemplateResult {
+function partItem({ label, known, size, share, kind }: PartView): TemplateResult {
   return html`<li class=${kind}>
     <span>${label}</span> <span class="size">${size}</span>
     <span class="bar" aria-hidden="true"
