@@ -108,7 +108,7 @@ describe('the path of the day, built', () => {
     await waitForView(page, 'work');
     await fold(page).click();
     await step(page, 'seals and links').locator('[data-act="done"]').click();
-    await fold(page).click();
+    await page.keyboard.press('Escape');
 
     await says(page, 'Next: look at the proposal');
     await next(page).click();
@@ -116,7 +116,7 @@ describe('the path of the day, built', () => {
     await look(page, 'sheet');
     await waitForSheet(page);
     await page.locator('[data-act="propose-enough"]').click();
-    await says(page, /^Next: \d+ moves?, lower stack/);
+    await says(page, /^Next: make \d+ moves?, lower stack/);
     await next(page).click();
     await waitForView(page, 'work');
     while ((await page.locator('.wk-check').count()) > 0) {
@@ -127,10 +127,12 @@ describe('the path of the day, built', () => {
     await says(page, 'Next: log what is played');
     await fold(page).click();
     expect(await step(page, 'lower stack').locator('.name span').innerText()).toBe('done');
-    expect(await step(page, 'as set').locator('.name span').innerText()).toBe('done');
+    expect(await step(page, 'as set').locator('.told').innerText()).toContain('all that was proposed');
     await step(page, 'played').locator('[data-act="not needed"]').click();
-    await step(page, 'player’s sheet').locator('[data-act="done"]').click();
-    await fold(page).click();
+    await step(page, 'player’s sheet').locator('.go').click();
+    await waitForView(page, 'player-sheet');
+    // A printer is not at hand: what a browser tells once the paper is out stands for it.
+    await page.evaluate(() => dispatchEvent(new Event('afterprint')));
 
     await says(page, 'Next: save it as a file');
     await next(page).click();
@@ -170,6 +172,12 @@ describe('the path of the day, built', () => {
     await expect.poll(() => inFocus(page)).toBe('sh-wish');
     await page.keyboard.type('as it was');
     await page.keyboard.press('Tab');
+    await says(page, `Next: read ${KEYS} openings again`);
+    await fold(page).click();
+    const told = await step(page, 'as found').locator('.told').innerText();
+    expect(told).toMatch(/ from last time, 2025-05-12\. Read them again, or mark the step done/);
+    await step(page, 'as found').locator('[data-act="done"]').click();
+    await page.keyboard.press('Escape');
     await says(page, 'Next: compare with 2025-05-12');
     await next(page).click();
     await waitForView(page, 'side-by-side');
@@ -188,8 +196,10 @@ describe('the path of the day, built', () => {
     const words = step(page, 'played').locator('.name span');
     await expect.poll(() => words.innerText()).toBe('not needed');
     await page.getByRole('button', { name: 'Undo' }).click();
+    await fold(page).click();
     await expect.poll(() => words.innerText()).toBe('not begun');
     await page.getByRole('button', { name: 'Redo' }).click();
+    await fold(page).click();
     await expect.poll(() => words.innerText()).toBe('not needed');
     await step(page, 'played').locator('[data-act="take-back"]').click();
     await expect.poll(() => words.innerText()).toBe('not begun');
@@ -247,6 +257,51 @@ describe('the path of the day, built', () => {
     await page.keyboard.press('Space');
     expect(await fold(page).getAttribute('aria-expanded')).toBe('false');
     expect(await page.locator('vw-day-path ol').count()).toBe(0);
+  });
+
+  it('lets its steps go with Escape, a choice, another view and a touch beside them', async () => {
+    const page = await open();
+    const listed = (): Promise<number> => page.locator('vw-day-path ol').count();
+    const isOpen = (): Promise<string | null> => fold(page).getAttribute('aria-expanded');
+    const unfold = async (): Promise<void> => {
+      await fold(page).click();
+      await expect.poll(listed).toBe(1);
+    };
+    await unfold();
+    await step(page, 'played').locator('.go').focus();
+    await page.keyboard.press('Escape');
+    await expect.poll(listed).toBe(0);
+    expect(await isOpen()).toBe('false');
+    expect(await fold(page).evaluate((button) => button.matches(':focus'))).toBe(true);
+    await unfold();
+    await look(page, 'key');
+    await expect.poll(listed).toBe(0);
+    await unfold();
+    await page.mouse.click(20, 400);
+    await expect.poll(listed).toBe(0);
+    await unfold();
+    await step(page, 'played').locator('.go').click();
+    await waitForView(page, 'played');
+    await expect.poll(listed).toBe(0);
+    await page.reload();
+    await waitForView(page, 'played');
+    expect(await listed()).toBe(0);
+  });
+
+  it('moves nothing on the page when it unfolds, and leaves a phone the view’s answer', async () => {
+    for (const size of [SIZES.laptop, SIZES.phone]) {
+      const page = await open('key', size);
+      const answer = async (): Promise<{ y: number; height: number }> =>
+        (await page.locator('main h1').boundingBox())!;
+      const before = await answer();
+      await fold(page).click();
+      await page.waitForSelector('vw-day-path #steps[data-placed]');
+      expect(await answer()).toEqual(before);
+      if (size !== SIZES.phone) continue;
+      const steps = (await page.locator('vw-day-path #steps').boundingBox())!;
+      expect(steps.y).toBeGreaterThan(before.y + before.height);
+      expect(steps.y + steps.height).toBeLessThanOrEqual(size.height + 0.5);
+    }
   });
 
   it.each(Object.entries(SIZES))(

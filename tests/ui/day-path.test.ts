@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { BenchContents } from '../../src/documents/bench-contents.ts';
+import { nextVisit, type BenchContents } from '../../src/documents/bench-contents.ts';
 import { withSaid, type DayStepName } from '../../src/documents/day-steps.ts';
 import { keyedHoles } from '../../src/documents/horn-document.ts';
 import { withOpeningReading } from '../../src/documents/sheet-edits.ts';
@@ -51,6 +51,10 @@ const pathOf = (contents: BenchContents, view?: ViewName, keyId?: string): DayPa
   pathInHand(stateOf(contents, view, keyId), null);
 
 const stepOf = (path: DayPath, name: DayStepName): DayStep => path.steps.find((step) => step.name === name)!;
+
+/** A step’s standing as it is listed. */
+const standingOf = (contents: BenchContents, step: DayStepName): string =>
+  makeDayPathView(pathOf(contents)).rows.find(({ name }) => name === step)!.standing;
 
 const say = (contents: BenchContents, step: DayStepName, said: 'done' | 'not needed'): BenchContents => ({
   ...contents,
@@ -150,12 +154,81 @@ describe('the path of the day', () => {
       told: 'Proposed and not read as set: E.',
       goal: { field: { kind: 'cell', pad: 'e', id: 'asSet' } },
     });
-    expect(step(both).standing).toBe('done');
+    expect(step(both)).toMatchObject({
+      standing: 'done',
+      told: `Set: D and E, all that was proposed; the other ${KEYS.length - 2} keys as found.`,
+    });
+    expect(standingOf(both, 'as set')).toBe(`2 of ${KEYS.length} set`);
     const stays = (['lower stack', 'upper stack', 'other keys'] as const).reduce(
       (now, name) => say(now, name, 'not needed'),
       DEMO,
     );
     expect(step(stays)).toMatchObject({ standing: 'not needed', told: 'It leaves as it was found.' });
+  });
+
+  it('does not take one key set, with nothing proposed, for all of them', () => {
+    const one = withSet(DEMO, 'e', { mm: 9, at: 'front' });
+    const step = (contents: BenchContents): DayStep => stepOf(pathOf(contents), 'as set');
+    expect(step(one)).toMatchObject({
+      standing: 'begun',
+      told: `Set: E. Mark the step done if the other ${KEYS.length - 1} keys leave as found.`,
+      act: `Read ${KEYS.length - 1} openings as set`,
+    });
+    expect(standingOf(one, 'as set')).toBe(`1 of ${KEYS.length} set`);
+    expect(step(say(one, 'as set', 'done'))).toMatchObject({
+      standing: 'done',
+      told: 'Marked as done. Set: E.',
+    });
+    const all = KEYS.reduce((now, { id }) => withSet(now, id, { mm: 6, at: 'front' }), DEMO);
+    expect(step(all).standing).toBe('done');
+  });
+
+  it('tells openings of a visit before from those read today, until they are read again or said to hold', () => {
+    let count = 0;
+    const plan = { date: '2027-06-01', airC: 22, a4Hz: 440 };
+    const back = nextVisit(told(DEMO, { date: '2026-05-12' }), plan, () => `next-${++count}`);
+    const step = (contents: BenchContents): DayStep => stepOf(pathOf(contents), 'as found');
+    expect(step(back)).toMatchObject({
+      standing: 'begun',
+      count: { done: 0, of: KEYS.length },
+      told: `${KEYS.length} openings are from last time, 2026-05-12. Read them again, or mark the step done where they still hold.`,
+      act: `Read ${KEYS.length} openings again`,
+    });
+    expect(standingOf(back, 'as found')).toBe('from before');
+    const some = read(back, ['e', KEYS[0].id]);
+    expect(step(some)).toMatchObject({
+      standing: 'begun',
+      count: { done: 2, of: KEYS.length },
+      act: `Read ${KEYS.length - 2} more openings again`,
+      goal: { field: { pad: KEYS[1].id, id: 'openingMm' } },
+    });
+    expect(standingOf(some, 'as found')).toBe(`2 of ${KEYS.length} read again`);
+    expect(step(say(back, 'as found', 'done'))).toMatchObject({
+      standing: 'done',
+      told: `Marked as done. ${KEYS.length} openings are from last time, 2026-05-12.`,
+    });
+    expect(
+      step(
+        read(
+          back,
+          KEYS.map(({ id }) => id),
+        ),
+      ).standing,
+    ).toBe('done');
+  });
+
+  it('says what the player’s sheet still lacks', () => {
+    const step = (contents: BenchContents): DayStep => stepOf(pathOf(contents), 'player’s sheet');
+    const named = told(DEMO, { player: 'Runa', wish: 'lower keys' });
+    expect(step(DEMO).told).toBe(
+      'Not on it yet: who plays it, what they ask for and what is proposed or set. Printing it marks it done.',
+    );
+    expect(step(named).told).toMatch(/^Not on it yet: what is proposed or set\./);
+    expect(step(withProposed(named, 'd', 9.1)).told).toMatch(/^All it needs is written down\./);
+    expect(step(say(DEMO, 'player’s sheet', 'done'))).toMatchObject({
+      standing: 'done',
+      told: 'Marked as done.',
+    });
   });
 
   it('counts notes logged, as set where anything was set, and none that was set aside', () => {

@@ -76,7 +76,8 @@ function openDeg({ standing, count }: DayStep): number {
   return OPEN_DEG * (1 - Math.min(Math.max(share, BEGUN.least), BEGUN.most));
 }
 
-function standingWords({ standing, count }: DayStep): string {
+function standingWords({ standing, count, words }: DayStep): string {
+  if (words !== undefined) return words;
   return standing === 'begun' && count !== null ? `${count.done} of ${count.of}` : standing;
 }
 

@@ -109,6 +109,24 @@ export const dayPathStyles = css`
   [aria-expanded='true'] .hook {
     transform: rotate(180deg);
   }
+  #steps {
+    position: absolute;
+    inset: auto;
+    width: 46rem;
+    max-width: calc(100vw - 1rem);
+    margin: 0;
+    padding: 0;
+    overflow-y: auto;
+    overscroll-behavior: contain;
+    visibility: hidden;
+    color: var(--vw-ink);
+    background: var(--vw-sheet);
+    border: 2px solid var(--vw-ink);
+    border-radius: var(--vw-round);
+  }
+  #steps[data-placed] {
+    visibility: visible;
+  }
   ol {
     list-style: none;
     margin: 0;
@@ -182,6 +200,17 @@ export const dayPathStyles = css`
     }
     .line button {
       padding: 0 0.5rem;
+    }
+    /* Along the foot: what the view answers stays in sight over it. */
+    #steps {
+      position: fixed;
+      inset: auto 0 0;
+      width: 100vw;
+      max-width: none;
+      max-height: 45vh;
+      padding-bottom: env(safe-area-inset-bottom);
+      border-width: 2px 0 0;
+      border-radius: var(--vw-round) var(--vw-round) 0 0;
     }
     ol {
       padding: 0 0.5rem;

@@ -1,9 +1,10 @@
 import { html, LitElement, nothing, svg, type SVGTemplateResult, type TemplateResult } from 'lit';
-import { customElement, property } from 'lit/decorators.js';
+import { customElement, property, query } from 'lit/decorators.js';
 import { SAID, type DayStepName, type Said } from '../../documents/day-steps.ts';
 import { SAY_WORDS, type DayPathView, type StepKey, type StepRow } from './day-path-view.model.ts';
 import type { PathFold } from '../state/guidance-state.ts';
 import { controlStyles } from './control.styles.ts';
+import { placePanel } from './place-panel.ts';
 import { dayPathStyles } from './vw-day-path.styles.ts';
 
 /** Width of one key of the drawing, in its own units. */
@@ -11,7 +12,9 @@ const KEY_WIDTH = 26;
 const KEY_HEIGHT = 26;
 
 /**
- * The day at the bench on one line: a row of keys that shut as their steps are filled, and what is next.
+ * The day at the bench on one line: a row of keys that shut as their steps are filled, and what is next. Its steps
+ * lie over the page, beside the line, on a phone along its foot; they go with Escape, and when something else is
+ * touched.
  *
  * @fires vw-path-go - when a person asks to be led to a step
  * @fires vw-path-say - when a person says a step is done or not needed, or takes that back
@@ -25,6 +28,13 @@ export class VwDayPath extends LitElement {
 
   /** Whether every step is listed. */
   @property({ type: Boolean }) unfolded = false;
+
+  @query('#steps') private steps!: HTMLElement | null;
+  @query('.fold') private opener!: HTMLButtonElement | null;
+
+  #letGo: (() => void) | null = null;
+  /** whether the focus was among the steps when they went */
+  #wasInside = false;
 
   override render(): TemplateResult {
     const { path, unfolded } = this;
@@ -52,17 +62,55 @@ export class VwDayPath extends LitElement {
             type="button"
             class="fold"
             data-act="fold"
+            popovertarget="steps"
             aria-expanded=${unfolded ? 'true' : 'false'}
-            aria-controls="steps"
-            @click=${() => this.#fold(unfolded ? 'line' : 'open')}
           >
             <span class="word">The day,</span> ${path.through}
             <svg class="hook" viewBox="0 0 12 12" aria-hidden="true"><path d="M2 4l4 4 4-4" /></svg>
           </button>
         </div>
-        <div id="steps" ?hidden=${!unfolded}>${unfolded ? this.#steps(path) : nothing}</div>
+        <div
+          id="steps"
+          popover
+          aria-label="Steps of the day"
+          @beforetoggle=${this.#before}
+          @toggle=${this.#toggled}
+        >
+          ${unfolded ? this.#steps(path) : nothing}
+        </div>
       </section>
     `;
+  }
+
+  /** Who folds the path from outside is followed. */
+  override updated(): void {
+    if (!this.unfolded && this.steps?.matches(':popover-open')) this.steps.hidePopover();
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.#let();
+  }
+
+  #before = ({ newState }: ToggleEvent): void => {
+    if (newState === 'open') this.unfolded = true;
+    else this.#wasInside = this.contains(document.activeElement);
+  };
+
+  #toggled = ({ newState }: ToggleEvent): void => {
+    const isOpen = newState === 'open';
+    if (isOpen) this.#letGo = placePanel(this.steps!, this.opener!);
+    else this.#let();
+    this.unfolded = isOpen;
+    this.#fold(isOpen ? 'open' : 'line');
+    // Where nothing else was gone to, the hand goes on at the line.
+    const isLost = document.activeElement === document.body || document.activeElement === this;
+    if (!isOpen && this.#wasInside && isLost) this.opener?.focus({ preventScroll: true });
+  };
+
+  #let(): void {
+    this.#letGo?.();
+    this.#letGo = null;
   }
 
   /** Goes to what is next, else to where the day unfolds. */
@@ -128,7 +176,9 @@ export class VwDayPath extends LitElement {
     `;
   }
 
+  /** The steps go first: with them the focus goes back to the line, and from there on to where the step is worked on. */
   #go(name: DayStepName): void {
+    if (this.unfolded) this.steps?.hidePopover();
     this.dispatchEvent(new CustomEvent('vw-path-go', { bubbles: true, composed: true, detail: { name } }));
   }
 

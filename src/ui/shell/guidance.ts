@@ -17,7 +17,7 @@ export interface Guidance {
   fold(fold: PathFold): void;
   /** Says a step of the day is done or not needed, or takes that back: a step of the horn’s history. */
   say(step: DayStepName, said: Said | null): void;
-  /** The horn in hand goes into a file; a horn that nothing was done to is left as it is. */
+  /** The horn in hand goes into a file. */
   filed(): void;
   /** Shows where a step is worked on, and goes to the field that asks for a hand first. */
   go(goal: StepGoal): void;
@@ -70,6 +70,24 @@ function makeGuidance(bench: Bench): Guidance {
       }),
     );
 
+  /** A step is done by what was done at the bench; a horn that nothing was done to is left as it is. */
+  const settle = (step: DayStepName): void => {
+    const { keeping } = bench.store.get();
+    const { document } = hornInHand(bench.store.get()).contents.visit;
+    if (keeping.kind !== 'untouched' && saidOf(document, step) !== 'done') say(step, 'done');
+  };
+
+  // The steps are listed for the view they were asked for at.
+  let { view } = bench.store.get();
+  bench.store.subscribe(() => {
+    const now = bench.store.get().view;
+    if (now !== view && store.get().fold === 'open') set({ fold: 'line' });
+    view = now;
+  });
+  addEventListener('afterprint', () => {
+    if (bench.store.get().view === 'player-sheet') settle('player’s sheet');
+  });
+
   return {
     store,
     fold(fold) {
@@ -78,13 +96,7 @@ function makeGuidance(bench: Bench): Guidance {
       rememberFold(fold === 'away' ? 'away' : 'line');
     },
     say,
-    filed() {
-      const { keeping } = bench.store.get();
-      const { document } = hornInHand(bench.store.get()).contents.visit;
-      if (keeping.kind !== 'untouched' && saidOf(document, 'shop’s file') !== 'done') {
-        say('shop’s file', 'done');
-      }
-    },
+    filed: () => settle('shop’s file'),
     go({ view, keyId, field }) {
       if (keyId !== null) bench.chooseKey(keyId);
       if (field?.kind === 'cell') bench.setColumns('openings');

@@ -25,8 +25,12 @@ export interface StepFacts {
   readonly standing: StepStanding;
   /** what can be counted of it; null where nothing can */
   readonly count: { readonly done: number; readonly of: number } | null;
+  /** how its standing is told, where the count by itself would tell too much or too little */
+  readonly words?: string;
   /** what is missing, or what was done, a sentence */
   readonly told: string;
+  /** how the step may be settled otherwise than by doing it; told as long as nobody settled it */
+  readonly advice?: string;
   /** what to do next for it, as a button says it */
   readonly act: string;
   readonly goal: StepGoal;

@@ -1,17 +1,5 @@
-import type { BenchContents } from '../../documents/bench-contents.ts';
-import { keyedHoles, type KeyedHole } from '../../documents/horn-document.ts';
-import type { SetupDocument } from '../../documents/setup-document.ts';
-import { knownSetupLength } from '../../documents/sheet-edits.ts';
-import {
-  counted,
-  named,
-  NOWHERE,
-  type DayFacts,
-  type StackName,
-  type StepFacts,
-  type StepGoal,
-} from './day-path-facts.ts';
-import { findStack } from './day-path-work.ts';
+import { listed } from '../parts/note-names.ts';
+import { NOWHERE, type DayFacts, type StepFacts, type StepGoal } from './day-path-facts.ts';
 import type { Keeping } from './keeping.ts';
 
 export function findHornIn({ visit }: DayFacts): StepFacts {
@@ -40,79 +28,19 @@ export function findHornIn({ visit }: DayFacts): StepFacts {
   return { standing: 'done', count, told, act: 'Look at it again', goal: field('wish') };
 }
 
-function isRead({ asFound }: BenchContents, pad: string): boolean {
-  return knownSetupLength(asFound.document, pad, 'openingMm')?.origin === 'measured';
-}
-
-function cellGoal(pad: string | null, id: 'openingMm' | 'asSet'): StepGoal {
-  return { view: 'sheet', keyId: pad, field: pad === null ? null : { kind: 'cell', pad, id } };
-}
-
-export function findAsFound({ contents }: DayFacts): StepFacts {
-  const keys = keyedHoles(contents.horn.document);
-  const unread = keys.filter(({ id }) => !isRead(contents, id));
-  const count = { done: keys.length - unread.length, of: keys.length };
-  const goal = cellGoal(unread[0]?.id ?? null, 'openingMm');
-  if (unread.length === 0) {
-    const told = `All ${keys.length} openings are read.`;
-    return { standing: 'done', count, told, act: 'Look at the sheet', goal };
-  }
-  const are = unread.length === 1 ? 'is' : 'are';
-  return {
-    standing: count.done === 0 ? 'not begun' : 'begun',
-    count,
-    told: `${count.done} of ${count.of} openings are read; ${named(unread)} ${are} not.`,
-    act: `Read ${unread.length}${count.done === 0 ? '' : ' more'} opening${unread.length === 1 ? '' : 's'}`,
-    goal,
-  };
-}
-
-const hasOpening = ({ keys }: SetupDocument, pad: string): boolean =>
-  keys.some((key) => key.pad === pad && key.openingMm !== undefined);
-
-export function findAsSet(facts: DayFacts): StepFacts {
-  const { proposed, asSet, horn } = facts.contents;
-  const keys = keyedHoles(horn.document);
-  const isSet = ({ id }: KeyedHole): boolean => hasOpening(asSet.document, id);
-  const wanted = keys.filter((key) => isSet(key) || hasOpening(proposed.document, key.id));
-  if (wanted.length === 0) return nothingSet(facts);
-  const left = wanted.filter((key) => !isSet(key));
-  const count = { done: wanted.length - left.length, of: wanted.length };
-  const goal = cellGoal((left[0] ?? wanted[0]).id, 'asSet');
-  if (left.length === 0) {
-    const told = `How it leaves is read: ${named(wanted)}${wanted.length === keys.length ? '' : '; the others as found'}.`;
-    return { standing: 'done', count, told, act: 'Look at the sheet', goal };
-  }
-  return {
-    standing: count.done === 0 ? 'not begun' : 'begun',
-    count,
-    told: `Proposed and not read as set: ${named(left)}.`,
-    act: `Read ${counted(left.length, 'opening')} as set`,
-    goal,
-  };
-}
-
-function nothingSet(facts: DayFacts): StepFacts {
-  const isThrough = (stack: StackName): boolean => {
-    const said = facts.visit.daySteps?.find(({ step }) => step === stack)?.said;
-    return (said ?? findStack(stack, facts).standing) === 'not needed';
-  };
-  const stays = isThrough('lower stack') && isThrough('upper stack') && isThrough('other keys');
-  return {
-    standing: stays ? 'not needed' : 'not begun',
-    count: null,
-    told: stays ? 'It leaves as it was found.' : 'Nothing is set yet; keys left alone leave as found.',
-    act: 'Read what was set',
-    goal: cellGoal(null, 'asSet'),
-  };
-}
-
-export function findPlayersSheet(): StepFacts {
+export function findPlayersSheet({ contents, visit }: DayFacts): StepFacts {
+  const isDecided = [contents.asSet, contents.proposed].some(({ document }) => document.keys.length > 0);
+  const missing = [
+    ...(visit.player === undefined ? ['who plays it'] : []),
+    ...(visit.wish === undefined ? ['what they ask for'] : []),
+    ...(isDecided ? [] : ['what is proposed or set']),
+  ];
   return {
     standing: 'not begun',
     count: null,
-    told: 'One page for the player: look it over, print it, and say it is done.',
-    act: 'See the player’s sheet',
+    told: missing.length === 0 ? 'All it needs is written down.' : `Not on it yet: ${listed(missing)}.`,
+    advice: 'Printing it marks it done.',
+    act: 'Print the player’s sheet',
     goal: { view: 'player-sheet', ...NOWHERE },
   };
 }

@@ -71,7 +71,7 @@ export function findStack(stack: StackName, facts: DayFacts): StepFacts {
       standing: made === 0 ? 'not begun' : 'begun',
       count,
       told: `${made === 0 ? '' : `${counted(made, 'move')} made. `}${counted(left.length, 'move')} to make; first ${moveWords(left[0], facts)}.`,
-      act: `${counted(left.length, 'move')}, ${stack}`,
+      act: `Make ${counted(left.length, 'move')}, ${stack}`,
       goal: AT_WORK,
     };
   }

@@ -1,14 +1,8 @@
 import type { DayStepName, Said } from '../../documents/day-steps.ts';
 import { keyedHoles } from '../../documents/horn-document.ts';
 import { stackOf, type DayFacts, type StepFacts, type StepStanding } from './day-path-facts.ts';
-import {
-  findAsFound,
-  findAsSet,
-  findHornIn,
-  findLastVisit,
-  findPlayersSheet,
-  findShopsFile,
-} from './day-path-steps.ts';
+import { findAsFound, findAsSet } from './day-path-openings.ts';
+import { findHornIn, findLastVisit, findPlayersSheet, findShopsFile } from './day-path-steps.ts';
 import type { ViewName } from './view-names.ts';
 import { findPlayed, findSeals, findStack } from './day-path-work.ts';
 
@@ -58,7 +52,7 @@ export function makeDayPath(facts: DayFacts): DayPath {
   const steps = DAY_STEP_PLANS.map(({ name, title, find }): DayStep => {
     const found = find(facts);
     const said = facts.visit.daySteps?.find((entry) => entry.step === name)?.said ?? null;
-    return { ...found, name, title, said, standing: said ?? found.standing, told: toldOf(found, said) };
+    return { ...withWord(found, said), name, title, said };
   });
   const inOrder = facts.earlier.length === 0 ? steps : withLastVisitEarly(steps);
   return {
@@ -69,11 +63,14 @@ export function makeDayPath(facts: DayFacts): DayPath {
   };
 }
 
-/** A word against what was counted does not hide it. */
-function toldOf({ standing, told }: StepFacts, said: Said | null): string {
-  if (said === null || said === standing) return told;
-  if (said === 'not needed') return 'Marked as not needed.';
-  return standing === 'begun' ? `Marked as done. ${told}` : 'Marked as done.';
+/** A word goes before what was counted, and does not hide it. */
+function withWord(found: StepFacts, said: Said | null): StepFacts {
+  const { words, advice, told, ...facts } = found;
+  if (said === null) return { ...found, told: advice === undefined ? told : `${told} ${advice}` };
+  if (said === found.standing) return { ...facts, told, ...(words === undefined ? {} : { words }) };
+  if (said === 'not needed') return { ...facts, standing: said, told: 'Marked as not needed.' };
+  const marked = found.standing === 'begun' ? `Marked as done. ${told}` : 'Marked as done.';
+  return { ...facts, standing: said, told: marked };
 }
 
 /** Of a horn that was here before, how it was left is of use once it has been read again. */
