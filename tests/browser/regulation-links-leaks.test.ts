@@ -3,6 +3,7 @@ import { createRequire } from 'node:module';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it, onTestFinished } from 'vitest';
 import {
+  studyHeightOrLeak,
   studyLeak,
   followOpenings,
   makeAirColumn,
@@ -10,10 +11,14 @@ import {
   seatLeak,
   withOpening,
 } from '../../src/acoustics/index.ts';
+import { reportHeightOrLeak } from '../../src/documents/height-or-leak-report.ts';
+import { costWords, heightOrLeakSentence } from '../../src/documents/height-or-leak-words.ts';
+import { plusMinusOf } from '../../src/documents/plus-minus.ts';
 import { loadHorn } from '../../src/documents/to-acoustics.ts';
 import { noteLabel } from '../../src/ui/parts/note-names.ts';
+import { fingeringOf } from '../acoustics/demo-horns.ts';
 import { ALTO } from '../ui/demo.ts';
-import { openWorkbench, serveBuiltSite, SIZES, type BuiltSite } from './built-site.ts';
+import { openWorkbench, serveBuiltSite, SIZES, waitForAnswer, type BuiltSite } from './built-site.ts';
 import { launchBrowser } from './find-browser.ts';
 
 /** Read off the screen: a tenth of a millimetre, a decibel or a cent. */
@@ -35,7 +40,7 @@ afterAll(async () => {
 
 /** Opens a view; whatever goes wrong on the page fails the test that opened it. */
 async function open(
-  view: 'links' | 'leaks',
+  view: 'links' | 'leaks' | 'key',
   size: { width: number; height: number } = SIZES.laptop,
 ): Promise<Page> {
   const { page, faults } = await openWorkbench(browser, site, size, view);
@@ -209,6 +214,79 @@ describe('links, built', () => {
   });
 });
 
+const leakInHand = (page: Page): Promise<string> => text(page, '.lk-played h2');
+const waitForBeside = (page: Page): Promise<unknown> =>
+  page.waitForSelector('.lk-beside table', { timeout: 60_000 });
+
+describe('height beside leak, built', () => {
+  it('starts from the note under the key studied and tells what to look for first, as the core compares it', async () => {
+    const page = await open('key');
+    await page.locator('vw-key-strip [data-key="d"]').click();
+    await page.evaluate(() => (location.hash = 'leaks'));
+    await waitForBeside(page);
+    expect(await page.locator('select[data-act="note"]').inputValue()).toBe('E4');
+    expect(await page.locator('select[data-act="asked-key"]').inputValue()).toBe('d');
+    const study = studyHeightOrLeak(horn, setup, fingeringOf('E4'), air, {
+      plusMinus: plusMinusOf(alto.value),
+    });
+    const report = reportHeightOrLeak(horn, fingeringOf('E4'), study);
+    expect(await headline(page)).toBe(heightOrLeakSentence(report));
+    const [worst] = report.leaks;
+    const row = page.locator('.lk-beside tr', { has: page.locator(`[data-leak="${worst.pad}"]`) });
+    const cells = (await row.locator('td').allInnerTexts()).map((cell) => cell.replaceAll('\u00a0', ' '));
+    expect(cells.slice(0, 2)).toEqual([costWords(worst.at[1]), costWords(worst.at[0])]);
+  });
+
+  it('asks by note or by key, takes a pad in hand, and is kept while other views are looked at', async () => {
+    const page = await open('leaks');
+    await waitForBeside(page);
+    expect(await headline(page)).toMatch(/^For F4, /);
+    await page.locator('select[data-act="asked-key"]').selectOption('g');
+    await expect.poll(() => headline(page), { timeout: 60_000 }).toMatch(/^For A4, /);
+    await page.locator('select[data-act="note"]').selectOption('Bb3');
+    await expect
+      .poll(() => headline(page), { timeout: 60_000 })
+      .toMatch(/^For B♭3, .* no key’s height moves it\.$/);
+    await page.locator('[data-leak="g"]').click();
+    await expect.poll(() => leakInHand(page)).toContain('under G costs');
+    await page.locator('.rg-tabs a', { hasText: 'Links' }).click();
+    await page.waitForSelector('vw-stack-drawing svg');
+    await page.locator('.rg-tabs a', { hasText: 'Leaks' }).click();
+    expect(await headline(page)).toMatch(/^For B♭3, /);
+  });
+
+  it('leads from a key to its study and comes back to the same note', async () => {
+    const page = await open('leaks');
+    await waitForBeside(page);
+    await page.locator('[data-height="d"]').click();
+    await waitForAnswer(page);
+    expect(await page.evaluate(() => document.querySelector('vw-workbench')!.bench!.store.get().view)).toBe(
+      'key',
+    );
+    expect(await text(page, '.ks-key')).toContain('D');
+    await page.evaluate(() => (location.hash = 'leaks'));
+    await page.waitForSelector('.lk-beside table');
+    expect(await headline(page)).toMatch(/^For F4, /);
+  });
+
+  it('opens the reason of a figure, with what its ± is made of', async () => {
+    const page = await open('leaks');
+    await waitForBeside(page);
+    await page.locator('.ks-answer h1 vw-reason').first().click();
+    const panel = page.locator('.ks-answer h1 vw-reason [role="dialog"]').first();
+    await expect.poll(() => panel.innerText()).toContain('What a leak costs');
+    expect(await panel.innerText()).toContain('The gap is meant, not read');
+  });
+
+  it('says what its lists are sorted by', async () => {
+    const page = await open('leaks');
+    await waitForBeside(page);
+    const sorted = await page.locator('[aria-sort="descending"]').allInnerTexts();
+    expect(sorted).toHaveLength(3);
+    for (const head of sorted) expect(head).toMatch(/▼$/);
+  });
+});
+
 describe('leaks, built', () => {
   it('tells what two papers under F♯ auxiliary cost, as the core plays it', async () => {
     const page = await open('leaks');
@@ -219,7 +297,7 @@ describe('leaks, built', () => {
         : a,
     );
     const lostDb = worst.played.found ? worst.played.loss.lostDb : NaN;
-    expect(await headline(page)).toBe(
+    expect(await leakInHand(page)).toBe(
       `2 papers (0.050 mm) all round under F♯ auxiliary costs ${noteLabel(worst.fingering.id)} ${lostDb.toFixed(1)} dB, more than any other note.`,
     );
     await page.locator('.lk-page .ks-table summary').click();
@@ -229,8 +307,8 @@ describe('leaks, built', () => {
     if (!played.found) throw new Error('D4 sounds');
     expect(Math.abs(Number(db.replace('−', '-')) + played.loss.lostDb)).toBeLessThan(TENTH);
     expect(Math.abs(Number(cents.replace('−', '-')) - played.loss.cents)).toBeLessThan(TENTH);
-    expect(await text(page, '.ks-standing')).toMatch(
-      /^Before D4 loses 3 dB, .* by 2\.\d papers \(0\.05\d mm\)\.$/,
+    expect(await text(page, '.lk-limit-said')).toMatch(
+      /^Before F4 loses 3 dB, .* by 3\.\d papers \(0\.0\d\d mm\)\.$/,
     );
   });
 
@@ -240,23 +318,23 @@ describe('leaks, built', () => {
     await typeInto(page, 'gap', '4');
     await page.locator('select[data-act="note"]').selectOption('F#4');
     await expect
-      .poll(() => headline(page))
+      .poll(() => leakInHand(page))
       .toMatch(/^4 papers \(0\.100 mm\) at F♯ auxiliary’s front because the link from E/);
     await expect
-      .poll(() => text(page, '.ks-standing'))
+      .poll(() => text(page, '.lk-limit-said'))
       .toMatch(/^Before F♯4 loses 3 dB, F♯ auxiliary may hang by/);
     await page.locator('vw-choice[data-act="shuts"] label', { hasText: 'early' }).click();
-    await expect.poll(() => text(page, '.ks-standing')).toMatch(/^F♯4 loses only \d\.\d dB at 0\.50 mm\.$/);
+    await expect.poll(() => text(page, '.lk-limit-said')).toMatch(/^F♯4 loses only \d\.\d dB at 0\.50 mm\.$/);
     await page.locator('select[data-act="pad"]').selectOption('e');
     await page.locator('vw-choice[data-act="shape"] label', { hasText: 'front' }).click();
     await page.locator('select[data-act="arc"]').selectOption('30');
-    await expect.poll(() => headline(page)).toContain('over 30° at the front under E');
+    await expect.poll(() => leakInHand(page)).toContain('over 30° at the front under E');
     await typeInto(page, 'gap', 'a hair');
     await expect
       .poll(() => text(page, '[data-field="gap"] #told'))
       .toContain('Still in use: 4 papers (0.100 mm).');
     await page.locator('vw-choice[data-act="loss"] label', { hasText: '1 dB' }).click();
-    await expect.poll(() => text(page, '.ks-standing')).toContain('1 dB');
+    await expect.poll(() => text(page, '.lk-limit-said')).toContain('1 dB');
   });
 
   it('maps every leak on every note; the keyboard walks and a cell is taken in hand', async () => {
@@ -271,8 +349,8 @@ describe('leaks, built', () => {
     await page.keyboard.press('ArrowRight');
     await page.keyboard.press('ArrowRight');
     await page.keyboard.press('Enter');
-    const place = await rows.first().locator('th').innerText();
-    await expect.poll(() => headline(page)).toContain(`under ${place}`);
+    const place = (await rows.first().locator('th').innerText()).replace(/ [\d.]+$/, '');
+    await expect.poll(() => leakInHand(page)).toContain(`under ${place}`);
     expect(await page.locator('select[data-act="note"]').inputValue()).toBe('C4');
     const before = await first.innerText();
     await page.locator('vw-choice[data-act="map-gap"] label', { hasText: '4 papers' }).click();
@@ -281,8 +359,9 @@ describe('leaks, built', () => {
 
   it('prints the answer, the picture and the map', async () => {
     const page = await open('leaks');
+    await waitForBeside(page);
     await page.emulateMedia({ media: 'print' });
-    for (const shown of ['.ks-answer h1', '.lk-columns', 'vw-leak-map table']) {
+    for (const shown of ['.ks-answer h1', '.lk-beside', '.lk-columns', 'vw-leak-map table']) {
       expect(await page.locator(shown).isVisible()).toBe(true);
     }
     for (const hidden of ['.rg-tabs', '.lk-fault', '.wb-views']) {
@@ -302,6 +381,9 @@ describe.each(Object.entries(SIZES))('links and leaks on a %s', (name, size) => 
         for (const summary of await page.locator('.ln-more summary').all()) await summary.click();
         await typeInto(page, 'asked', '5.6');
         await page.waitForSelector('.ln-asked table');
+      } else {
+        await waitForBeside(page);
+        await page.locator('.lk-lesser summary').click();
       }
       await page.evaluate(
         readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8'),
@@ -330,7 +412,7 @@ describe.each(Object.entries(SIZES))('links and leaks on a %s', (name, size) => 
       });
       expect(wide).toBe(0);
       expect(low).toEqual([]);
-      const picture = view === 'links' ? 'vw-stack-drawing' : '.lk-columns';
+      const picture = view === 'links' ? 'vw-stack-drawing' : '.lk-beside';
       const box = (await page.locator(picture).boundingBox())!;
       if (name !== 'phone') expect(box.y).toBeLessThan(size.height * 0.75);
     },

@@ -47,6 +47,7 @@ function promptWorkers(): { readonly kinds: PhysicsKind[]; make(): WorkerPort; b
             follow: () => answerRegulation('follow'),
             leak: () => answerRegulation('leak'),
             'leak map': () => answerRegulation('leak map'),
+            'height or leak': () => answerRegulation('height or leak'),
             'pad change': () => answerRegulation('pad change'),
             proposal: () => answerProposal(),
             calibration: () => calibrationOf([]),

@@ -20,6 +20,7 @@ type Kind = RegulationRequest['kind'];
 export const REGULATION_REQUESTS: { readonly [K in Kind]: Extract<RegulationRequest, { kind: K }> } = {
   follow: { ...asFound, kind: 'follow', proposed: onTheBench('alto').proposed.document },
   leak: { ...asFound, kind: 'leak', fault: TWO_PAPERS, limit: { fingeringId: 'D4', lostDb: 3 } },
+  'height or leak': { ...asFound, kind: 'height or leak', fingeringId: 'E4' },
   'leak map': { ...asFound, kind: 'leak map', gapMm: 0.05 },
   'pad change': { ...asFound, kind: 'pad change', thickerMm: { e: 0.2 }, seating: 'levelled' },
 };

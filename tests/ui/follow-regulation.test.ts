@@ -3,12 +3,12 @@ import { makeRegulationFollower, regulationListeners } from '../../src/ui/shell/
 import type { PhysicsClient } from '../../src/ui/shell/physics-client.ts';
 import type { RegulationRequest } from '../../src/ui/shell/physics-protocol.ts';
 import { makeBenchState, type BenchState } from '../../src/ui/state/bench-state.ts';
-import { withHorn } from '../../src/ui/state/horns-on-bench.ts';
+import { chooseKey, withHorn } from '../../src/ui/state/horns-on-bench.ts';
 import { makeStore } from '../../src/ui/state/bench-store.ts';
 import { isWaiting } from '../../src/ui/state/asked-answer.ts';
 import { stepped } from '../../src/ui/state/horn-on-bench.ts';
 import { withProposed } from '../../src/ui/state/key-lengths.ts';
-import { withGap } from '../../src/ui/state/leaks-state.ts';
+import { askedAbout, withGap } from '../../src/ui/state/leaks-state.ts';
 import { answerRegulation } from './demo-regulation.ts';
 import { onTheBench } from './demo.ts';
 
@@ -32,6 +32,9 @@ function following(view: BenchState['view']) {
   return { store, asked, follower, propose };
 }
 
+/** What the page of leaks asks for when it comes. */
+const ALL: readonly RegulationRequest['kind'][] = ['leak', 'height or leak', 'leak map'];
+
 describe('what the pages of links and leaks ask of the physics', () => {
   it('is nothing while another view is shown', () => {
     const { asked, propose } = following('key');
@@ -48,20 +51,36 @@ describe('what the pages of links and leaks ask of the physics', () => {
     expect(asked).toEqual(['follow', 'follow']);
   });
 
-  it('is the leak and the map, and the leak alone when only the leak changes', () => {
+  it('is the leak, the comparison and the map, and the leak alone when only the leak changes', () => {
     const { store, asked } = following('leaks');
-    expect(asked).toEqual(['leak', 'leak map']);
+    expect(asked).toEqual(ALL);
     store.update((s) => ({ ...s, leaks: withGap(s.leaks, 0.1, null) }));
-    expect(asked).toEqual(['leak', 'leak map', 'leak']);
+    expect(asked).toEqual([...ALL, 'leak']);
     store.update((s) => ({ ...s, leaks: { ...s.leaks, mapGapMm: 0.1 } }));
-    expect(asked).toEqual(['leak', 'leak map', 'leak', 'leak map']);
+    expect(asked).toEqual([...ALL, 'leak', 'leak map']);
+  });
+
+  it('is the leak and the comparison anew for another note', () => {
+    const { store, asked } = following('leaks');
+    store.update((s) => ({ ...s, leaks: askedAbout(s.leaks, 'G4') }));
+    expect(asked).toEqual([...ALL, 'leak', 'height or leak']);
+  });
+
+  it('is about the note under the key that was studied before, or picked on the scale since', () => {
+    const { store } = following('key');
+    const noteOf = (): string => store.get().leaks.limit.fingeringId;
+    expect(noteOf()).toBe('F4');
+    store.update((s) => chooseKey(s, 'd'));
+    expect(noteOf()).toBe('E4');
+    store.update((s) => ({ ...s, noteId: 'G5' }));
+    expect(noteOf()).toBe('G5');
   });
 
   it('is asked again at the next act after the physics broke', () => {
     const { store, asked, follower } = following('leaks');
     follower.forget();
     store.update((s) => ({ ...s, unit: 'thou' }));
-    expect(asked).toEqual(['leak', 'leak map', 'leak', 'leak map']);
+    expect(asked).toEqual([...ALL, ...ALL]);
   });
 });
 

@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest';
+import { decibels, heightOrLeakSentence } from '../../src/documents/height-or-leak-words.ts';
 import { answerArrived, answerAsked } from '../../src/ui/state/asked-answer.ts';
 import { makeBenchState, type BenchState } from '../../src/ui/state/bench-state.ts';
 import { leaksOf, type LeakFault } from '../../src/ui/state/leak-fault.ts';
-import { atLink, atPad, faultOn, withGap } from '../../src/ui/state/leaks-state.ts';
+import { askedAbout, atLink, atPad, faultOn, followInHand, withGap } from '../../src/ui/state/leaks-state.ts';
+import { comeDownSentence } from '../../src/ui/views/regulation/leaks/beside.model.ts';
 import { faultWords } from '../../src/ui/views/regulation/leaks/leaks-words.ts';
 import {
   makeLeaksView,
@@ -29,7 +31,114 @@ function playing(fault: LeakFault, limit = { fingeringId: 'D4', lostDb: 3 }) {
   return { report, view: makeLeaksView(state), played: makeLeaksView(state).played as PlayedLeak };
 }
 
+/** The view once a note has been compared. */
+function compared(fingeringId = 'E4', unit: BenchState['unit'] = 'mm') {
+  const report = answerRegulation('height or leak', {
+    ...REGULATION_REQUESTS['height or leak'],
+    fingeringId,
+  });
+  const beside = answerArrived(answerAsked(fresh.leaks.beside, 1), 1, fresh.hornId, report);
+  const leaks = { ...askedAbout(fresh.leaks, fingeringId), beside };
+  return { report, view: makeLeaksView({ ...fresh, unit, leaks }) };
+}
+
 const byE: LeakFault = { ...TWO_PAPERS, gapMm: 0.1, source: { kind: 'link', driver: 'e', shuts: 'late' } };
+
+describe('height beside leak', () => {
+  const { report, view } = compared();
+  const beside = view.beside!;
+
+  it('says first what to look for, as the terminal says it', () => {
+    expect(plain(beside.headline)).toBe(heightOrLeakSentence(report));
+    expect(beside.reasons.map(({ kind }) => kind)).toEqual(['leak-loss', 'height-gain']);
+    for (const { figure, budget } of beside.reasons) {
+      expect(beside.headline).toContain(figure);
+      expect(budget!.in).toBe('dB');
+    }
+  });
+
+  it('lists keys and pads as the report ranks them, each number with its ± and its reason', () => {
+    expect(beside.heights.map(({ pad }) => pad)).toEqual(report.heights.map(({ pad }) => pad));
+    const rows = [...beside.leaks, ...beside.lesser];
+    expect(rows.map(({ pad }) => pad)).toEqual(report.leaks.map(({ pad }) => pad));
+    rows.forEach(({ one, two }, i) => {
+      const [atOne, atTwo] = report.leaks[i].at;
+      expect(plain(one.text)).toBe(decibels(atOne.lostDb!, atOne.lostDbBudget!.plusMinus));
+      expect(plain(two.text)).toBe(decibels(atTwo.lostDb!, atTwo.lostDbBudget!.plusMinus));
+      expect(two.reason!.budget!.parts).toBe(atTwo.lostDbBudget);
+    });
+  });
+
+  it('draws both lists on one scale', () => {
+    const [worst] = beside.leaks;
+    expect(worst.shareTwo).toBe(1);
+    const perDb = 1 / report.leaks[0].at[1].lostDb!;
+    expect(worst.shareOne).toBeCloseTo(report.leaks[0].at[0].lostDb! * perDb, 12);
+    expect(beside.heights[0].share).toBeCloseTo(report.heights[0].gainDb! * perDb, 12);
+  });
+
+  it('waits for the note asked about, and names the key it speaks under', () => {
+    const other = compared('E4').report;
+    const answer = answerArrived(answerAsked(fresh.leaks.beside, 1), 1, fresh.hornId, other);
+    const asked = { ...askedAbout(fresh.leaks, 'G4'), beside: answer };
+    expect(makeLeaksView({ ...fresh, leaks: asked }).beside).toBeNull();
+    expect(view.speaksUnder).toBe('d');
+    expect(makeLeaksView({ ...fresh, leaks: askedAbout(fresh.leaks, 'Bb3') }).speaksUnder).toBe('');
+  });
+
+  it('follows the unit of the bench', () => {
+    const inches = compared('E4', 'thou').view.beside!;
+    expect(plain(inches.heights[0].stands)).toMatch(/^0\.315 ± 0\.008 in$/);
+  });
+});
+
+describe('whether the keys a note hears can come down', () => {
+  const [d, lowC] = compared().report.heights;
+  const at = (height: typeof d, foundMm: number): typeof d => ({ ...height, foundMm });
+
+  it('is no where they stand below enough or at it', () => {
+    expect(comeDownSentence([d, lowC], 'E4', 'mm')).toBe(
+      'No key can come down for nothing on E4: D stands below enough, low C stands at enough.',
+    );
+  });
+
+  it('is by what they stand above it, with its ± and what that costs', () => {
+    const high = at(d, d.enoughMm + 2);
+    expect(plain(comeDownSentence([high, lowC], 'E4', 'mm'))).toMatch(
+      /^To enough may come down: D by 2\.0 ± 0\.\d mm \(0\.079 in\), for −0\.03 ± 0\.01 dB\. Not the others: low C stands at enough\.$/,
+    );
+    expect(comeDownSentence([at(d, d.enoughMm + 0.1)], 'E4', 'mm')).toMatch(/^No key can/);
+  });
+
+  it('is not said where the note hears no key', () => {
+    expect(comeDownSentence([], 'B♭3', 'mm')).toBe('');
+  });
+});
+
+describe('the note the player asks about', () => {
+  const under = (keyId: string): string | undefined => ({ e: 'F4', d: 'E4' })[keyId];
+  const start = { hornId: 'h', keyId: 'e', noteId: 'F4' };
+  const followed = followInHand(fresh.leaks, start, under);
+  const noteOf = (leaks: typeof fresh.leaks): string => leaks.limit.fingeringId;
+
+  it('is that under the key studied, until a note is picked or another key is taken up', () => {
+    expect(noteOf(followed)).toBe('F4');
+    expect(followInHand(followed, { ...start }, under)).toBe(followed);
+    const key = followInHand(followed, { ...start, keyId: 'd' }, under);
+    expect(noteOf(key)).toBe('E4');
+    expect(noteOf(followInHand(key, { ...start, keyId: 'd', noteId: 'G5' }, under))).toBe('G5');
+  });
+
+  it('stays what was chosen on the page while nothing else is taken up, and on another horn', () => {
+    const chosen = askedAbout(followed, 'Bb3');
+    expect(noteOf(followInHand(chosen, start, under))).toBe('Bb3');
+    expect(noteOf(followInHand(chosen, { ...start, hornId: 'other', keyId: 'd' }, under))).toBe('Bb3');
+  });
+
+  it('stays where nothing speaks under the key', () => {
+    expect(noteOf(followInHand(followed, { ...start, keyId: 'vent' }, under))).toBe('F4');
+  });
+});
 
 describe('the page of leaks', () => {
   it('waits until a leak has been played', () => {
@@ -170,6 +279,14 @@ describe('the map of leaks', () => {
         }
         expect(words).toContain(view.notes[i].label);
       });
+    }
+  });
+
+  it('tells beside every place what it is sorted by', () => {
+    for (const row of view.rows) {
+      const from = report.rows.find((r) => r.pad === row.pad && r.by === row.by)!;
+      const most = Math.max(0, ...from.cells.map((cell) => cell?.lostDb ?? 0));
+      expect(Math.abs(Number(row.most) - most)).toBeLessThan(HALF_TENTH_DB);
     }
   });
 

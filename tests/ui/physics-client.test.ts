@@ -32,6 +32,7 @@ const VALUES: { readonly [Kind in keyof Answers]: Answers[Kind] } = {
   follow: answerRegulation('follow'),
   leak: answerRegulation('leak'),
   'leak map': answerRegulation('leak map'),
+  'height or leak': answerRegulation('height or leak'),
   'pad change': answerRegulation('pad change'),
 };
 
@@ -90,6 +91,7 @@ function bench(): {
       follow: (id) => told.push(`follow ${id}`),
       leak: (id) => told.push(`leak ${id}`),
       'leak map': (id) => told.push(`leak map ${id}`),
+      'height or leak': (id) => told.push(`height or leak ${id}`),
       'pad change': (id) => told.push(`pad change ${id}`),
       broken: (message) => told.push(`broken: ${message}`),
     },

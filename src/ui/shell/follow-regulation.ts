@@ -1,15 +1,15 @@
 import { dayInHand, documentsInHand, hornInHand, type BenchState } from '../state/bench-state.ts';
 import type { Store } from '../state/bench-store.ts';
 import { answerAsked, answerTaken, differ, type AskedAnswer } from '../state/asked-answer.ts';
-import { placesOn } from '../state/leak-places.ts';
-import { faultOn } from '../state/leaks-state.ts';
+import { notesAndPadsOn, placesOn } from '../state/leak-places.ts';
+import { faultOn, followInHand } from '../state/leaks-state.ts';
 import type { PhysicsClient, PhysicsListeners } from './physics-client.ts';
 import type { Outcome } from './physics-protocol.ts';
 
 /** What is done with answers about links and leaks. */
 export function regulationListeners(
   store: Store<BenchState>,
-): Pick<PhysicsListeners, 'follow' | 'leak' | 'leak map'> {
+): Pick<PhysicsListeners, 'follow' | 'leak' | 'leak map' | 'height or leak'> {
   const taken = <T>(id: number, known: AskedAnswer<T>, outcome: Outcome<T>): AskedAnswer<T> =>
     answerTaken(known, id, store.get().hornId, outcome);
   return {
@@ -17,6 +17,8 @@ export function regulationListeners(
       store.update((s) => ({ ...s, links: { ...s.links, followed: taken(id, s.links.followed, outcome) } })),
     leak: (id, outcome) =>
       store.update((s) => ({ ...s, leaks: { ...s.leaks, answer: taken(id, s.leaks.answer, outcome) } })),
+    'height or leak': (id, outcome) =>
+      store.update((s) => ({ ...s, leaks: { ...s.leaks, beside: taken(id, s.leaks.beside, outcome) } })),
     'leak map': (id, outcome) =>
       store.update((s) => ({ ...s, leaks: { ...s.leaks, map: taken(id, s.leaks.map, outcome) } })),
   };
@@ -30,6 +32,7 @@ export function makeRegulationFollower(
   let followed: readonly unknown[] = [];
   let leaking: readonly unknown[] = [];
   let mapped: readonly unknown[] = [];
+  let compared: readonly unknown[] = [];
 
   const asFound = (state: BenchState) => {
     const { airC, a4Hz } = dayInHand(state);
@@ -62,6 +65,25 @@ export function makeRegulationFollower(
     store.update((s) => ({ ...s, leaks: { ...s.leaks, answer: answerAsked(s.leaks.answer, id) } }));
   };
 
+  const followBeside = (state: BenchState): void => {
+    const { documents, airC, a4Hz } = asFound(state);
+    const { fingeringId } = state.leaks.limit;
+    const wanted = [documents, fingeringId, airC, a4Hz];
+    if (!differ(wanted, compared)) return;
+    compared = wanted;
+    const id = client.askRegulation({ kind: 'height or leak', documents, fingeringId, airC, a4Hz });
+    store.update((s) => ({ ...s, leaks: { ...s.leaks, beside: answerAsked(s.leaks.beside, id) } }));
+  };
+
+  /** Whichever view is shown: the note asked about is known when the page of leaks is. */
+  const followNote = (state: BenchState): void => {
+    const { hornId, noteId } = state;
+    const now = { hornId, noteId, keyId: hornInHand(state).keyId };
+    const noteUnder = (key: string) => notesAndPadsOn(documentsInHand(state).horn).noteUnder.get(key);
+    const next = followInHand(state.leaks, now, noteUnder);
+    if (next !== state.leaks) store.update((s) => ({ ...s, leaks: next }));
+  };
+
   const followMap = (state: BenchState): void => {
     const { documents, airC, a4Hz } = asFound(state);
     const { mapGapMm } = state.leaks;
@@ -77,12 +99,15 @@ export function makeRegulationFollower(
       followed = [];
       leaking = [];
       mapped = [];
+      compared = [];
     },
     follow: () => {
+      followNote(store.get());
       const { view } = store.get();
       if (view === 'links') followLinks(store.get());
       if (view !== 'leaks') return;
       followLeak(store.get());
+      followBeside(store.get());
       followMap(store.get());
     },
   };

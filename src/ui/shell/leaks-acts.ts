@@ -1,8 +1,10 @@
 import { accepted, refused } from '../state/horn-on-bench.ts';
-import type { BenchState } from '../state/bench-state.ts';
+import { documentsInHand, type BenchState } from '../state/bench-state.ts';
 import type { Store } from '../state/bench-store.ts';
+import { chooseKey } from '../state/horns-on-bench.ts';
 import type { LeakShape } from '../state/leak-fault.ts';
-import { atLink, atPad, withGap, type LeaksState } from '../state/leaks-state.ts';
+import { notesAndPadsOn } from '../state/leak-places.ts';
+import { askedAbout, atLink, atPad, withGap, type LeaksState } from '../state/leaks-state.ts';
 import type { Reading } from './pads-acts.ts';
 
 /** Everything a person can do with leaks. */
@@ -17,7 +19,12 @@ export interface LeaksActs {
   setGap(gapMm: number): void;
   typeGap(text: string): Promise<void>;
   restoreGap(): void;
+  /** The note the player asks about. */
   setNote(fingeringId: string): void;
+  /** The same by the key it speaks under: the lowest note there. */
+  askKey(pad: string): void;
+  /** Takes up a key the note hears for the key study; the note asked about stays. */
+  studyKey(pad: string): void;
   setLostDb(lostDb: number): void;
   setMapGap(gapMm: number): void;
   expectTyping(): void;
@@ -53,7 +60,17 @@ export function makeLeaksActs(store: Store<BenchState>, reading: Reading): Leaks
         }),
       ),
     restoreGap: () => change((leaks) => ({ ...leaks, gapText: null })),
-    setNote: (fingeringId) => change((leaks) => ({ ...leaks, limit: { ...leaks.limit, fingeringId } })),
+    setNote: (fingeringId) => change((leaks) => askedAbout(leaks, fingeringId)),
+    askKey: (pad) => {
+      const note = notesAndPadsOn(documentsInHand(store.get()).horn).noteUnder.get(pad);
+      if (note !== undefined) change((leaks) => askedAbout(leaks, note));
+    },
+    studyKey: (pad) =>
+      store.update((state) => {
+        const { hornId, noteId, leaks } = state;
+        const followed = { hornId, noteId, keyId: pad };
+        return chooseKey({ ...state, leaks: { ...leaks, followed } }, pad);
+      }),
     setLostDb: (lostDb) => change((leaks) => ({ ...leaks, limit: { ...leaks.limit, lostDb } })),
     setMapGap: (mapGapMm) => change((leaks) => ({ ...leaks, mapGapMm })),
     expectTyping: () => void withReader(() => undefined),

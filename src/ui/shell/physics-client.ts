@@ -64,6 +64,7 @@ export interface PhysicsListeners {
   readonly follow: Listener<'follow'>;
   readonly leak: Listener<'leak'>;
   readonly 'leak map': Listener<'leak map'>;
+  readonly 'height or leak': Listener<'height or leak'>;
   readonly 'pad change': Listener<'pad change'>;
   readonly point: Listener<'point'>;
   readonly scale: Listener<'scale'>;
@@ -94,6 +95,7 @@ const ORDER: readonly PhysicsKind[] = [
   'point',
   'follow',
   'leak',
+  'height or leak',
   'leak map',
   'pad change',
   'loud',
@@ -151,6 +153,9 @@ export function makePhysicsClient(makeWorker: () => WorkerPort, listeners: Physi
         if (reply.id === latestRegulation.get(reply.kind)) listeners.leak(reply.id, reply.outcome);
         break;
       case 'leak map':
+        if (reply.id === latestRegulation.get(reply.kind)) listeners[reply.kind](reply.id, reply.outcome);
+        break;
+      case 'height or leak':
         if (reply.id === latestRegulation.get(reply.kind)) listeners[reply.kind](reply.id, reply.outcome);
         break;
       case 'pad change':

@@ -1,5 +1,6 @@
 import type { CalibrationSource } from '../../documents/calibrated.ts';
 import type { CalibrationReport } from '../../documents/calibration-report.ts';
+import type { HeightOrLeakReport } from '../../documents/height-or-leak-report.ts';
 import type { LeakMapReport } from '../../documents/leak-report.ts';
 import type { PadChangeReport } from '../../documents/pad-change-report.ts';
 import type { PlayerSheetFacts, PlayerSheetQuestion } from '../../documents/player-sheet-facts.ts';
@@ -134,6 +135,12 @@ export interface LeakMapRequest extends AsFound {
   readonly gapMm: number;
 }
 
+/** Asks what the heights of a note's keys can still bring, beside what leaks would cost it. */
+export interface HeightOrLeakRequest extends AsFound {
+  readonly kind: 'height or leak';
+  readonly fingeringId: string;
+}
+
 /** Asks what pads of another thickness do. */
 export interface PadChangeRequest extends AsFound {
   readonly kind: 'pad change';
@@ -168,7 +175,8 @@ export interface PlayerSheetRequest {
   readonly question: PlayerSheetQuestion;
 }
 
-export type RegulationRequest = FollowRequest | LeakRequest | LeakMapRequest | PadChangeRequest;
+export type RegulationRequest =
+  FollowRequest | LeakRequest | LeakMapRequest | HeightOrLeakRequest | PadChangeRequest;
 
 export type PhysicsRequest =
   | StudyRequest
@@ -190,6 +198,7 @@ export interface Answers {
   readonly follow: FollowedReport;
   readonly leak: LeakAnswer;
   readonly 'leak map': LeakMapReport;
+  readonly 'height or leak': HeightOrLeakReport;
   readonly 'pad change': PadChangeReport;
   readonly study: StudyReport;
   readonly point: PointReport;

@@ -2,11 +2,12 @@ import { makeAirColumn } from '../../acoustics/index.ts';
 import { loadHorn, loadSetupOver, type HornAndSetup, type LoadedHorn } from '../../documents/to-acoustics.ts';
 import type { ReadOutcome } from '../../documents/schema-parts.ts';
 import { reportFollowed } from '../state/followed-report.ts';
-import { answerLeak, answerLeakMap } from '../state/leak-fault.ts';
+import { answerHeightOrLeak, answerLeak, answerLeakMap } from '../state/leak-fault.ts';
 import { answerPadChange } from '../state/pad-change-answer.ts';
 import type {
   Answers,
   FollowRequest,
+  HeightOrLeakRequest,
   LeakMapRequest,
   LeakRequest,
   Outcome,
@@ -29,6 +30,15 @@ export const REGULATION_WORK = {
   'leak map': ({ documents, gapMm, airC, a4Hz }: LeakMapRequest): Outcome<Answers['leak map']> =>
     withFound(documents, (loaded) =>
       answerLeakMap(loaded, gapMm, makeAirColumn({ mouthpieceC: airC }), a4Hz),
+    ),
+  'height or leak': ({
+    documents,
+    fingeringId,
+    airC,
+    a4Hz,
+  }: HeightOrLeakRequest): Outcome<Answers['height or leak']> =>
+    withFound(documents, (loaded) =>
+      answerHeightOrLeak(loaded, fingeringId, makeAirColumn({ mouthpieceC: airC }), a4Hz),
     ),
   'pad change': ({
     documents,

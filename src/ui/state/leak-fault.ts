@@ -5,10 +5,13 @@ import {
   mapLeaks,
   ringGap,
   seatLeak,
+  studyHeightOrLeak,
   studyLeak,
   type AirColumn,
+  type Fingering,
   type Leaks,
 } from '../../acoustics/index.ts';
+import { reportHeightOrLeak, type HeightOrLeakReport } from '../../documents/height-or-leak-report.ts';
 import {
   reportLargestLeak,
   reportLeak,
@@ -17,6 +20,7 @@ import {
   type LeakMapReport,
   type LeakReport,
 } from '../../documents/leak-report.ts';
+import { plusMinusOf } from '../../documents/plus-minus.ts';
 import { regulationFacts } from '../../documents/regulation-facts.ts';
 import type { LoadedHorn } from '../../documents/to-acoustics.ts';
 
@@ -84,8 +88,7 @@ export function answerLeak(
   const drivers = horn.keywork.links.filter((l) => l.driven === fault.pad).map((l) => l.driver);
   const leaksAt = leaksOf(fault, drivers);
   const options = { a4: a4Hz };
-  const fingering = findFingering(fingeringId);
-  if (fingering === undefined) throw new RangeError(`invalid note: "${fingeringId}"; expected a fingering`);
+  const fingering = fingeringOf(fingeringId);
   const found = findLargestLeak(horn, loaded.setup, leaksAt, air, { fingering, lostDb, options });
   return {
     leak: reportLeak(horn, studyLeak(horn, loaded.setup, leaksAt(fault.gapMm * PER_MM), air, options)),
@@ -102,4 +105,23 @@ export function answerLeakMap(
 ): LeakMapReport {
   const { horn } = regulationFacts(loaded);
   return reportLeakMap(horn, mapLeaks(horn, loaded.setup, gapMm * PER_MM, air, { a4: a4Hz }));
+}
+
+/** Height beside leak for a note. @throws RangeError for a note that is not there */
+export function answerHeightOrLeak(
+  loaded: LoadedHorn,
+  fingeringId: string,
+  air: AirColumn,
+  a4Hz: number,
+): HeightOrLeakReport {
+  const { horn } = regulationFacts(loaded);
+  const fingering = fingeringOf(fingeringId);
+  const options = { a4: a4Hz, plusMinus: plusMinusOf(loaded) };
+  return reportHeightOrLeak(horn, fingering, studyHeightOrLeak(horn, loaded.setup, fingering, air, options));
+}
+
+function fingeringOf(id: string): Fingering {
+  const fingering = findFingering(id);
+  if (fingering === undefined) throw new RangeError(`invalid note: "${id}"; expected a fingering`);
+  return fingering;
 }

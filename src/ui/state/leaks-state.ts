@@ -1,3 +1,4 @@
+import type { HeightOrLeakReport } from '../../documents/height-or-leak-report.ts';
 import type { LeakMapReport } from '../../documents/leak-report.ts';
 import { nothingAsked, type AskedAnswer } from './asked-answer.ts';
 import type { TypedText } from './horn-on-bench.ts';
@@ -9,10 +10,14 @@ export const MAP_GAPS_MM = [0.025, 0.05, 0.1] as const;
 /** The leak in hand, and what is known of it. */
 export interface LeaksState {
   readonly fault: LeakFault;
+  /** the note the player asks about, and what it may lose to the leak in hand */
   readonly limit: LeakLimit;
+  /** what was in hand when the note was last followed; null before that */
+  readonly followed: InHand | null;
   /** a typed gap, and what became of it */
   readonly gapText: TypedText | null;
   readonly mapGapMm: number;
+  readonly beside: AskedAnswer<HeightOrLeakReport>;
   readonly answer: AskedAnswer<LeakAnswer>;
   readonly map: AskedAnswer<LeakMapReport>;
 }
@@ -21,15 +26,46 @@ export interface LeaksState {
 const FIRST_PAD = 'f-sharp-auxiliary';
 const FIRST_NOTE = 'D4';
 
+/** What the bench has in hand elsewhere: a key that is studied, a note that is picked on the scale. */
+export interface InHand {
+  readonly hornId: string;
+  readonly keyId: string;
+  readonly noteId: string;
+}
+
 export function makeLeaksState(hornId: string): LeaksState {
   return {
     fault: { pad: FIRST_PAD, source: { kind: 'seat' }, shape: 'ring', arcDeg: 90, gapMm: 0.05 },
     limit: { fingeringId: FIRST_NOTE, lostDb: 3 },
+    followed: null,
     gapText: null,
     mapGapMm: 0.05,
+    beside: nothingAsked(hornId),
     answer: nothingAsked(hornId),
     map: nothingAsked(hornId),
   };
+}
+
+/**
+ * The note asked about follows what was last taken up elsewhere on the same horn: a note picked on the scale, or the
+ * note under a key that is studied. What is chosen on the page of leaks itself stays until then.
+ */
+export function followInHand(
+  leaks: LeaksState,
+  now: InHand,
+  noteUnder: (keyId: string) => string | undefined,
+): LeaksState {
+  const { followed } = leaks;
+  if (followed !== null && followed.keyId === now.keyId && followed.noteId === now.noteId) return leaks;
+  const other = followed !== null && followed.hornId !== now.hornId;
+  const isPicked = followed !== null && followed.keyId === now.keyId;
+  const note = other ? undefined : isPicked ? now.noteId : noteUnder(now.keyId);
+  return { ...(note === undefined ? leaks : askedAbout(leaks, note)), followed: now };
+}
+
+/** The player asks about another note. */
+export function askedAbout(leaks: LeaksState, fingeringId: string): LeaksState {
+  return { ...leaks, limit: { ...leaks.limit, fingeringId } };
 }
 
 /** Pads and links a fault may be at. */

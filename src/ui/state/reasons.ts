@@ -16,6 +16,7 @@ export const REASON_KINDS = [
   'strength',
   'rise-time',
   'cutoff',
+  'height-gain',
   'leak-loss',
   'leak-gap',
   'link-limit',
@@ -193,6 +194,16 @@ export const REASON_GROUNDS: Readonly<Record<ReasonKind, ReasonGround>> = {
     isOurs: false,
     holdsFor: 'Rows of open holes much alike; taken here from one cell, it is an estimate.',
     note: { name: 'whole-horn', heading: 'Open holes that hear each other' },
+  },
+  'height-gain': {
+    title: 'What a key’s height can still bring',
+    words: ['height (of a resonance)', 'point of diminishing return'],
+    formula:
+      'The note is played with the key as found and with the key at enough; 20 times the decimal logarithm of the one resonance’s height over the other’s.',
+    sources: HORN_SOURCES,
+    isOurs: true,
+    holdsFor: `Soft playing, the other pads as they stand. ${PAD_RANGE}`,
+    note: { name: 'regulation', heading: 'Height beside leak' },
   },
   'leak-loss': {
     title: 'What a leak costs',

@@ -18,6 +18,8 @@ export interface LeakMapRow {
   /** the driver of a link; null for the pad's own seat */
   readonly by: string | null;
   readonly label: string;
+  /** dB the note it hurts most loses, which the rows are sorted by */
+  readonly most: string;
   readonly cells: readonly LeakMapCell[];
 }
 
@@ -28,6 +30,8 @@ export interface LeakMapView {
   readonly legend: readonly { readonly text: string; readonly ground: string; readonly ink: string }[];
 }
 
+/** What stands for a note that is lost. */
+const LOST = '✕';
 /** Below this a cell stays bare, dB. */
 const LEAST_DB = 0.05;
 const LEGEND_DB = [0.1, 0.5, 1, 3, 6, 12];
@@ -40,12 +44,13 @@ export const makeLeakMap = memoLast((map: LeakMapReport, nameOf: (pad: string) =
   const rows = map.rows
     .map((row) => ({ row, worst: Math.max(0, ...row.cells.map(lostDbOf)) }))
     .sort((a, b) => b.worst - a.worst)
-    .map(({ row }): LeakMapRow => {
+    .map(({ row, worst }): LeakMapRow => {
       const label = row.by === null ? nameOf(row.pad) : `${nameOf(row.by)} → ${nameOf(row.pad)}, late`;
       return {
         pad: row.pad,
         by: row.by,
         label,
+        most: worst === Infinity ? LOST : dbText(worst) || '0.0',
         cells: row.cells.map((cell, i) => cellView(cell, label, notes[i].label)),
       };
     });
@@ -54,7 +59,7 @@ export const makeLeakMap = memoLast((map: LeakMapReport, nameOf: (pad: string) =
 
 function cellView(cell: LeakCellReport | null, place: string, note: string): LeakMapCell {
   if (cell === null) return { text: '', ...shadeOf(0), words: `${place}: ${note} is not touched` };
-  if (cell.lost) return { text: '✕', ...shadeOf(Infinity), words: `${place}: ${note} is lost` };
+  if (cell.lost) return { text: LOST, ...shadeOf(Infinity), words: `${place}: ${note} is lost` };
   const db = cell.lostDb ?? 0;
   const rise = cell.riseChangeMs ?? 0;
   return {

@@ -48,8 +48,15 @@ export const leakMapStyles = css`
     letter-spacing: -0.03em;
     cursor: pointer;
   }
-  td.corner {
-    border: 0;
+  thead .corner {
+    white-space: normal;
+    font-weight: 600;
+    line-height: 1.2;
+    cursor: default;
+  }
+  .most {
+    display: inline-block;
+    min-width: 2rem;
   }
   th.picked {
     background: var(--vw-try);

@@ -1,6 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { guard } from 'lit/directives/guard.js';
 import { live } from 'lit/directives/live.js';
+import { told } from '../../../parts/told.ts';
 import type { LeaksActs } from '../../../shell/leaks-acts.ts';
 import type { LeakShape } from '../../../state/leak-fault.ts';
 import { driverOf, type LeaksView, type Option, type PlayedLeak } from './leaks-view.model.ts';
@@ -65,9 +66,8 @@ export function faultPanel(view: LeaksView, acts: LeaksActs): TemplateResult {
       <div class="lk-group">
         <h2>How wide it may be</h2>
         <div class="lk-choices">
-          ${select('until', 'note', view.notes, view.noteId, (value) => acts.setNote(value))}
           <vw-choice
-            label="loses"
+            label=${`until ${view.noteLabel} loses`}
             data-act="loss"
             .options=${LOSSES}
             .value=${String(view.lostDb)}
@@ -75,6 +75,36 @@ export function faultPanel(view: LeaksView, acts: LeaksActs): TemplateResult {
           ></vw-choice>
         </div>
       </div>
+    </section>
+  `;
+}
+
+/** The note the player asks about, or the key it speaks under. */
+export function askedPanel(view: LeaksView, acts: LeaksActs): TemplateResult {
+  const shut = view.speaksUnder === '' ? [{ value: '', label: 'none: all pads shut' }] : [];
+  return html`
+    <div class="lk-asked">
+      ${select('The player asks about', 'note', view.notes, view.noteId, (value) => acts.setNote(value))}
+      ${select('which speaks under', 'asked-key', [...shut, ...view.keys], view.speaksUnder, (value) => acts.askKey(value))}
+    </div>
+  `;
+}
+
+/** The leak in hand in words. */
+export function playedPanel({ played, waiting, unit }: LeaksView): TemplateResult {
+  const reasons = played?.answer.reasons ?? [];
+  return html`
+    <section
+      class="lk-played"
+      aria-label="The leak in hand"
+      aria-live="polite"
+      aria-busy=${waiting && played === null ? 'true' : 'false'}
+    >
+      <h2>
+        ${played === null ? 'Playing every note with the leak and without…' : told(played.answer.headline, reasons, unit)}
+      </h2>
+      <p class="lk-limit-said">${played === null ? nothing : told(played.answer.standing, reasons, unit)}</p>
+      <p>${played?.answer.second ?? nothing}</p>
     </section>
   `;
 }

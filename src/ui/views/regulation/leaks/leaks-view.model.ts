@@ -6,12 +6,14 @@ import { noteLabel, unbroken } from '../../../parts/note-names.ts';
 import { isWaiting, reportFor } from '../../../state/asked-answer.ts';
 import { documentsInHand, type BenchState } from '../../../state/bench-state.ts';
 import type { LeakFault } from '../../../state/leak-fault.ts';
-import { placesOn } from '../../../state/leak-places.ts';
+import { notesAndPadsOn, placesOn } from '../../../state/leak-places.ts';
+import { memoLast } from '../../../state/memo-last.ts';
 import { faultOn, MAP_GAPS_MM } from '../../../state/leaks-state.ts';
 import { textInField } from '../../../state/text-in-field.ts';
 import { sentence, type FieldView } from '../../key-study/measured-fields.model.ts';
 import { gapWords, papersOf, papersWords } from '../gap-words.ts';
 import { namesOf } from '../links/links-view.model.ts';
+import { makeBeside, type BesideView } from './beside.model.ts';
 import { makeLeakMap, type LeakMapView } from './leak-map.model.ts';
 import { lossWords, makeLeaksAnswer, type LeaksAnswer } from './leaks-words.ts';
 
@@ -63,6 +65,13 @@ export interface LeaksView {
   readonly gap: FieldView<'gap'>;
   readonly notes: readonly Option[];
   readonly noteId: string;
+  readonly noteLabel: string;
+  /** the pad that note speaks under; empty where every pad is shut */
+  readonly speaksUnder: string;
+  /** pads some note speaks under */
+  readonly keys: readonly Option[];
+  /** null until the note has been compared */
+  readonly beside: BesideView | null;
   readonly lostDb: number;
   readonly waiting: boolean;
   readonly problem: string | null;
@@ -103,6 +112,7 @@ export function makeLeaksView(state: BenchState): LeaksView {
   const onto = places.links.filter((l) => l.driven === fault.pad);
   const answer = reportFor(leaks.answer, hornId);
   const map = reportFor(leaks.map, hornId);
+  const { noteUnder, padUnder } = notesAndPadsOn(horn);
   return {
     hornName: horn.name,
     unit,
@@ -118,9 +128,13 @@ export function makeLeaksView(state: BenchState): LeaksView {
     gap: gapField(state, fault),
     notes: FINGERINGS.map(({ id }) => ({ value: id, label: noteLabel(id) })),
     noteId: leaks.limit.fingeringId,
+    noteLabel: noteLabel(leaks.limit.fingeringId),
+    speaksUnder: padUnder.get(leaks.limit.fingeringId) ?? '',
+    keys: places.pads.flatMap((id) => (noteUnder.has(id) ? [{ value: id, label: nameOf(id) }] : [])),
+    beside: besideIn(state),
     lostDb: leaks.limit.lostDb,
     waiting: isWaiting(leaks.answer, hornId),
-    problem: leaks.answer.problem ?? leaks.map.problem,
+    problem: leaks.answer.problem ?? leaks.beside.problem ?? leaks.map.problem,
     played:
       answer === null
         ? null
@@ -142,6 +156,14 @@ export function makeLeaksView(state: BenchState): LeaksView {
         ? placeKey(fault.pad, null)
         : placeKey(fault.pad, fault.source.driver ?? ''),
   };
+}
+
+const besideMemo = memoLast(makeBeside);
+
+/** The comparison, where it is of the note asked about. */
+function besideIn({ leaks, hornId, unit }: BenchState): BesideView | null {
+  const report = reportFor(leaks.beside, hornId);
+  return report === null || report.fingering !== leaks.limit.fingeringId ? null : besideMemo(report, unit);
 }
 
 function gapField({ leaks, unit }: BenchState, { gapMm }: LeakFault): FieldView<'gap'> {

@@ -5,10 +5,21 @@ export const leaksStyles = css`
   .lk-page {
     grid-template-columns: minmax(0, 1fr);
     grid-template-rows: none;
-    grid-template-areas: 'tabs' 'answer' 'fault' 'picture' 'map' 'table' 'foot';
+    grid-template-areas: 'tabs' 'asked' 'answer' 'beside' 'played' 'fault' 'picture' 'map' 'table' 'foot';
   }
   .lk-page .ks-answer {
     min-height: 8.5rem;
+  }
+  .lk-played {
+    grid-area: played;
+    padding: 0.5rem 0.25rem 0;
+    min-height: 5.5rem;
+  }
+  .lk-played h2 {
+    font-size: var(--vw-text-lead);
+  }
+  .lk-played p {
+    margin: 0.2rem 0 0;
   }
   .lk-fault {
     grid-area: fault;

@@ -12,7 +12,6 @@ export interface LeaksAnswer {
   /** how far the limit's note is */
   readonly standing: string;
   readonly second: string;
-  readonly sure: string;
   /** of the figures in its sentences */
   readonly reasons: readonly Reason[];
 }
@@ -32,9 +31,6 @@ export function makeLeaksAnswer(answer: LeakAnswer, fault: LeakFault, manner: Le
     headline: together(headline(leak, fault, manner)),
     standing: together(limitSentence(largest, fault, manner)),
     second: together(touchedSentence(leak)),
-    sure:
-      'Pads and arms are taken as stiff: leather that gives closes part of a gap under the finger, so a real leak ' +
-      'costs less. How many decibels a player feels is not published; the limit is a convention.',
     reasons: makeLeakReasons(
       answer,
       {
@@ -116,9 +112,9 @@ export function lostText(db: number): string {
   return db < 0 ? `+${digits}` : `−${digits}`;
 }
 
-/** Keeps numbers and their units on one line, decibels and papers too. */
-function together(text: string): string {
-  return unbroken(text).replace(/(\d) (?=(?:dB|papers?)\b)/g, '$1\u00a0');
+/** Keeps numbers, their ± and their units on one line, decibels and papers too. */
+export function together(text: string): string {
+  return unbroken(text).replace(/(\d) (?=±|(?:dB|papers?)\b)/g, '$1\u00a0');
 }
 
 function capital(text: string): string {

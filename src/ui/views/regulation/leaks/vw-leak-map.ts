@@ -74,7 +74,9 @@ export class VwLeakMap extends LitElement {
       >
         <thead>
           <tr>
-            <td class="corner" role="presentation"></td>
+            <th scope="col" class="corner" aria-sort="descending">
+              Leak at, by the most dB any note loses ▼
+            </th>
             ${map.notes.map(
               ({ label }, c) =>
                 html`<th
@@ -91,7 +93,7 @@ export class VwLeakMap extends LitElement {
         </thead>
         <tbody>
           ${map.rows.map(
-            ({ label, cells }, r) =>
+            ({ label, most, cells }, r) =>
               html`<tr>
                 <th
                   scope="row"
@@ -100,7 +102,7 @@ export class VwLeakMap extends LitElement {
                   tabindex=${tab(r, -1)}
                   class=${r === chosen.row ? 'picked' : ''}
                 >
-                  ${label}
+                  ${label} <b class="most">${most}</b>
                 </th>
                 ${cells.map(
                   ({ text, ground, ink, words }, c) =>
