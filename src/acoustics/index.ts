@@ -66,6 +66,7 @@ export * from './studies/leak-map.ts';
 export * from './studies/leak-study.ts';
 export * from './studies/link-study.ts';
 export * from './studies/loud-playing.ts';
+export * from './studies/match-openings.ts';
 export * from './studies/note-heights.ts';
 export * from './studies/note-leaks.ts';
 export * from './studies/noticed.ts';

@@ -28,7 +28,11 @@ function noteHead({ setups }: ComparisonReport): string[] {
 function noteRow({ label, setups, differences }: ComparisonReport['notes'][number]): string[] {
   return [
     label,
-    ...setups.map(({ cents }) => (cents === null ? 'lost' : signed(cents))),
+    ...setups.map(({ cents, centsPlusMinus }) =>
+      cents === null
+        ? 'lost'
+        : `${signed(cents)}${centsPlusMinus === null ? '' : ` ± ${centsPlusMinus.toFixed(1)}`}`,
+    ),
     ...differences.flatMap((difference) =>
       difference === null ? ['', '', ''] : differenceCells(difference),
     ),
@@ -64,10 +68,10 @@ function keyRow({ number, name, setups }: ComparisonReport['keys'][number]): str
       key === null
         ? ['none', '', '', '']
         : [
-            key.frontMm.toFixed(1),
+            `${key.frontMm.toFixed(1)} ± ${key.frontPlusMinusMm.toFixed(1)}`,
             `${(100 * key.frontOfDiameter).toFixed(0)} %`,
             key.equivalentParallelMm.toFixed(1),
-            `${(100 * key.ventShare).toFixed(0)} %`,
+            `${(100 * key.ventShare).toFixed(0)} ± ${Math.max(1, Math.round(100 * key.ventSharePlusMinus))} %`,
           ],
     ),
   ];

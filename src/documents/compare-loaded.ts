@@ -51,17 +51,14 @@ export function compareLoaded(loaded: readonly LoadedToCompare[], day: ComparedD
   return { ...report, warnings: [...examples, ...report.warnings] };
 }
 
-/** By setup where the horn is one, else by horn, with both or a count where that would leave two alike. */
+/** By setup where the horn is one, else by horn and setup, with a count where that would leave two alike. */
 function labelsOf(loaded: readonly LoadedHorn[]): string[] {
   const horns = loaded.map(({ documents }) => documents.horn.name);
   const setups = loaded.map(({ documents }) => documents.setup.name);
-  const allDiffer = (names: readonly string[]): boolean => new Set(names).size === names.length;
   const oneHorn = new Set(horns).size === 1;
-  const plain = oneHorn ? setups : horns;
-  if (allDiffer(plain)) return plain;
-  const both = horns.map((horn, i) => (oneHorn ? setups[i] : `${horn}, ${setups[i]}`));
   const seen = new Map<string, number>();
-  return both.map((name) => {
+  return horns.map((horn, i) => {
+    const name = oneHorn ? setups[i] : `${horn}, ${setups[i]}`;
     const count = (seen.get(name) ?? 0) + 1;
     seen.set(name, count);
     return count === 1 ? name : `${name} (${count})`;

@@ -70,6 +70,8 @@ export interface NoteInSetupReport {
   readonly hz: number | null;
   /** from equal temperament */
   readonly cents: number | null;
+  /** of the pitch by itself: readings, pad model and the whole horn’s model, without a calibration */
+  readonly centsPlusMinus: number | null;
   /** of the resonance, in units of ρc/S */
   readonly heightRatio: number | null;
   readonly cutoffHz: number | null;
@@ -100,6 +102,8 @@ export interface ComparedKeyReport {
   readonly number: number;
   readonly id: string;
   readonly name: string;
+  /** whether it stands open without a finger */
+  readonly restsOpen: boolean;
   /** in the order of the setups; null where that horn has no such key */
   readonly setups: readonly (KeyInSetupReport | null)[];
   readonly differences: readonly (KeyDifferenceReport | null)[];
@@ -148,9 +152,10 @@ export function reportComparison(comparison: SetupComparison): ComparisonReport 
     a4Hz: a4 ?? 440,
   }));
   const notes = comparison.notes.map((note) => reportNote(note, compared));
+  const keys = comparison.keys.map((key) => reportKey(key, compared));
   return {
     setups,
-    sentences: setups.slice(1).map((_, i) => comparisonSentence({ setups, notes }, i)),
+    sentences: setups.slice(1).map((_, i) => comparisonSentence({ setups, notes, keys }, i)),
     noticed: {
       playerCents: NOTICED.cents,
       carefulPlayerCents: NOTICED.carefulCents,
@@ -158,7 +163,7 @@ export function reportComparison(comparison: SetupComparison): ComparisonReport 
       playerStrengthDb: NOTICED.strengthDb,
     },
     notes,
-    keys: comparison.keys.map(reportKey),
+    keys,
     warnings: warningsOf(comparison),
     limits:
       `Absolute pitch is good to about ±${MODEL_CENTS} cents. Two setups of one horn err alike, so their ` +
@@ -190,9 +195,12 @@ function reportNote(
 }
 
 function reportNoteIn(note: NoteInSetup): NoteInSetupReport {
-  if (!note.found) return { hz: null, cents: null, heightRatio: null, cutoffHz: null, reason: note.reason };
-  const { frequency, cents, height, cutoff } = note;
-  return { hz: frequency, cents, heightRatio: height, cutoffHz: cutoff, reason: null };
+  if (!note.found) {
+    const nothing = { hz: null, cents: null, centsPlusMinus: null, heightRatio: null, cutoffHz: null };
+    return { ...nothing, reason: note.reason };
+  }
+  const { frequency, cents, centsPlusMinus, height, cutoff } = note;
+  return { hz: frequency, cents, centsPlusMinus, heightRatio: height, cutoffHz: cutoff, reason: null };
 }
 
 function reportDifference(
@@ -214,12 +222,17 @@ function reportDifference(
   };
 }
 
-function reportKey({ setups, differences }: ComparedKey): ComparedKeyReport {
-  const { number, id, name } = setups.find((key) => key !== null)!;
+function reportKey(
+  { setups, differences }: ComparedKey,
+  compared: SetupComparison['compared'],
+): ComparedKeyReport {
+  const has = setups.findIndex((key) => key !== null);
+  const { number, id, name } = setups[has]!;
   return {
     number,
     id,
     name,
+    restsOpen: compared[has].horn.keywork.rests.get(id) === 'open',
     setups: setups.map((key) => (key === null ? null : reportKeyIn(key))),
     differences: differences.map((difference) =>
       difference === null

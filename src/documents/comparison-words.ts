@@ -1,5 +1,8 @@
 import { NOTICED } from '../acoustics/index.ts';
 import type { ComparisonReport, NoteDifferenceReport } from './comparison-report.ts';
+import { feltWords } from './felt-words.ts';
+import type { LengthUnit } from './length-format.ts';
+import { listed } from './listed.ts';
 
 /** One note with its difference from the first setup. */
 interface Told {
@@ -11,7 +14,7 @@ interface Told {
 const NAMED = 3;
 
 /**
- * What a person would notice of one setup beside the first, in a sentence or two.
+ * What a person would notice of one setup beside the first: what the fingers feel of the keys, then what is heard.
  *
  *   would notice     a note at least 10 cents or 1 dB apart, and beyond its ±
  *   might notice     at least 7.5 cents, likewise
@@ -21,8 +24,9 @@ const NAMED = 3;
  * @param index of the difference: 0 for the second setup
  */
 export function comparisonSentence(
-  { setups, notes }: Pick<ComparisonReport, 'setups' | 'notes'>,
+  { setups, notes, keys }: Pick<ComparisonReport, 'setups' | 'notes' | 'keys'>,
   index: number,
+  unit: LengthUnit = 'mm',
 ): string {
   const told: Told[] = [];
   const untold: string[] = [];
@@ -32,7 +36,11 @@ export function comparisonSentence(
     else told.push({ label, difference });
   }
   const rest = untold.length === 0 ? '' : ` ${counted(untold)} cannot be compared.`;
-  return `“${setups[index + 1].label}” beside “${setups[0].label}”: ${verdict(told)}${rest}`;
+  const beside = `“${setups[index + 1].label}” beside “${setups[0].label}”`;
+  const felt = feltWords(keys, index, unit);
+  const heard = verdict(told);
+  if (felt === null) return `${beside}: ${heard}${rest}`;
+  return `${beside}: ${felt}. ${heard[0].toUpperCase()}${heard.slice(1)}${rest}`;
 }
 
 function verdict(told: readonly Told[]): string {
@@ -124,7 +132,5 @@ function partWords({ value, plusMinus, unit, more, less }: Part): string {
 function counted(words: readonly string[]): string {
   const named = words.slice(0, NAMED);
   if (words.length > NAMED) return `${named.join(', ')} and ${words.length - NAMED} more`;
-  return named.length < 2
-    ? named.join('')
-    : `${named.slice(0, -1).join(', ')} and ${named[named.length - 1]}`;
+  return listed(named);
 }

@@ -6,11 +6,13 @@ import { makeAirColumn } from '../../src/acoustics/index.ts';
 import { setupIn, type BenchContents } from '../../src/documents/bench-contents.ts';
 import { compareLoaded } from '../../src/documents/compare-loaded.ts';
 import type { ComparisonReport } from '../../src/documents/comparison-report.ts';
+import { reportMatches } from '../../src/documents/match-report.ts';
 import { loadHorn, type HornAndSetup } from '../../src/documents/to-acoustics.ts';
 import { signedCents } from '../../src/ui/parts/note-names.ts';
+import { barePlusMinus } from '../../src/ui/parts/plus-minus-words.ts';
 import { withProposed } from '../../src/ui/state/key-lengths.ts';
 import { demoDocument } from '../acoustics/demo-horns.ts';
-import { onTheBench, TENOR } from '../ui/demo.ts';
+import { onTheBench } from '../ui/demo.ts';
 import { openWorkbench, serveBuiltSite, SIZES, type BuiltSite } from './built-site.ts';
 import { launchBrowser } from './find-browser.ts';
 
@@ -147,13 +149,15 @@ describe('side by side, built', () => {
       const [cents, , , a, b, cutoffA, cutoffB] = await cells(page, 0, fingering);
       const d = differences[0]!;
       expect(cents.split(' ± ')[0]).toBe(d.cents === 0 ? 'same' : signedCents(d.cents));
-      expect([a, b]).toEqual(setups.map((s) => signedCents(s.cents!)));
+      expect([a, b]).toEqual(setups.map((s) => `${signedCents(s.cents!)} ± ${s.centsPlusMinus!.toFixed(0)}`));
       expect([cutoffA, cutoffB]).toEqual(setups.map((s) => s.cutoffHz?.toFixed(0) ?? '–'));
     }
     for (const { id, setups } of report.keys) {
       const [, , a, b, , , parallelA, parallelB, ...shares] = await cells(page, 1, id);
       const opening = (shown: string): string => shown.split('\n')[0];
-      expect([opening(a), opening(b)]).toEqual(setups.map((s) => s!.frontMm.toFixed(1)));
+      expect([opening(a), opening(b)]).toEqual(
+        setups.map((s) => `${s!.frontMm.toFixed(1)} ± ${barePlusMinus(s!.frontPlusMinusMm, 'mm')}`),
+      );
       expect([parallelA, parallelB]).toEqual(setups.map((s) => s!.equivalentParallelMm.toFixed(1)));
       expect(shares.map((shown) => shown.split('±')[0].trim())).toEqual(
         setups.map((s) => (100 * s!.ventShare).toFixed(0)),
@@ -169,7 +173,7 @@ describe('side by side, built', () => {
     await page.getByRole('button', { name: 'Redo' }).click();
     await expect.poll(() => text(page, '.sd-answer h1')).toContain('notice');
     await page.locator('vw-choice[data-act="unit"] label', { hasText: 'inch' }).click();
-    await expect.poll(async () => (await cells(page, 1, 'e'))[3]).toBe('0.217');
+    await expect.poll(async () => (await cells(page, 1, 'e'))[3]).toMatch(/^0\.217/);
     expect(await tables(page, 1).locator('thead').innerText()).toContain('Opening at the front, in');
   });
 
@@ -183,7 +187,9 @@ describe('side by side, built', () => {
       ofVisit(onTheBench('tenor'), 'asFound'),
     );
     await expectDrawn(page, report, ['B', 'C']);
-    expect(await text(page, '.sd-answer h1')).toContain(`C “${TENOR.horn.name}” beside A “As found, `);
+    expect(await text(page, '.sd-answer h1')).toMatch(
+      /C “Larkfield tenor, demo, As found, [-\d]+” beside A “Larkfield alto, demo, As found, [-\d]+”: every key stands/,
+    );
     expect(await text(page, '.ks-cautions')).toContain('sounds at another pitch');
     const [d6] = report.notes;
     const c = d6.differences[1]!;
@@ -193,7 +199,9 @@ describe('side by side, built', () => {
     await page.getByRole('button', { name: 'hold the others against C' }).click();
     await expect
       .poll(() => text(page, '.sd-answer h1'))
-      .toMatch(/^B “As found, .*” beside A “Larkfield tenor, demo”: the player would notice/);
+      .toMatch(
+        /^B “Larkfield alto, demo, As found, .*” beside A “Larkfield tenor, demo, .*”: .* The player would notice/,
+      );
     await page.getByRole('button', { name: 'take B away' }).click();
     await expect.poll(() => page.locator('.sd-column').count()).toBe(2);
     await page.getByRole('button', { name: 'This visit again' }).click();
@@ -213,6 +221,45 @@ describe('side by side, built', () => {
     await scroll.focus();
     await page.keyboard.press('End');
     await expect.poll(() => scroll.evaluate((el) => el.scrollTop)).toBeGreaterThan(0);
+  });
+
+  it('keeps its columns and their order over a reload, beside the horn that was in hand', async () => {
+    const page = await openProposing({ e: '5.5' });
+    await page.locator('.wb-kept', { hasText: '✓ saved' }).waitFor();
+    await page.getByRole('button', { name: 'Add a column' }).click();
+    await expect.poll(() => page.locator('.sd-answer h1 span').count()).toBe(2);
+    await page.locator('vw-choice[data-act="order"] label', { hasText: 'low to high' }).click();
+    const before = await text(page, '.sd-answer h1');
+    await page.reload();
+    await answered(page);
+    await expect.poll(() => text(page, '.sd-answer h1')).toBe(before);
+    expect(await page.locator('vw-choice[data-act="order"] input:checked').inputValue()).toBe('pitch');
+  });
+
+  it('sets the horn in hand to another’s openings, in one step that undo takes back', async () => {
+    const page = await open();
+    await page.selectOption('select[data-act="horn-B"]', { label: 'Demo tenor' });
+    const act = page.locator('[data-act="like"]');
+    await expect.poll(() => act.isEnabled()).toBe(true);
+    const [found, tenor] = [onTheBench('alto'), onTheBench('tenor')].map((c) => ofVisit(c, 'asFound'));
+    const [horn, like] = [found, tenor].map((documents) => {
+      const read = loadHorn(documents);
+      if (!read.ok) throw new Error(read.issues[0].message);
+      return read.value;
+    });
+    const { front, 'vent share': share } = reportMatches(horn, like);
+    expect(await act.innerText()).toBe(`Propose ${Object.keys(front.frontsMm).length} openings of B`);
+    await page.locator('vw-choice[data-act="like-by"] label', { hasText: 'vent share' }).click();
+    await expect
+      .poll(() => act.innerText())
+      .toBe(`Propose ${Object.keys(share.frontsMm).length} openings of B`);
+    await act.click();
+    await expect.poll(() => text(page, '.sd-like-words')).toMatch(/^Taken: \d+ openings of Demo tenor/);
+    await expect.poll(() => text(page, '.sd-answer h1')).toMatch(/^B “Proposed, .*” beside A “As found, /);
+    expect(await page.locator('.sd-column').count()).toBe(3);
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await expect.poll(() => text(page, '.sd-answer h1')).toMatch(/^B: nothing is proposed on Larkfield alto/);
+    expect(await page.getByRole('button', { name: 'Undo' }).isEnabled()).toBe(false);
   });
 
   it('sorts both tables, and tells openings at another point of the pad', async () => {
@@ -245,7 +292,13 @@ describe('side by side, built', () => {
     expect(await text(page, '.sd-column >> nth=1')).toMatch(
       /^B beside A Larkfield alto, demo: proposed, \d{4}-\d\d-\d\d$/,
     );
-    for (const hidden of ['.sd-more', '.sd-select >> nth=0', '.wb-views', '.sd-column-acts >> nth=1']) {
+    for (const hidden of [
+      '.sd-more',
+      '.sd-select >> nth=0',
+      '.wb-views',
+      '.sd-column-acts >> nth=1',
+      '.sd-like',
+    ]) {
       expect(await page.locator(hidden).isVisible()).toBe(false);
     }
     const { over, cut } = await page.evaluate(() => ({

@@ -88,7 +88,8 @@ describe('the sentence', () => {
     label: string,
     numbers: readonly [number, number, number, number] | null,
   ): ComparedNoteReport => {
-    const blank = { hz: null, cents: null, heightRatio: null, cutoffHz: null, reason: null };
+    const nothing = { hz: null, cents: null, centsPlusMinus: null, heightRatio: null, cutoffHz: null };
+    const blank = { ...nothing, reason: null };
     const rest = { fingering: label, note: label, way: '', register: 1, setups: [blank, blank] };
     if (numbers === null) return { label, ...rest, differences: [null] };
     const [cents, centsPlusMinus, strengthDb, strengthDbPlusMinus] = numbers;
@@ -122,7 +123,7 @@ describe('the sentence', () => {
     return { label, ...rest, differences: [difference] };
   };
   const sentence = (...notes: readonly ComparedNoteReport[]): string =>
-    comparisonSentence({ setups: labels, notes }, 0);
+    comparisonSentence({ setups: labels, notes, keys: [] }, 0);
 
   it('names what the player would notice, with the ±, and counts the rest', () => {
     expect(sentence(note('F♯4', [12.14, 0.8, 1.31, 0.1]), note('G4', [2, 0.1, 0, 0]))).toBe(

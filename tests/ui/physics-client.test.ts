@@ -190,8 +190,8 @@ describe('the physics client', () => {
   it('drops a comparison that was asked anew meanwhile', () => {
     const { workers, told, client } = bench();
     const columns = [ALTO, ALTO];
-    client.askCompare({ columns, airC: 27, a4Hz: 440 });
-    const second = client.askCompare({ columns, airC: 24, a4Hz: 440 });
+    client.askCompare({ columns, bench: ALTO, airC: 27, a4Hz: 440 });
+    const second = client.askCompare({ columns, bench: ALTO, airC: 24, a4Hz: 440 });
     workers[0].answer();
     workers[0].answer();
     expect(told).toEqual([`compare ${second}`]);

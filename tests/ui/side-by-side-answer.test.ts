@@ -29,6 +29,7 @@ describe('columns compared', () => {
     const core = compareLoaded([loaded(found), loaded(proposed)], { air, a4Hz: 442 });
     expect(compareColumns([found, proposed], 24, 442)).toEqual({
       report: core,
+      matches: [null, null],
       columns: [0, 1],
       problems: [null, null],
       examples: [false, false],

@@ -175,12 +175,14 @@ describe('what can be chosen', () => {
     expect(groups[2].offers).toEqual([{ id: 'trial', label: 'A trial' }]);
   });
 
-  it('begins a further column with a setup that says something, else with another horn', () => {
+  it('begins a further column with a horn that is in none yet, else with a setup that says something', () => {
     const horns = [alto, tenor].map(({ horn }) => ({ id: horn.id, label: horn.document.name }));
     const two = columnsOf(null, sources(proposing));
-    expect(nextColumn(two.slice(0, 1), recordsOf(proposing), horns).setupId).toBe(alto.proposed.id);
-    expect(nextColumn(two, recordsOf(proposing), horns)).toEqual({ hornId: tenor.horn.id, setupId: null });
-    expect(nextColumn(two, recordsOf(setting), horns).setupId).toBe(alto.asSet.id);
+    const other = { hornId: tenor.horn.id, setupId: null };
+    expect(nextColumn(two, recordsOf(proposing), horns)).toEqual(other);
+    const three = [...two, other];
+    expect(nextColumn(three.slice(1), recordsOf(proposing), horns).setupId).toBe(alto.asFound.id);
+    expect(nextColumn(three, recordsOf(setting), horns).setupId).toBe(alto.asSet.id);
     expect(nextColumn(two, recordsOf(proposing), horns.slice(0, 1)).setupId).toBe(alto.asSet.id);
   });
 });

@@ -14,10 +14,8 @@ import { compareColumns } from '../../src/ui/state/side-by-side-answer.ts';
 import { columnsOf, documentsOf, standingOf } from '../../src/ui/state/side-by-side-columns.ts';
 import { sideArrived, sideAsked } from '../../src/ui/state/side-by-side-state.ts';
 import { columnSources } from '../../src/ui/state/bench-state.ts';
-import {
-  makeComparisonView,
-  makeSideBySideView,
-} from '../../src/ui/views/side-by-side/side-by-side-view.model.ts';
+import { makeComparisonView } from '../../src/ui/views/side-by-side/comparison-view.model.ts';
+import { makeSideBySideView } from '../../src/ui/views/side-by-side/side-by-side-view.model.ts';
 import { onTheBench, plain, TENOR } from './demo.ts';
 
 const shelf = [{ id: 'demo-alto', label: 'Demo alto' }];
@@ -55,6 +53,7 @@ describe('the page side by side', () => {
     expect(comparison.sentences).toHaveLength(1);
     const core = report.sentences[0].split(': ').slice(1).join(': ');
     const said = plain(comparison.sentences[0]).replaceAll('\u2011', '-');
+    expect(core).toMatch(/^E stands 2\.5 ± 0\.2 mm lower, /);
     expect(said).toBe(`B “Proposed, 2026-05-04” beside A “As found, 2026-05-04”: ${core}`);
   });
 
@@ -101,7 +100,7 @@ describe('the page side by side', () => {
       shown: false,
     });
     expect(who.text).toBe('no difference that can be shown');
-    expect(plain(sentences[0])).toContain('the player would notice nothing; no difference can be shown');
+    expect(plain(sentences[0])).toContain('The player would notice nothing; no difference can be shown');
     expect(chart.series[0].widest).toEqual([]);
     expect(chart.series[0].points.pitch.every((p) => p?.shown === false)).toBe(true);
     expect(cell('notes', 'B3', 'Who would notice')).toBe('no difference');
@@ -173,12 +172,15 @@ const answer = compareColumns([found, twin, TENOR], 26.85, 440);
 const other = makeComparisonView(answer, { order: 'difference', unit: 'mm', at: 'front' });
 
 describe('another horn beside it', () => {
-  it('is called by its horn, setups of the same horn by their setup, each with its letter', () => {
+  it('is called by horn and setup, each with its letter; where there is little room, by what tells it apart', () => {
     expect(other.chart.series.map(({ letter, name }) => `${letter} ${name}`)).toEqual([
       'B Once more',
       `C ${TENOR.horn.name}`,
     ]);
-    expect(plain(other.sentences[1])).toMatch(/^C “Larkfield tenor, demo” beside A “As found, /);
+    expect(plain(other.sentences[0])).toMatch(/^B “Once more” beside A “As found, /);
+    expect(plain(other.sentences[1])).toMatch(
+      /^C “Larkfield tenor, demo, As it left .*” beside A “Larkfield alto, demo, As found, /,
+    );
   });
 
   it('keeps its name when it is what the others are held against', () => {
@@ -186,7 +188,7 @@ describe('another horn beside it', () => {
     const { chart, sentences } = makeComparisonView(turned, { order: 'pitch', unit: 'mm', at: 'front' });
     expect(chart.reference).toEqual({ letter: 'A', name: TENOR.horn.name });
     expect(chart.series.map(({ name }) => name)).toEqual([found.setup.name, 'Once more']);
-    expect(plain(sentences[1])).toMatch(/^C “Once more” beside A “Larkfield tenor, demo”: /);
+    expect(plain(sentences[1])).toMatch(/^C “.*, Once more” beside A “Larkfield tenor, demo, As it left/);
   });
 
   it('has no strengths where it sounds at another pitch, and tells its holes', () => {
@@ -208,7 +210,7 @@ describe('another horn beside it', () => {
     const gap = compareColumns([found, broken, TENOR], 26.85, 440);
     const told = makeComparisonView(gap, { order: 'difference', unit: 'mm', at: 'front' });
     expect(told.chart.series.map(({ letter }) => letter)).toEqual(['C']);
-    expect(told.notes.groups[0].letters).toEqual(['C']);
+    expect(told.notes.groups[0].heads.map(({ letter }) => letter)).toEqual(['C']);
   });
 });
 

@@ -84,7 +84,7 @@ export function compareKeys(
 }
 
 /** Rows of holes with hinges, bell first: one of each horn or null. */
-function alignHoles(horns: readonly Horn[]): (ToneHole | null)[][] {
+export function alignHoles(horns: readonly Horn[]): (ToneHole | null)[][] {
   const rows: (ToneHole | null)[][] = [];
   horns.forEach((horn, column) => {
     const keyed = horn.holes.filter((hole) => hole.hinge !== null).reverse();

@@ -6,7 +6,14 @@ import { FINGERINGS, type Fingering } from '../keywork/fingerings.ts';
 import type { NetworkOptions } from '../network/network.ts';
 import { moreNoticed, whoNoticesPitch, whoNoticesStrength, type Measured, type Notice } from './noticed.ts';
 import { asItStands, EXACT, prepareReadings, type PlusMinus, type Readings } from './readings.ts';
-import { differenceBudget, MODEL_ERROR, noteSlopes, type Budget } from './uncertainty.ts';
+import {
+  budgetOf,
+  differenceBudget,
+  MODEL_ERROR,
+  noteSlopes,
+  uncalibrated,
+  type Budget,
+} from './uncertainty.ts';
 import { playWholeHorn, type NoteAnswers, type WholeHornNote } from './whole-horn.ts';
 
 /**
@@ -44,6 +51,8 @@ export type NoteInSetup =
       readonly frequency: number;
       /** from equal temperament */
       readonly cents: number;
+      /** of that pitch by itself, uncalibrated; null where its answers are not known */
+      readonly centsPlusMinus: number | null;
       /** of the resonance, in units of ρc/S at the neck's small end */
       readonly height: number;
       /** Hz; null where fewer than two holes are open */
@@ -120,18 +129,24 @@ export function playCompared(compared: Compared, options: CompareOptions): Playe
 }
 
 /** One fingering in one setup. */
-export function noteIn({ notes }: Played, { id, touches }: Fingering): NoteInSetup {
+export function noteIn({ notes, readings, padModel }: Played, { id, touches }: Fingering): NoteInSetup {
   const note = notes.get(id);
   if (note === undefined) {
     return { found: false, reason: `this horn lacks one of the touches ${touches.join(', ')}` };
   }
   const { outcome, cutoff } = note;
   if (!outcome.found) return outcome;
+  const { answers } = outcome;
+  const budget =
+    answers === null
+      ? null
+      : budgetOf(readings, noteSlopes(answers, 'cents'), padModel, uncalibrated(answers, 'cents'));
   const { frequency, height } = outcome.resonance;
   return {
     found: true,
     frequency,
     cents: outcome.cents,
+    centsPlusMinus: budget?.plusMinus ?? null,
     height,
     cutoff: cutoff.found ? cutoff.frequency : null,
   };

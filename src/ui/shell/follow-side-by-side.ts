@@ -1,6 +1,6 @@
 import { recordsOf } from '../../documents/bench-contents.ts';
 import type { LibraryRecords } from '../../documents/library-file.ts';
-import { columnSources, dayInHand, type BenchState } from '../state/bench-state.ts';
+import { columnSources, dayInHand, documentsInHand, type BenchState } from '../state/bench-state.ts';
 import type { Store } from '../state/bench-store.ts';
 import { columnsOf, documentsOf, standingOf } from '../state/side-by-side-columns.ts';
 import {
@@ -36,11 +36,12 @@ export function makeSideFollower(
       const parts = found.flatMap((s) =>
         s === null ? [null] : [s.horn.document, s.setup.document, s.under],
       );
-      const wanted = [...parts, airC, a4Hz];
+      const bench = documentsInHand(state);
+      const wanted = [...parts, bench, airC, a4Hz];
       if (asked !== null && wanted.length === asked.length && wanted.every((p, i) => p === asked![i])) return;
       asked = wanted;
       const columns = found.map((source) => (source === null ? null : documentsOf(source)));
-      const id = client.askCompare({ columns, airC, a4Hz });
+      const id = client.askCompare({ columns, bench, airC, a4Hz });
       store.update((s) => ({ ...s, sideBySide: sideAsked(s.sideBySide, id) }));
     },
   };

@@ -164,6 +164,8 @@ export interface CompareRequest {
   readonly kind: 'compare';
   readonly id: number;
   readonly columns: readonly (HornAndSetup | null)[];
+  /** the horn in hand as found, which may be set like one of them */
+  readonly bench: HornAndSetup;
   readonly airC: number;
   readonly a4Hz: number;
 }

@@ -65,7 +65,10 @@ const WORK: Work = {
     sheet?.id === sheetId
       ? { ok: true, value: findEnough(sheet.prepared, pad) }
       : { ok: false, message: 'another sheet was taken up meanwhile' },
-  compare: ({ columns, airC, a4Hz }) => ({ ok: true, value: compareColumns(columns, airC, a4Hz) }),
+  compare: ({ columns, airC, a4Hz, bench }) => ({
+    ok: true,
+    value: compareColumns(columns, airC, a4Hz, bench),
+  }),
   'player sheet': ({ question }) => findPlayerSheetFacts(question),
 };
 

@@ -3,7 +3,8 @@ import { withHorn } from '../state/horns-on-bench.ts';
 import type { BenchState } from '../state/bench-state.ts';
 import type { Store } from '../state/bench-store.ts';
 import { withAsked } from '../state/proposal-state.ts';
-import { takeProposal } from '../state/take-proposal.ts';
+import type { Column } from '../state/side-by-side-state.ts';
+import { takeLike, takeProposal } from '../state/take-proposal.ts';
 
 /** Everything a person can do about the proposed setup. */
 export interface ProposalActs {
@@ -13,6 +14,8 @@ export interface ProposalActs {
   toggleLock(pad: string): void;
   /** Takes these openings as what is proposed, and no others, as one step; mm at the front by pad id. */
   take(frontsMm: Readonly<Record<string, number>>): void;
+  /** Takes the openings that a column side by side asks for, likewise, and sets what that does beside it. */
+  takeLike(frontsMm: Readonly<Record<string, number>>, column: Column): void;
 }
 
 export function makeProposalActs(store: Store<BenchState>): ProposalActs {
@@ -22,5 +25,6 @@ export function makeProposalActs(store: Store<BenchState>): ProposalActs {
     prefer: (preference) => ask((visit) => withPreference(visit, preference)),
     toggleLock: (pad) => ask((visit) => withLockToggled(visit, pad)),
     take: (frontsMm) => store.update((state) => takeProposal(state, frontsMm)),
+    takeLike: (frontsMm, column) => store.update((state) => takeLike(state, frontsMm, column)),
   };
 }

@@ -1,5 +1,4 @@
 import type { BenchContents } from '../../documents/bench-contents.ts';
-import type { DayStepName } from '../../documents/day-steps.ts';
 import type { VisitDocument } from '../../documents/visit-document.ts';
 import { listed } from '../parts/note-names.ts';
 import type { FieldId, HeadFieldId } from './fields.ts';
@@ -51,14 +50,7 @@ export interface DayFacts {
   readonly mayBeCleared: boolean | null;
 }
 
-/** Keys that are worked on together. */
-export type StackName = Extract<DayStepName, 'lower stack' | 'upper stack' | 'other keys'>;
-
-/** The stack a pad belongs to, by its number from the bell. **Source:** common practice, no source. */
-export function stackOf(number: number): StackName {
-  if (number >= 6 && number <= 10) return 'lower stack';
-  return number >= 11 && number <= 18 ? 'upper stack' : 'other keys';
-}
+export { stackOf, type StackName } from '../../documents/stacks.ts';
 
 /** Pads as a sentence lists them: the first few by name. */
 export function named(keys: readonly { readonly name: string }[], most = 3): string {

@@ -1,6 +1,7 @@
 import { FEWEST_COMPARED, makeAirColumn } from '../../acoustics/index.ts';
 import { compareLoaded } from '../../documents/compare-loaded.ts';
 import type { ComparisonReport } from '../../documents/comparison-report.ts';
+import { reportMatches, type MatchReports } from '../../documents/match-report.ts';
 import { loadHorn, type HornAndSetup, type LoadedHorn } from '../../documents/to-acoustics.ts';
 
 /** Columns held against the first, or what is wrong with each that could not be. */
@@ -11,6 +12,8 @@ export interface ComparedColumns {
   readonly columns: readonly number[];
   /** by column, null where it could be read */
   readonly problems: readonly (string | null)[];
+  /** by column: how the horn on the bench is to be set to stand like it; null where either cannot be read */
+  readonly matches: readonly (MatchReports | null)[];
   /** which columns are an example's bore and holes, not measured on the horn */
   readonly examples: readonly boolean[];
 }
@@ -23,11 +26,13 @@ const TOLD_ISSUES = 3;
  * first there is nothing to hold the others against.
  *
  * @param columns the reference first; null for a column that is not there
+ * @param bench   the horn in hand as found; null where no match is asked for
  */
 export function compareColumns(
   columns: readonly (HornAndSetup | null)[],
   airC: number,
   a4Hz: number,
+  bench: HornAndSetup | null = null,
 ): ComparedColumns {
   const problems: (string | null)[] = [];
   const good: { readonly column: number; readonly loaded: LoadedHorn }[] = [];
@@ -43,8 +48,14 @@ export function compareColumns(
         { air: makeAirColumn({ mouthpieceC: airC }), a4Hz },
       )
     : null;
+  const inHand = bench === null ? null : loadHorn(bench);
+  const matches = columns.map((_, i) => {
+    const like = good.find(({ column }) => column === i)?.loaded;
+    return inHand?.ok !== true || like === undefined ? null : reportMatches(inHand.value, like);
+  });
   return {
     report,
+    matches,
     columns: comparable ? good.map(({ column }) => column) : [],
     problems,
     examples: columns.map((documents) => documents?.horn.origin === 'template'),

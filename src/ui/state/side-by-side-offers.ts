@@ -60,7 +60,7 @@ export function setupOffers(records: LibraryRecords, hornId: string): SetupOffer
 }
 
 /**
- * What a new column begins with: another setup of the first one's horn, else another horn.
+ * What a new column begins with: a horn that is in none yet, else another setup of the first one's horn.
  *
  * @param records of the first one's horn, as far as they are known
  */
@@ -73,9 +73,9 @@ export function nextColumn(
   const taken = new Set(columns.map(({ setupId }) => setupId));
   const offers = records === null ? [] : setupOffers(records, hornId).flatMap(({ offers: list }) => list);
   const isTold = (id: string): boolean => !isEmpty(records!.setups.find((s) => s.id === id)!);
-  const own = offers.find(({ id }) => !taken.has(id) && isTold(id));
-  if (own !== undefined) return { hornId, setupId: own.id };
   const other = horns.find(({ id }) => !columns.some((c) => c.hornId === id));
   if (other !== undefined) return { hornId: other.id, setupId: null };
+  const own = offers.find(({ id }) => !taken.has(id) && isTold(id));
+  if (own !== undefined) return { hornId, setupId: own.id };
   return { hornId, setupId: (offers.find(({ id }) => !taken.has(id)) ?? offers[0])?.id ?? null };
 }

@@ -1,4 +1,4 @@
-import { FEWEST_COMPARED, MOST_COMPARED } from '../../acoustics/index.ts';
+import { FEWEST_COMPARED, MOST_COMPARED, type MatchedBy } from '../../acoustics/index.ts';
 import type { LibraryRecords } from '../../documents/library-file.ts';
 import type { ComparedColumns } from './side-by-side-answer.ts';
 
@@ -30,6 +30,10 @@ export interface SideBySideState {
   readonly order: SideOrder;
   /** the fingering whose ± is looked at; null for the note that differs most */
   readonly noteId: string | null;
+  /** what a horn set like another has in common with it */
+  readonly likeBy: MatchedBy;
+  /** the column it is to be like; null for the last that can be taken */
+  readonly likeColumn: number | null;
   /** every horn of the library by name, once it has been asked */
   readonly shelf: readonly ListedHorn[];
   /** by horn id */
@@ -46,6 +50,8 @@ export function makeSideBySideState(): SideBySideState {
     chosen: null,
     order: 'difference',
     noteId: null,
+    likeBy: 'front',
+    likeColumn: null,
     shelf: [],
     fetched: {},
     answer: null,

@@ -1,7 +1,9 @@
 import { withHorn } from './horns-on-bench.ts';
-import type { BenchState } from './bench-state.ts';
+import { hornInHand, type BenchState } from './bench-state.ts';
 import { stepped } from './horn-on-bench.ts';
 import { withoutProposals, withProposed } from './key-lengths.ts';
+import type { ProposedOpenings } from './scale-report.ts';
+import { chooseColumns, type Column } from './side-by-side-state.ts';
 
 /** Written so many to the millimetre: finer than any reading. */
 const PER_MM = 100;
@@ -25,4 +27,34 @@ export function takeProposal(state: BenchState, frontsMm: Readonly<Record<string
       null,
     ),
   );
+}
+
+/** Openings that differ by less are the same, mm. */
+const SAME_MM = 0.005;
+
+/** Whether exactly these openings, as they are written, stand as proposed. */
+export function isTaken(frontsMm: Readonly<Record<string, number>>, proposed: ProposedOpenings): boolean {
+  const written = Object.entries(asWritten(frontsMm));
+  return (
+    written.length === Object.keys(proposed).length &&
+    written.every(([pad, mm]) => Math.abs((proposed[pad] ?? Infinity) - mm) < SAME_MM)
+  );
+}
+
+/**
+ * Proposes the openings of a column side by side on the horn in hand, and no others, as one step; what that does
+ * then stands beside it: as found, as proposed, and the column it was taken from.
+ */
+export function takeLike(
+  state: BenchState,
+  frontsMm: Readonly<Record<string, number>>,
+  column: Column,
+): BenchState {
+  const taken = takeProposal(state, frontsMm);
+  const { horn, asFound, proposed } = hornInHand(taken).contents;
+  const own = [asFound, proposed].map(({ id }) => ({ hornId: horn.id, setupId: id }));
+  return {
+    ...taken,
+    sideBySide: { ...chooseColumns(taken.sideBySide, [...own, column]), likeColumn: 2 },
+  };
 }

@@ -18,6 +18,7 @@ import {
   standingPad,
   whoNoticesPitch,
   whoNoticesStrength,
+  withMouthpiecePulled,
   withOpening,
   type Compared,
   type ComparedNote,
@@ -69,6 +70,35 @@ function centsOf(of: Horn, as: Setup, id: string): number {
   if (!outcome.found) throw new Error(`${id} lost`);
   return outcome.cents;
 }
+
+describe('what moves every setup of one horn alike', () => {
+  /** m and °C, as a calibration may put them. */
+  const PULLED = 4e-3;
+  const COOLER_C = 2;
+
+  it('leaves their differences within the ± that is told of them', () => {
+    const set = raised('e', -2e-3);
+    const known = { keys: new Map([['e', { opening: 2e-4 }]]) };
+    const compare = (of: Horn, c: number): SetupComparison => {
+      const played = { horn: of, air: makeAirColumn({ mouthpieceC: c }), plusMinus: known };
+      return compareSetups([side('a', played), side('b', { ...played, setup: set })]);
+    };
+    const plain = compare(horn, 26.85);
+    const moved = compare(withMouthpiecePulled(horn, PULLED), 26.85 - COOLER_C);
+    const noteOf = ({ notes }: SetupComparison, id: string): ComparedNote =>
+      notes.find(({ fingering }) => fingering.id === id)!;
+    for (const { fingering, differences } of plain.notes) {
+      const [d] = differences;
+      const [other] = noteOf(moved, fingering.id).differences;
+      if (d === null || other === null) continue;
+      expect(Math.abs(other.cents.value - d.cents.value)).toBeLessThanOrEqual(
+        Math.max(d.cents.plusMinus, POLISHED_CENTS),
+      );
+    }
+    const [a, b] = [plain, moved].map((of) => noteOf(of, 'F4').setups[0]);
+    expect(a.found && b.found && Math.abs(a.cents - b.cents)).toBeGreaterThan(1);
+  });
+});
 
 describe('a setup beside another', () => {
   const other = raised('e', 1.5e-3);

@@ -13,7 +13,7 @@ import type { ChoiceOption } from '../../parts/vw-choice.ts';
 import { isWaiting, reportFor } from '../../state/asked-answer.ts';
 import { dayInHand, proposedInHand, type BenchState } from '../../state/bench-state.ts';
 import type { ProposedOpenings } from '../../state/scale-report.ts';
-import { asWritten } from '../../state/take-proposal.ts';
+import { isTaken } from '../../state/take-proposal.ts';
 import { makePitchPicture, type PitchPicture } from './pitch-picture.model.ts';
 
 /** One key of the table. */
@@ -136,17 +136,6 @@ function takesOf({ shortList, keys }: ProposalReport, proposed: ProposedOpenings
     takes.push(choice('all', moved.length === 1 ? 'Take it' : `Take all ${word(moved.length)}`, all));
   }
   return takes;
-}
-
-/** Openings that differ by less are the same, mm. */
-const SAME_MM = 0.005;
-
-function isTaken(frontsMm: TakeChoice['frontsMm'], proposed: ProposedOpenings): boolean {
-  const written = Object.entries(asWritten(frontsMm));
-  return (
-    written.length === Object.keys(proposed).length &&
-    written.every(([pad, mm]) => Math.abs((proposed[pad] ?? Infinity) - mm) < SAME_MM)
-  );
 }
 
 function takenWords(takes: readonly TakeChoice[], proposed: ProposedOpenings): string {

@@ -1,7 +1,8 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
 import type { Column } from '../../state/side-by-side-state.ts';
-import type { ColumnView, SideBySideView } from './side-by-side-view.model.ts';
+import type { ColumnView } from './side-by-side-columns.model.ts';
+import type { SideBySideView } from './side-by-side-view.model.ts';
 
 /** What a person does to the columns. */
 export interface ColumnActs {

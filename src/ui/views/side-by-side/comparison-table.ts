@@ -13,18 +13,16 @@ export function comparisonTable(table: ComparisonTable, label: string, unit: Len
           <tr>
             <th scope="col" rowspan="2" class="sd-first">${table.first}</th>
             ${groups.map(
-              ({ title, letters, kind, reason }) =>
-                html`<th scope="colgroup" colspan=${letters.length} class=${`sd-opens ${kind}`}>
-                  ${figureOr(title, reason, unit)}
-                </th>`,
+              ({ title, heads, kind }) =>
+                html`<th scope="colgroup" colspan=${heads.length} class=${`sd-opens ${kind}`}>${title}</th>`,
             )}
           </tr>
           <tr>
-            ${groups.map(({ letters, kind }) =>
-              letters.map(
-                (letter, i) =>
+            ${groups.map(({ heads, kind }) =>
+              heads.map(
+                ({ letter, reason }, i) =>
                   html`<th scope="col" class=${`${i === 0 ? 'sd-opens ' : ''}${kind}`} data-letter=${letter}>
-                    ${letter}
+                    ${figureOr(letter, reason, unit)}
                   </th>`,
               ),
             )}

@@ -51,7 +51,11 @@ export function makeDifferenceChart(
     reference: { letter: letterOf(columns[0]), name: names[0] },
     panels,
     series,
-    summary: summaryOf(report, names, columns),
+    summary: summaryOf(
+      report,
+      report.setups.map(({ label }) => label),
+      columns,
+    ),
   };
 }
 

@@ -1,35 +1,51 @@
 import type { ComparisonReport } from '../../../documents/comparison-report.ts';
+import { unbroken } from '../../parts/note-names.ts';
 
 /** `A` for the reference, then `B`, `C`, `D`. */
 export function letterOf(column: number): string {
   return String.fromCharCode(65 + column);
 }
 
-/**
- * What a column is called beside its letter: by its horn where no other column is of it, else by its setup, and
- * by both where two horns have several columns.
- */
+/** What a column is called beside its letter where there is little room: by its horn where no other column is of
+ * it, else by its setup. */
 export function shortNames({ setups }: Pick<ComparisonReport, 'setups'>): string[] {
-  const countOf = (horn: string): number => setups.filter((s) => s.horn === horn).length;
-  const main = setups.find(({ horn }) => countOf(horn) > 1)?.horn;
-  const names = setups.map(({ label, horn }) => {
-    if (countOf(horn) === 1) return horn;
-    return horn === main && label.startsWith(`${horn}, `) ? label.slice(horn.length + 2) : label;
-  });
-  const isAlone = (name: string): boolean => names.filter((n) => n === name).length === 1;
-  return names.map((name, i) => (isAlone(name) ? name : setups[i].label));
+  const isLone = (horn: string): boolean => setups.filter((s) => s.horn === horn).length === 1;
+  return setups.map((setup) => (isLone(setup.horn) ? setup.horn : ofSetup(setup)));
 }
+
+/** A column's name without its horn. */
+const ofSetup = ({ label, horn }: ComparisonReport['setups'][number]): string =>
+  label.startsWith(`${horn}, `) ? label.slice(horn.length + 2) : label;
 
 /** A sentence of the report with the letters of the page: `B “Proposed” beside A “As found”: …`. */
 export function lettered(
   sentence: string,
   { setups }: Pick<ComparisonReport, 'setups'>,
   columns: readonly number[],
+  names: readonly string[] = setups.map(({ label }) => label),
 ): string {
-  const names = shortNames({ setups });
   const order = [...setups.keys()].sort((a, b) => setups[b].label.length - setups[a].label.length);
   return order.reduce(
     (text, i) => text.replaceAll(`“${setups[i].label}”`, `${letterOf(columns[i])} “${names[i]}”`),
     sentence,
   );
+}
+
+/** The sentence on a setup beside the first; of one horn, its name need not be said twice. */
+export function letteredBeside(
+  sentence: string,
+  { setups }: Pick<ComparisonReport, 'setups'>,
+  columns: readonly number[],
+  index: number,
+): string {
+  const names = setups[index + 1].sameHornAsFirst ? setups.map(ofSetup) : setups.map(({ label }) => label);
+  return lettered(sentence, { setups }, columns, names);
+}
+
+/** Numbers stay with their units, and days on one line. */
+export function kept(sentence: string): string {
+  return unbroken(sentence)
+    .replace(/(\d) ±/g, '$1\u00a0±')
+    .replace(/(\d) dB/g, '$1\u00a0dB')
+    .replace(/(\d{4})-(\d\d)-(\d\d)/g, '$1\u2011$2\u2011$3');
 }

@@ -33,6 +33,7 @@ export const sideBySideSizeStyles = css`
 
   @media print {
     .sd-page .sd-more,
+    .sd-page .sd-like,
     .sd-page .sd-column-acts,
     .sd-page .sd-table-head vw-choice,
     .sd-page .sd-limits {

@@ -1,49 +1,17 @@
 import { FEWEST_COMPARED, MOST_COMPARED, type MeasuringPoint } from '../../../acoustics/index.ts';
-import type { ComparisonReport } from '../../../documents/comparison-report.ts';
 import { keyedHoles, type HornDocument } from '../../../documents/horn-document.ts';
 import type { LengthUnit } from '../../../documents/length-format.ts';
-import type { SideBySideChartModel } from '../../parts/chart/side-by-side-chart.model.ts';
 import { unbroken } from '../../parts/note-names.ts';
 import { columnSources, dayInHand, hornInHand, type BenchState } from '../../state/bench-state.ts';
 import { memoLast } from '../../state/memo-last.ts';
 import type { ComparedColumns } from '../../state/side-by-side-answer.ts';
-import {
-  columnsOf,
-  recordsOfHorn,
-  standingOf,
-  type ColumnSources,
-} from '../../state/side-by-side-columns.ts';
-import { nextColumn, setupOffers, type SetupOffers } from '../../state/side-by-side-offers.ts';
-import type { Column, ListedHorn, SideOrder } from '../../state/side-by-side-state.ts';
-import { makeKeysTable, makeNotesTable, type ComparisonTable } from './comparison-tables.model.ts';
-import { makeDifferenceChart } from './difference-chart.model.ts';
+import { columnsOf, recordsOfHorn } from '../../state/side-by-side-columns.ts';
+import { nextColumn } from '../../state/side-by-side-offers.ts';
+import type { Column, SideOrder } from '../../state/side-by-side-state.ts';
+import { comparisonShown, type ComparisonView } from './comparison-view.model.ts';
 import { makeDifferenceSureness, type DifferenceSureness } from './difference-sureness.model.ts';
-import { letterOf, lettered } from './letters.ts';
-
-/** One of the columns as a person chooses it. */
-export interface ColumnView {
-  readonly letter: string;
-  readonly column: Column;
-  readonly horns: readonly ListedHorn[];
-  readonly setups: readonly SetupOffers[];
-  /** horn and setup in words, where nothing can be chosen */
-  readonly onPaper: string;
-  readonly waiting: boolean;
-  readonly problem: string | null;
-}
-
-/** What was compared, as the page shows it. */
-export interface ComparisonView {
-  /** what the player would notice, one sentence a column after the reference */
-  readonly sentences: readonly string[];
-  readonly chart: SideBySideChartModel;
-  readonly notes: ComparisonTable;
-  readonly keys: ComparisonTable;
-  readonly limits: string;
-  readonly cautions: readonly string[];
-  /** pads outside their model's range */
-  readonly pads: { readonly summary: string; readonly list: readonly string[] } | null;
-}
+import { makeLike, type LikeView } from './like.model.ts';
+import { hornsOf, makeColumn, type ColumnView } from './side-by-side-columns.model.ts';
 
 /** The whole page. */
 export interface SideBySideView {
@@ -66,6 +34,8 @@ export interface SideBySideView {
   readonly comparison: ComparisonView | null;
   /** of one note's difference; null where none can be compared */
   readonly sureness: DifferenceSureness | null;
+  /** the horn in hand set to a column's openings; null where there is none to take */
+  readonly like: LikeView | null;
 }
 
 export function makeSideBySideView(state: BenchState): SideBySideView {
@@ -75,10 +45,7 @@ export function makeSideBySideView(state: BenchState): SideBySideView {
   const horns = hornsOf(state);
   const columns = chosen.map((column, i) => makeColumn(state, sources, column, i, horns));
   const { airC, a4Hz } = dayInHand(state);
-  const comparison =
-    side.answer === null || side.answer.report === null
-      ? null
-      : comparisonOf(side.answer, side.order, unit, readAt);
+  const waiting = side.asked !== side.answered;
   const isEmpty = side.chosen === null && nothingDone(state);
   return {
     columns,
@@ -88,7 +55,7 @@ export function makeSideBySideView(state: BenchState): SideBySideView {
         : null,
     canRemove: chosen.length > FEWEST_COMPARED,
     isBench: side.chosen === null,
-    waiting: side.asked !== side.answered,
+    waiting,
     problem: side.problem ?? unreadable(side.answer, columns),
     hint: isEmpty
       ? 'Nothing is proposed or set on this visit yet: do that on the sheet, or choose another setup or horn here.'
@@ -98,10 +65,13 @@ export function makeSideBySideView(state: BenchState): SideBySideView {
     unit,
     at: readAt,
     sureness: isEmpty ? null : surenessOf(state, chosen),
-    comparison:
-      isEmpty && comparison !== null
-        ? { ...comparison, sentences: ['As found stands alone: nothing is beside it yet.'] }
-        : comparison,
+    comparison: comparisonShown(state, columns, isEmpty),
+    like: makeLike(
+      state,
+      chosen,
+      columns.map(({ onPaper }) => onPaper),
+      waiting,
+    ),
   };
 }
 
@@ -119,41 +89,6 @@ function surenessOf(state: BenchState, [first]: readonly Column[]): DifferenceSu
     first.hornId === state.hornId && answer.report.setups.every(({ sameHornAsFirst }) => sameHornAsFirst);
   const mendable = mendableMemo(horn.document, isInHand, first.setupId === asFound.id);
   return surenessMemo(answer.report, answer.columns, noteId, state.unit, mendable);
-}
-
-/** What was opened and what the library has, each once; what is on the bench has the newer name. */
-function hornsOf({ horns, shelf, sideBySide, hornId }: BenchState): ListedHorn[] {
-  const opened = Object.values(horns).map(({ contents: { horn } }) => ({
-    id: horn.id,
-    label: horn.document.name,
-  }));
-  const first = opened.filter(({ id }) => id === hornId);
-  const all = [...first, ...opened, ...sideBySide.shelf, ...shelf];
-  return all.filter(({ id }, i) => all.findIndex((other) => other.id === id) === i);
-}
-
-function makeColumn(
-  state: BenchState,
-  sources: ColumnSources,
-  column: Column,
-  index: number,
-  horns: readonly ListedHorn[],
-): ColumnView {
-  const records = recordsOfHorn(sources, column.hornId);
-  const standing = standingOf(sources, column);
-  const setups = records === null ? [] : setupOffers(records, column.hornId);
-  const horn = horns.find(({ id }) => id === column.hornId)?.label ?? 'a horn that is gone';
-  const setup = setups.flatMap(({ offers }) => offers).find(({ id }) => id === column.setupId)?.label;
-  return {
-    letter: letterOf(index),
-    column,
-    horns,
-    setups,
-    onPaper: setup === undefined ? horn : `${horn}: ${setup}`,
-    waiting: standing.kind === 'on its way',
-    problem:
-      standing.kind === 'missing' ? standing.message : (state.sideBySide.answer?.problems[index] ?? null),
-  };
 }
 
 /** Why there is no comparison although all that was asked is answered. */
@@ -176,63 +111,4 @@ function hintOf(columns: readonly Column[]): string | null {
 function nothingDone(state: BenchState): boolean {
   const { proposed, asSet } = hornInHand(state).contents;
   return [proposed, asSet].every(({ document }) => document.keys.length === 0);
-}
-
-const comparisonOf = memoLast(
-  (answer: ComparedColumns, order: SideOrder, unit: LengthUnit, at: MeasuringPoint): ComparisonView =>
-    makeComparisonView(answer, { order, unit, at }),
-);
-
-const chartOf = memoLast(makeDifferenceChart);
-
-/** @param answer with a report */
-export function makeComparisonView(
-  { report: maybe, columns, examples }: ComparedColumns,
-  { order, unit, at }: { readonly order: SideOrder; readonly unit: LengthUnit; readonly at: MeasuringPoint },
-): ComparisonView {
-  const report = maybe!;
-  const padWords = report.warnings.filter(isOfPad);
-  return {
-    sentences: report.sentences.map((s) => kept(lettered(s, report, columns))),
-    chart: chartOf(report, columns),
-    notes: makeNotesTable(report, columns, order),
-    keys: makeKeysTable(report, columns, order, { unit, at }),
-    limits: unbroken(report.limits),
-    cautions: [
-      ...exampleWords(report, columns, examples),
-      ...report.warnings.filter((w) => !isOfPad(w)).map((w) => lettered(w, report, columns)),
-    ].map(kept),
-    pads:
-      padWords.length === 0
-        ? null
-        : {
-            summary: 'Some pads lie outside the range the pad model was made for; what they do is less sure',
-            list: padWords.map((w) => kept(lettered(w, report, columns))),
-          },
-  };
-}
-
-/** Numbers stay with their units, and days on one line. */
-function kept(sentence: string): string {
-  return unbroken(sentence)
-    .replace(/(\d) ±/g, '$1\u00a0±')
-    .replace(/(\d) dB/g, '$1\u00a0dB')
-    .replace(/(\d{4})-(\d\d)-(\d\d)/g, '$1\u2011$2\u2011$3');
-}
-
-/** The report tells pads as `“as set”, low C key: …`. */
-const isOfPad = (warning: string): boolean => /^“[^”]*”, .* key: /.test(warning);
-
-/** Cents of a horn whose bore was never measured rest on an example; of one horn their difference hardly does. */
-function exampleWords(
-  { setups }: ComparisonReport,
-  columns: readonly number[],
-  examples: readonly boolean[],
-): string[] {
-  if (!setups.every(({ sameHornAsFirst }) => sameHornAsFirst)) return [];
-  return columns.some((column) => examples[column])
-    ? [
-        'The bore and the hole places of this horn are an example’s: its cents are the example’s. What differs between two of its setups depends on them far less; openings and vent shares not at all.',
-      ]
-    : [];
 }

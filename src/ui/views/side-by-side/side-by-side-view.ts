@@ -14,9 +14,12 @@ import { keyStudySizeStyles } from '../key-study/key-study-sizes.styles.ts';
 import { keyStudyStyles } from '../key-study/key-study-view.styles.ts';
 import { columnChooser } from './column-chooser.ts';
 import { comparisonTable } from './comparison-table.ts';
+import { likePanelStyles } from './like-panel.styles.ts';
+import { likePanel } from './like-panel.ts';
 import type { DifferenceSureness } from './difference-sureness.model.ts';
 import { sideBySideSizeStyles } from './side-by-side-sizes.styles.ts';
-import { makeSideBySideView, type ComparisonView, type SideBySideView } from './side-by-side-view.model.ts';
+import { makeSideBySideView, type SideBySideView } from './side-by-side-view.model.ts';
+import type { ComparisonView } from './comparison-view.model.ts';
 import { sideBySideStyles } from './side-by-side-view.styles.ts';
 
 const ORDERS: readonly { readonly value: SideOrder; readonly label: string }[] = [
@@ -36,6 +39,7 @@ export class VwSideBySide extends BenchView {
     keyStudyStyles,
     keyStudySizeStyles,
     sideBySideStyles,
+    likePanelStyles,
     sideBySideSizeStyles,
   ];
 
@@ -48,6 +52,7 @@ export class VwSideBySide extends BenchView {
       <main class=${view.columns.length > 2 ? 'ks-page sd-page many' : 'ks-page sd-page'}>
         ${this.#answer(view)}
         ${columnChooser(view, { choose: (columns) => bench.sideBySide((side) => chooseColumns(side, columns)) })}
+        ${view.like === null ? nothing : likePanel(view.like, bench)}
         ${comparison === null ? nothing : this.#compared(comparison, view, bench)}
         <footer class="ks-foot">
           <p>${comparison?.limits ?? nothing}</p>

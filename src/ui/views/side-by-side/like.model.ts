@@ -1,0 +1,88 @@
+import { MATCHED_BY, type MatchedBy } from '../../../acoustics/index.ts';
+import type { MatchReport } from '../../../documents/match-report.ts';
+import type { ChoiceOption } from '../../parts/vw-choice.ts';
+import { unbroken } from '../../parts/note-names.ts';
+import { hornInHand, proposedInHand, type BenchState } from '../../state/bench-state.ts';
+import type { Column } from '../../state/side-by-side-state.ts';
+import { isTaken } from '../../state/take-proposal.ts';
+import { letterOf } from './letters.ts';
+
+/** The horn in hand set to the openings of a column. */
+export interface LikeView {
+  /** `Set Larkfield alto to the openings of` */
+  readonly heading: string;
+  readonly columns: readonly ChoiceOption[];
+  /** the column's index, as the choice has it */
+  readonly chosen: string;
+  readonly measures: readonly ChoiceOption[];
+  readonly by: MatchedBy;
+  readonly column: Column;
+  readonly frontsMm: MatchReport['frontsMm'];
+  readonly act: string;
+  readonly disabled: boolean;
+  readonly taken: boolean;
+  /** what taking does, or did */
+  readonly words: string;
+  /** keys that cannot, a sentence each */
+  readonly left: readonly string[];
+}
+
+const MEASURES: Readonly<Record<MatchedBy, string>> = {
+  front: 'same front opening',
+  'vent share': 'same vent share',
+};
+
+/** @returns null where no column but the visit in hand can be taken */
+export function makeLike(
+  state: BenchState,
+  columns: readonly Column[],
+  names: readonly string[],
+  waiting: boolean,
+): LikeView | null {
+  const { answer, likeBy: by, likeColumn } = state.sideBySide;
+  const { contents } = hornInHand(state);
+  const own = [contents.asFound, contents.proposed].map(({ id }) => id);
+  const offered = columns.flatMap(({ hornId, setupId }, i) =>
+    hornId === contents.horn.id && setupId !== null && own.includes(setupId) ? [] : [i],
+  );
+  if (answer === null || offered.length === 0) return null;
+  const index = offered.find((i) => i === likeColumn) ?? offered[offered.length - 1];
+  const match = answer.matches[index]?.[by] ?? null;
+  if (match === null) return null;
+  const proposed = proposedInHand(state);
+  const count = Object.keys(match.frontsMm).length;
+  const taken = count > 0 && isTaken(match.frontsMm, proposed);
+  const horn = contents.horn.document.name;
+  return {
+    heading: `Set ${horn} to another’s openings`,
+    columns: offered.map((i) => ({ value: String(i), label: letterOf(i) })),
+    chosen: String(index),
+    measures: MATCHED_BY.map((value) => ({ value, label: MEASURES[value] })),
+    by,
+    column: columns[index],
+    frontsMm: match.frontsMm,
+    act: `Propose ${openings(count)} of ${letterOf(index)}`,
+    disabled: waiting || count === 0 || taken,
+    taken,
+    words: unbroken(
+      taken
+        ? `Taken: ${openings(count)} of ${names[index]} ${count === 1 ? 'is' : 'are'} proposed on ${horn}, visit of ${contents.visit.document.date}. Undo takes it back.`
+        : wordsBefore(match, Object.keys(proposed).length, by),
+    ),
+    left: match.left.map(unbroken),
+  };
+}
+
+const openings = (count: number): string => `${count} ${count === 1 ? 'opening' : 'openings'}`;
+
+function wordsBefore({ frontsMm, alike }: MatchReport, proposed: number, by: MatchedBy): string {
+  const count = Object.keys(frontsMm).length;
+  const stand = `${alike === 1 ? '1 key stands' : `${alike} keys stand`} so already`;
+  const measure =
+    by === 'front'
+      ? 'In mm at the front of each pad, whatever its hinge.'
+      : 'In mm at the front where this horn’s own hole, pad and hinge vent the same share.';
+  if (count === 0) return `Nothing to propose: ${stand}. ${measure}`;
+  const replaced = proposed === 0 ? '' : ` It replaces the ${openings(proposed)} proposed now.`;
+  return `${alike === 0 ? '' : `${stand[0].toUpperCase()}${stand.slice(1)}. `}${measure} One step, which undo takes back.${replaced}`;
+}
