@@ -153,6 +153,43 @@ describe.each(VIEW_NAMES)('by the keyboard alone, the view %s', (view) => {
   );
 });
 
+describe('a table of many figures', () => {
+  it(
+    'is one stop of the tabulator, and the arrows go from figure to figure in it',
+    async () => {
+      const { page } = await openWorkbench(browser, site, SIZES.laptop, 'links');
+      const table = page.locator('.ln-links vw-grid-table');
+      const inTable = (): Promise<string> =>
+        page.evaluate(() => {
+          const { activeElement } = document;
+          const cell = activeElement?.closest<HTMLTableCellElement>('.ln-links td, .ln-links th');
+          if (!cell) return '';
+          return `${(cell.parentElement as HTMLTableRowElement).rowIndex}, ${cell.cellIndex} ${activeElement!.localName}`;
+        });
+      const figures = await table.locator('vw-reason').count();
+      expect(figures).toBeGreaterThan(10);
+      await table.locator('button').first().focus();
+      expect(await inTable()).toBe('1, 0 button');
+      await page.keyboard.press('ArrowRight');
+      expect(await inTable()).toMatch(/^1, \d vw-reason$/);
+      await page.keyboard.press('Enter');
+      await page.waitForFunction(() =>
+        document.querySelector('.ln-links vw-reason')!.shadowRoot!.querySelector('[data-placed]'),
+      );
+      await page.keyboard.press('Escape');
+      await page.keyboard.press('Home');
+      await page.keyboard.press('ArrowDown');
+      expect(await inTable()).toBe('2, 0 button');
+      await page.keyboard.press('Tab');
+      expect(await inTable()).toBe('');
+      await page.keyboard.press('Shift+Tab');
+      expect(await inTable()).toBe('2, 0 button');
+      await page.close();
+    },
+    PATIENCE_MS,
+  );
+});
+
 describe('the walk by Tab', () => {
   it(
     'notices a control that hides its focus, and one that the key cannot reach',

@@ -60,6 +60,10 @@ export class VwReason extends LitElement {
       </div>`;
   }
 
+  override focus(options?: FocusOptions): void {
+    this.button.focus(options);
+  }
+
   /** Opens the reason as a press would. */
   press(): void {
     this.button.focus({ preventScroll: true });

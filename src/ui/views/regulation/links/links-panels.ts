@@ -1,6 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
 import { figure, figureOr } from '../../../parts/told.ts';
+import '../../../parts/vw-grid-table.ts';
 import type { Bench } from '../../../shell/bench.ts';
 import type { LinksActs } from '../../../shell/links-acts.ts';
 import type { LinkEnds, LinkFieldId } from '../../../state/links-state.ts';
@@ -31,41 +32,43 @@ export function padsTable({ proposes, tables: { pads }, unit }: LinkedHornView):
         Pads that links drive, ${proposes ? 'as proposed' : 'as found'}, at the front
       </h2>
       <div class="rg-scroll" tabindex="0" role="region" aria-label="Table of driven pads">
-        <table>
-          <thead>
-            <tr>
-              <th scope="col">pad</th>
-              <th scope="col">own stop</th>
-              <th scope="col">links allow</th>
-              <th scope="col">stands</th>
-              <th scope="col">what rules</th>
-              ${
-                proposes
-                  ? html`<th scope="col">as found</th>
-                      <th scope="col">vent share</th>`
-                  : nothing
-              }
-            </tr>
-          </thead>
-          <tbody>
-            ${pads.map(
-              (row) =>
-                html`<tr class=${row.held ? 'rg-wrong' : ''}>
-                  <th scope="row">${row.name}</th>
-                  <td>${row.own}</td>
-                  <td>${figureOr(row.allowed, row.reasons.allowed, unit)}</td>
-                  <td><b>${figure(row.reasons.stands, unit)}</b></td>
-                  <td>${row.held ? '▼ ' : ''}${row.rules}</td>
-                  ${
-                    proposes
-                      ? html`<td>${row.was}</td>
-                          <td>${row.share}</td>`
-                      : nothing
-                  }
-                </tr>`,
-            )}
-          </tbody>
-        </table>
+        <vw-grid-table
+          ><table>
+            <thead>
+              <tr>
+                <th scope="col">pad</th>
+                <th scope="col">own stop</th>
+                <th scope="col">links allow</th>
+                <th scope="col">stands</th>
+                <th scope="col">what rules</th>
+                ${
+                  proposes
+                    ? html`<th scope="col">as found</th>
+                        <th scope="col">vent share</th>`
+                    : nothing
+                }
+              </tr>
+            </thead>
+            <tbody>
+              ${pads.map(
+                (row) =>
+                  html`<tr class=${row.held ? 'rg-wrong' : ''}>
+                    <th scope="row">${row.name}</th>
+                    <td>${row.own}</td>
+                    <td>${figureOr(row.allowed, row.reasons.allowed, unit)}</td>
+                    <td><b>${figure(row.reasons.stands, unit)}</b></td>
+                    <td>${row.held ? '▼ ' : ''}${row.rules}</td>
+                    ${
+                      proposes
+                        ? html`<td>${row.was}</td>
+                            <td>${row.share}</td>`
+                        : nothing
+                    }
+                  </tr>`,
+              )}
+            </tbody>
+          </table></vw-grid-table
+        >
       </div>
     </section>
   `;
@@ -80,42 +83,44 @@ export function linksTable(
     <section class="rg-panel ln-links" aria-labelledby="ln-links-title">
       <h2 id="ln-links-title">Links</h2>
       <div class="rg-scroll" tabindex="0" role="region" aria-label="Table of links">
-        <table>
-          <thead>
-            <tr>
-              <th scope="col">driver → driven</th>
-              <th scope="col">ratio</th>
-              <th scope="col">allows</th>
-              <th scope="col">lost at front</th>
-              <th scope="col">lost at touch</th>
-              <th scope="col">left when pressed home</th>
-            </tr>
-          </thead>
-          <tbody>
-            ${links.map(
-              (row) =>
-                html`<tr class=${row.value === chosen ? 'rg-picked' : ''}>
-                  <th scope="row">
-                    <button
-                      type="button"
-                      class="rg-row"
-                      aria-pressed=${row.value === chosen ? 'true' : 'false'}
-                      @click=${() => pick(row.value)}
-                    >
-                      ${row.driver} → ${row.driven}
-                    </button>
-                  </th>
-                  <td>${row.ratio}</td>
-                  <td>${figureOr(row.allows, row.reasons.allows, unit)}</td>
-                  <td>${figureOr(row.lostAtFront, row.reasons.lostAtFront, unit)}</td>
-                  <td>${figureOr(row.lostAtTouch, row.reasons.lostAtTouch, unit)}</td>
-                  <td class=${row.apart ? 'rg-flag' : ''}>
-                    ${row.apart ? '▲ ' : ''}${figureOr(row.left, row.reasons.left, unit)}
-                  </td>
-                </tr>`,
-            )}
-          </tbody>
-        </table>
+        <vw-grid-table
+          ><table>
+            <thead>
+              <tr>
+                <th scope="col">driver → driven</th>
+                <th scope="col">ratio</th>
+                <th scope="col">allows</th>
+                <th scope="col">lost at front</th>
+                <th scope="col">lost at touch</th>
+                <th scope="col">left when pressed home</th>
+              </tr>
+            </thead>
+            <tbody>
+              ${links.map(
+                (row) =>
+                  html`<tr class=${row.value === chosen ? 'rg-picked' : ''}>
+                    <th scope="row">
+                      <button
+                        type="button"
+                        class="rg-row"
+                        aria-pressed=${row.value === chosen ? 'true' : 'false'}
+                        @click=${() => pick(row.value)}
+                      >
+                        ${row.driver} → ${row.driven}
+                      </button>
+                    </th>
+                    <td>${row.ratio}</td>
+                    <td>${figureOr(row.allows, row.reasons.allows, unit)}</td>
+                    <td>${figureOr(row.lostAtFront, row.reasons.lostAtFront, unit)}</td>
+                    <td>${figureOr(row.lostAtTouch, row.reasons.lostAtTouch, unit)}</td>
+                    <td class=${row.apart ? 'rg-flag' : ''}>
+                      ${row.apart ? '▲ ' : ''}${figureOr(row.left, row.reasons.left, unit)}
+                    </td>
+                  </tr>`,
+              )}
+            </tbody>
+          </table></vw-grid-table
+        >
       </div>
     </section>
   `;
