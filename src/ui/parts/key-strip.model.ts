@@ -11,7 +11,7 @@ export interface StripPad {
   readonly name: string;
   readonly padMm: number;
   readonly rests: 'open' | 'closed';
-  /** `F`, or empty until the physics has said */
+  /** `F4`, or empty until the physics has said */
   readonly vents: string;
   readonly edited: boolean;
 }
@@ -35,7 +35,7 @@ export const makeKeyStrip = memoLast(
       })),
 );
 
-/** `F`, `F♯, G`, or empty. */
+/** `F4`, `F♯4, G4`, or empty. */
 export function ventWords(vents: Vents | null, keyId: string): string {
   return (vents?.[keyId] ?? []).map(noteLabel).join(', ');
 }

@@ -8,7 +8,7 @@ const PX_PER_MM = 0.62;
 const ROOM_PX = 34;
 
 /**
- * The horn unrolled from mouthpiece to bell, one touch per pad.
+ * The horn unrolled from mouthpiece to bell, one touch per pad: its number, its name and the note it vents.
  *
  * @fires vw-key-change - when a person picks another pad
  */
@@ -150,7 +150,7 @@ export class VwKeyStrip extends LitElement {
         </svg>
         <span class="number">${pad.number}${pad.edited ? html`<span class="edited">✎</span>` : ''}</span>
         <span class="name">${shortName(pad.name)}</span>
-        <span class="vents">${pad.vents === '' ? '' : `vents ${pad.vents}`}</span>
+        <span class="vents">${pad.vents === '' ? '' : `♪ ${pad.vents}`}</span>
       </button>
     `;
   }

@@ -177,9 +177,8 @@ function answerReport(
 export function ventedNotes(horn: Horn): Record<string, string[]> {
   const notes: Record<string, string[]> = {};
   const add = (id: string, note: string): void => {
-    const name = note.replace(/\d$/, '');
     const known = (notes[id] ??= []);
-    if (!known.includes(name)) known.push(name);
+    if (!known.includes(note)) known.push(note);
   };
   for (const fingering of FINGERINGS) {
     const states = padStates(horn.keywork, new Set(fingering.touches));
