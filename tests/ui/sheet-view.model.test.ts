@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { BenchContents } from '../../src/documents/bench-contents.ts';
+import { nextVisit, type BenchContents } from '../../src/documents/bench-contents.ts';
 import { makeBenchState, type BenchState } from '../../src/ui/state/bench-state.ts';
 import { withFoundLengths, withProposed, withSet } from '../../src/ui/state/key-lengths.ts';
 import { makeSheetReport } from '../../src/ui/state/sheet-numbers.ts';
@@ -176,5 +176,26 @@ describe('a row of the sheet', () => {
     const numbers = groups.flatMap(({ rows }) => rows.map(({ number }) => number));
     expect(numbers).toEqual([...numbers].sort((a, b) => a - b));
     expect(numbers).toHaveLength(23);
+  });
+});
+
+describe('openings of a visit before', () => {
+  let count = 0;
+  const plan = { date: '2027-06-01', airC: 22, a4Hz: 440 };
+  const back = nextVisit(alto, plan, () => `next-${++count}`);
+  const again = withFoundLengths(back, 'e', { openingMm: 8.1 });
+  const view = makeSheetView(makeBenchState([], again));
+  const cellOf = (pad: string) => rowOf(view, pad).cells.find(({ cell }) => cell === 'openingMm')!;
+
+  it('are told by the day they were read, and from those read today', () => {
+    const { date } = alto.visit.document;
+    expect([cellOf('d').readOn, cellOf('e').readOn]).toEqual([date, null]);
+    expect(cellOf('d').said).toContain(`measured on ${date}, plus or minus`);
+    expect(cellOf('e').said).toContain('measured, plus or minus');
+  });
+
+  it('have a mark in the legend only where there are any', () => {
+    expect(view.hasBefore).toBe(true);
+    expect(makeSheetView(makeBenchState([], alto)).hasBefore).toBe(false);
   });
 });

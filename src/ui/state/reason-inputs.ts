@@ -26,14 +26,19 @@ const FROM: Readonly<Record<Origin, string>> = {
 /** `7.9 mm (0.311 in) ± 0.2 mm` and where it comes from. */
 export function lengthInput(
   label: string,
-  { mm, plusMinusMm, origin, tool }: KnownLength,
+  { mm, plusMinusMm, origin, tool, readOn }: KnownLength,
   unit: LengthUnit,
 ): ReasonInput {
   const half = unit === 'mm' ? `${plainNumber(plusMinusMm)} mm` : `${(plusMinusMm / 25.4).toFixed(3)} in`;
   return {
     label,
     value: plusMinusMm === 0 ? formatBoth(mm, unit) : `${formatBoth(mm, unit)} ± ${half}`,
-    from: origin === 'measured' && tool !== null ? `with a ${tool}` : FROM[origin],
+    from: [
+      origin === 'measured' && tool !== null ? `with a ${tool}` : FROM[origin],
+      readOn === null ? '' : `read on ${readOn}`,
+    ]
+      .filter((words) => words !== '')
+      .join(', '),
   };
 }
 

@@ -1,5 +1,6 @@
 import type { MeasuringPoint } from '../../../acoustics/index.ts';
 import type { BenchContents } from '../../../documents/bench-contents.ts';
+import { dayBefore } from '../../../documents/carried-readings.ts';
 import { formatBoth, formatLength, type LengthUnit } from '../../../documents/length-format.ts';
 import type { Origin } from '../../../documents/readings.ts';
 import { knownHornLength, knownSetupLength, type KnownLength } from '../../../documents/sheet-edits.ts';
@@ -24,6 +25,8 @@ export interface CellView {
   /** `±0.2`, in the unit chosen, as the text is; empty where there is nothing to be off */
   readonly plusMinus: string;
   readonly origin: Origin | null;
+  /** the day of a visit before on which it was read; null where it was read on this one, or never */
+  readonly readOn: string | null;
   /** `c` or `b` where the opening was read elsewhere than the sheet reads */
   readonly readAt: string;
   readonly problem: string | null;
@@ -129,6 +132,7 @@ export function makeCell(
   const isReading = known !== null && cell !== 'proposed';
   const elsewhere = known !== null && known.at !== null && known.at !== readAt ? known.at : null;
   const problem = typed?.problem ?? null;
+  const before = isReading ? dayBefore(known, contents.visit.document) : null;
   const where = known === null || known.at === null ? '' : ` at the ${known.at}`;
   return {
     cell,
@@ -137,6 +141,7 @@ export function makeCell(
     second: known === null ? '' : unbroken(formatLength(known.mm, unit === 'mm' ? 'thou' : 'mm')),
     plusMinus: isReading ? `±${barePlusMinus(known.plusMinusMm, unit)}` : '',
     origin: isReading ? known.origin : null,
+    readOn: before,
     readAt: elsewhere === null ? '' : elsewhere,
     problem:
       problem === null
@@ -151,7 +156,7 @@ export function makeCell(
       ...(elsewhere === null ? [] : [`read at the ${elsewhere}`]),
       ...(isReading
         ? [
-            `${ORIGIN_WORDS[known.origin]}, plus or minus ${barePlusMinus(known.plusMinusMm, unit)} ${sign(unit)}`,
+            `${ORIGIN_WORDS[known.origin]}${before === null ? '' : ` on ${before}`}, plus or minus ${barePlusMinus(known.plusMinusMm, unit)} ${sign(unit)}`,
           ]
         : []),
     ].join(', '),

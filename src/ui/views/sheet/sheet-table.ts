@@ -12,6 +12,9 @@ import type { SheetView } from './sheet-view.model.ts';
 /** A number’s origin by shape, not colour alone. */
 export const ORIGIN_MARKS: Readonly<Record<Origin, string>> = { measured: '●', template: '◌', derived: '△' };
 
+/** Read on a visit before: known, and not read today. */
+export const BEFORE_MARK = '◐';
+
 const MARKS = { asFound: '', proposed: '▶', asSet: '■' } as const;
 
 /** The rows of every key, to type into. */
@@ -123,6 +126,7 @@ function sheetCell(row: RowView, cell: CellView): TemplateResult {
         data-cell=${cell.cell}
         data-shown=${cell.text}
         data-origin=${cell.origin ?? nothing}
+        data-read-on=${cell.readOn ?? nothing}
         .value=${cell.text}
         aria-label=${cell.said}
         aria-invalid=${wrong ? 'true' : 'false'}
@@ -131,7 +135,7 @@ function sheetCell(row: RowView, cell: CellView): TemplateResult {
       <span class="sh-known" aria-hidden="true"
         ><span
           >${cell.plusMinus}
-          ${cell.origin === null ? nothing : html`<i class="sh-${cell.origin}">${ORIGIN_MARKS[cell.origin]}</i>`}
+          ${cell.origin === null ? nothing : html`<i class="sh-${cell.origin}">${cell.readOn === null ? ORIGIN_MARKS[cell.origin] : BEFORE_MARK}</i>`}
           ${cell.readAt === '' ? nothing : html`<em>${cell.readAt.charAt(0)}</em>`}</span
         >
         <span>${cell.second}</span></span

@@ -68,6 +68,8 @@ export interface SheetView {
   readonly unit: LengthUnit;
   readonly readAt: MeasuringPoint;
   readonly groups: readonly RowGroup[];
+  /** whether an opening is shown that was read on a visit before */
+  readonly hasBefore: boolean;
   /** where the axis of the bars begins, % */
   readonly barFromPercent: number;
   /** mm at the front by pad id: what would bring every key that lacks height to where it stops helping */
@@ -137,6 +139,7 @@ export function makeSheetView(state: BenchState): SheetView {
     unit,
     readAt: state.readAt,
     groups,
+    hasBefore: rows.some((row) => row.cells.some(({ readOn }) => readOn !== null)),
     barFromPercent: Math.round(100 * barFrom),
     enoughForAll: Object.fromEntries(
       keysBelow(rows).map(({ pad, standing }) => [

@@ -16,7 +16,7 @@ import { keyStudyStyles } from '../key-study/key-study-view.styles.ts';
 import { actsOnAll } from './acts-on-all.ts';
 import { sheetHead } from './sheet-head.ts';
 import { sheetSizeStyles } from './sheet-sizes.styles.ts';
-import { sheetTable } from './sheet-table.ts';
+import { BEFORE_MARK, sheetTable } from './sheet-table.ts';
 import { makeSheetView, type SheetView } from './sheet-view.model.ts';
 import { sheetCellStyles } from './sheet-cells.styles.ts';
 import { sheetStyles } from './sheet-view.styles.ts';
@@ -145,7 +145,9 @@ export class VwSheetView extends BenchView {
           the horn
         </button>
         <p class="sh-legend">
-          <span>in ${view.unitWords}</span> <span>● measured</span> <span>◌ from the example</span>
+          <span>in ${view.unitWords}</span> <span>● measured</span>
+          ${view.hasBefore ? html`<span>${BEFORE_MARK} on a visit before</span>` : nothing}
+          <span>◌ from the example</span>
           ${
             view.columns === 'openings'
               ? html`<span class="sh-asFound">○ as found</span> <span class="sh-proposed">▶ proposed</span>
@@ -219,13 +221,14 @@ export class VwSheetView extends BenchView {
     if (this.#inWriting !== null) this.#choose(this.#inWriting.dataset.pad!);
   };
 
-  /** Read and found to be what the example has: it is a reading of this horn now, though the text is no other. */
+  /** Read and found to be what the example or a visit before has: it is a reading of today, though the text is no other. */
   #left = (event: FocusEvent): void => {
     const input = this.#cellOf(event);
     if (input === null || input !== this.#inWriting) return;
     this.#inWriting = null;
-    const { shown, origin } = input.dataset;
-    if (origin === 'template' && input.value === shown) void this.#take(input);
+    const { shown, origin, readOn } = input.dataset;
+    const isOfToday = origin !== 'template' && readOn === undefined;
+    if (!isOfToday && input.value === shown) void this.#take(input);
   };
 
   /** What was typed and left nothing new gives way to what is in use. */
