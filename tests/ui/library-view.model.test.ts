@@ -9,6 +9,7 @@ import {
   withDone,
   withProblem,
   withRemoved,
+  mayBeCleared,
   withSavedFile,
   type LibraryDeskState,
 } from '../../src/ui/state/library-desk-state.ts';
@@ -192,6 +193,11 @@ describe('the library as it is shown', () => {
       null,
       'Saved as a.json; 2 damaged records are empty there, because no file can hold them.',
     ]);
+  });
+
+  it('cautions with the day all of it last went into a file', () => {
+    expect(mayBeCleared(null)).toMatch(/: keep a file of it\.$/);
+    expect(mayBeCleared('2026-05-31')).toMatch(/: all of it was last saved as a file on 2026-05-31\.$/);
   });
 
   it('writes a day as it is said, and leaves what is no day', () => {

@@ -10,7 +10,7 @@ import {
 } from '../state/library-copies.ts';
 import {
   EMPTY_DESK,
-  MAY_BE_CLEARED,
+  mayBeCleared,
   problemWithName,
   withDone,
   withProblem,
@@ -22,8 +22,9 @@ import {
 import type { UnreadRecords } from '../state/library-records.ts';
 import { lastChangedFirst, nameIn } from '../state/library-state.ts';
 import type { Bench } from './bench.ts';
-import { makeId } from './demo-horns.ts';
+import { makeId, today } from './demo-horns.ts';
 import type { Library, SaveOutcome } from './library.ts';
+import { rememberedFiling, rememberFiling } from './remembered.ts';
 import { guidanceOf } from './guidance.ts';
 import { exportsOf } from './library-export.ts';
 import { bringIn } from './library-import-files.ts';
@@ -102,7 +103,7 @@ function makeDesk(bench: Bench): LibraryDesk {
 
   const cautionOf = async (library: Library): Promise<void> => {
     const standing = library.refusal === null ? await library.standing() : 'only while open';
-    set({ caution: library.refusal ?? (standing === 'kept' ? null : MAY_BE_CLEARED) });
+    set({ caution: library.refusal ?? (standing === 'kept' ? null : mayBeCleared(rememberedFiling())) });
   };
 
   /** Tells what became of a writing; lists anew where it was written. */
@@ -256,7 +257,12 @@ function makeDesk(bench: Bench): LibraryDesk {
         },
       ),
     closeReports: () => set({ reports: [] }),
-    saveAllAsFile: () => attempt('Writing the file', async () => written(await files.all())),
+    saveAllAsFile: () =>
+      attempt('Writing the file', async (library) => {
+        written(await files.all());
+        rememberFiling(today());
+        await cautionOf(library);
+      }),
     saveHornAsFile: (hornId) => attempt(null, async () => written(await files.horn(hornId))),
     saveBenchAsFile: () => {
       guidanceOf(bench).filed();

@@ -2,6 +2,7 @@ import type { LengthUnit } from '../../documents/length-format.ts';
 
 const BENCH = 'ventwright.bench';
 const UNIT = 'ventwright.unit';
+const FILED = 'ventwright.filed';
 
 /** The horn and visit that were last on the bench. */
 export interface RememberedBench {
@@ -42,6 +43,15 @@ export function rememberedUnit(): LengthUnit {
 
 export function rememberUnit(unit: LengthUnit): void {
   remember(UNIT, unit);
+}
+
+/** The day all horns last went into a file. */
+export function rememberedFiling(): string | null {
+  return remembered(FILED);
+}
+
+export function rememberFiling(day: string): void {
+  remember(FILED, day);
 }
 
 /** Whether this browser may hold a library already; yes where it does not say. */

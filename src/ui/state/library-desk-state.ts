@@ -83,8 +83,11 @@ export const EMPTY_DESK: LibraryDeskState = {
   caution: null,
 };
 
-/** Shown while the browser has not promised to keep the library. */
-export const MAY_BE_CLEARED = 'This browser may clear the library when space runs short: keep a file of it.';
+/** Shown while the browser has not promised to keep the library. @param filed the day all of it last went into a file */
+export function mayBeCleared(filed: string | null): string {
+  const last = filed === null ? 'keep a file of it.' : `all of it was last saved as a file on ${filed}.`;
+  return `This browser may clear the library when space runs short: ${last}`;
+}
 
 /** The longest name, letters. */
 const LONGEST = 200;

@@ -66,6 +66,7 @@ export const workbenchStyles = css`
     padding: 0 0.5rem;
     font: inherit;
     color: var(--vw-ink);
+    text-overflow: ellipsis;
     background: var(--vw-sheet);
     border: 1px solid var(--vw-head-soft);
     border-radius: var(--vw-round);
@@ -241,12 +242,17 @@ export const workbenchStyles = css`
       text-align: left;
       white-space: nowrap;
     }
-    .wb-saving {
+    .wb-saving,
+    .wb-saved {
       font-size: 0;
     }
-    .wb-saving::before {
+    .wb-saving::before,
+    .wb-saved::before {
       content: '…';
       font-size: var(--vw-text-fine);
+    }
+    .wb-saved::before {
+      content: '✓';
     }
     .wb-refused,
     .wb-conflict {
