@@ -31,12 +31,13 @@ import {
 } from './options.ts';
 import { proposeCommand } from './propose-command.ts';
 import { REGULATION_COMMANDS } from './regulation-commands.ts';
+import { holesText } from './holes-text.ts';
 import { scaleTable, studyText } from './tables.ts';
 
 const COMMANDS: Readonly<Record<string, Command>> = {
   hole: {
-    usage: 'hole < holes.json  (or a file)',
-    allowed: [],
+    usage: 'hole [--text] < holes.json  (or a file)',
+    allowed: ['text'],
     run: printHoles,
   },
   impedance: {
@@ -78,7 +79,8 @@ function printHoles(words: Words): string {
   if (words.files.length > 1)
     throw new BadInput(`expected at most one file of holes; got ${words.files.length}`);
   const path = words.files[0] ?? '-';
-  return json(accept(answerHoles(readJson(path)), path === '-' ? 'standard input' : path));
+  const answers = accept(answerHoles(readJson(path)), path === '-' ? 'standard input' : path);
+  return words.options['text'] === true ? holesText(answers) : json(answers);
 }
 
 function printImpedance(words: Words): string {

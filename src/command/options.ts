@@ -55,7 +55,7 @@ const VALUED = [
   'weights',
   'tuned-by',
 ] as const;
-const ALONE = ['json', 'with-reed', 'neighbours', 'map', 'heights', 'dropped-in'] as const;
+const ALONE = ['json', 'text', 'with-reed', 'neighbours', 'map', 'heights', 'dropped-in'] as const;
 
 /** Sorts the words of a command line. @throws BadInput for an option it does not know */
 export function sortWords(words: readonly string[], allowed: readonly string[]): Words {

@@ -1,5 +1,14 @@
 import * as z from 'zod';
-import { DEFAULT_PAD_MODEL, holeEnd, makePadPose, type Opening, type PadModel } from '../acoustics/index.ts';
+import {
+  DEFAULT_PAD_MODEL,
+  holeEnd,
+  holeLength,
+  innerLength,
+  makePadPose,
+  matchingLength,
+  type Opening,
+  type PadModel,
+} from '../acoustics/index.ts';
 import { quantity, readWith, type DocumentIssue, type ReadOutcome } from './schema-parts.ts';
 
 /** One hole with its pad, in bench units: diameters, thicknesses and heights in mm. */
@@ -26,6 +35,13 @@ export type HoleRequest = z.infer<typeof holeRequestSchema>;
 
 /** What the pad does to the hole. Lengths in mm; null stands for a closed hole’s endless length. */
 export interface HoleAnswer {
+  /** t_i, what the bore adds below the chimney */
+  readonly tiInnerLengthMm: number;
+  /** t_m, where the round chimney meets the round bore */
+  readonly tmMatchingLengthMm: number;
+  /** t_e = t_i + chimney + t_m + end correction, and the same with no pad */
+  readonly teHoleLengthMm: number | null;
+  readonly noPadTeHoleLengthMm: number;
   readonly endCorrectionMm: number | null;
   readonly noPadEndCorrectionMm: number;
   readonly equivalentParallelMm: number;
@@ -103,8 +119,13 @@ function answerHole(r: HoleRequest, model: PadModel): HoleAnswer {
     centreHeight: pose.centre,
     ...(r.bodyBelowMm === undefined ? {} : { bodyBelow: r.bodyBelowMm * MM }),
   });
+  const finite = (metres: number): number | null => (Number.isFinite(metres) ? metres / MM : null);
   return {
-    endCorrectionMm: Number.isFinite(end.length) ? end.length / MM : null,
+    tiInnerLengthMm: innerLength(shape) / MM,
+    tmMatchingLengthMm: matchingLength(shape) / MM,
+    teHoleLengthMm: finite(holeLength(shape, end.length)),
+    noPadTeHoleLengthMm: holeLength(shape, end.noPadLength) / MM,
+    endCorrectionMm: finite(end.length),
     noPadEndCorrectionMm: end.noPadLength / MM,
     equivalentParallelMm: end.equivalentParallel / MM,
     frontMm: pose.front / MM,

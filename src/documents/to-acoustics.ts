@@ -1,6 +1,7 @@
 import {
   makeBore,
   radiusAt,
+  type Bore,
   type BoreStation,
   type Horn,
   type KeySetup,
@@ -94,19 +95,7 @@ export function loadSetupOver(loaded: LoadedHorn, input: unknown): ReadOutcome<L
 
 /** Bench units to SI, for a document already checked; a setup's link ratios go before the horn's. */
 export function hornFromDocument(document: HornDocument, setup?: SetupOfLinks): Horn {
-  const stations: BoreStation[] = [];
-  let x = 0;
-  for (const piece of document.mouthpiece.pieces) {
-    stations.push({ x, radius: (piece.startDiameterMm / 2) * MM });
-    x += piece.lengthMm * MM;
-    stations.push({ x, radius: (piece.endDiameterMm / 2) * MM });
-  }
-  const neckStart = x;
-  const points = document.bore.flatMap((section) => section.points);
-  for (const point of points) {
-    stations.push({ x: neckStart + point.positionMm * MM, radius: (point.diameterMm / 2) * MM });
-  }
-  const bore = makeBore(stations, (points[0].diameterMm / 2) * MM, document.bellCorrectionMm * MM);
+  const { bore, neckStart } = boreOf(document);
   const holes: ToneHole[] = document.holes.map((hole) => {
     const at = neckStart + hole.positionMm * MM;
     return {
@@ -149,6 +138,32 @@ export function hornFromDocument(document: HornDocument, setup?: SetupOfLinks): 
       }),
     },
   };
+}
+
+/** The bore from the mouthpiece's tip to the bell, and where the neck's small end lies in it, m. */
+function boreOf(document: HornDocument): { readonly bore: Bore; readonly neckStart: number } {
+  const stations: BoreStation[] = [];
+  let x = 0;
+  for (const piece of document.mouthpiece.pieces) {
+    stations.push({ x, radius: (piece.startDiameterMm / 2) * MM });
+    x += piece.lengthMm * MM;
+    stations.push({ x, radius: (piece.endDiameterMm / 2) * MM });
+  }
+  const neckStart = x;
+  const points = document.bore.flatMap((section) => section.points);
+  for (const point of points) {
+    stations.push({ x: neckStart + point.positionMm * MM, radius: (point.diameterMm / 2) * MM });
+  }
+  const bore = makeBore(stations, (points[0].diameterMm / 2) * MM, document.bellCorrectionMm * MM);
+  return { bore, neckStart };
+}
+
+/** Diameter of the bore where a hole stands on it, mm. @throws RangeError for a pad the horn has not */
+export function boreAtHoleMm(document: HornDocument, pad: string): number {
+  const hole = document.holes.find(({ id }) => id === pad);
+  if (hole === undefined) throw new RangeError(`invalid pad: ${pad}; expected one of the horn's`);
+  const { bore, neckStart } = boreOf(document);
+  return (2 * radiusAt(bore, neckStart + hole.positionMm * MM)) / MM;
 }
 
 /** Bench units to SI, for a document already checked. */

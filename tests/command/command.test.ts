@@ -44,10 +44,33 @@ describe('hole', () => {
     expect(parallel.endCorrectionMm).toBeGreaterThan(parallel.noPadEndCorrectionMm);
     expect(parallel.ventShare).toBeGreaterThan(0);
     expect(parallel.ventShare).toBeLessThan(1);
+    for (const hole of [parallel, hinged]) {
+      const { tiInnerLengthMm, tmMatchingLengthMm, teHoleLengthMm, noPadTeHoleLengthMm } = hole;
+      const withinRim = tiInnerLengthMm + HOLE.chimneyMm + tmMatchingLengthMm;
+      expect(teHoleLengthMm).toBeCloseTo(withinRim + hole.endCorrectionMm, 9);
+      expect(noPadTeHoleLengthMm).toBeCloseTo(withinRim + hole.noPadEndCorrectionMm, 9);
+      expect(hole.ventShare).toBeCloseTo(noPadTeHoleLengthMm / teHoleLengthMm, 9);
+    }
     // With the rod in the rim plane heights go as the distance from the rod.
     expect(hinged.centreMm).toBeCloseTo((8 * 21.5) / (21.5 + 17), 9);
     expect(hinged.backMm).toBeCloseTo((8 * (21.5 - 17)) / (21.5 + 17), 9);
-    expect(closed).toMatchObject({ endCorrectionMm: null, ventShare: 0 });
+    expect(closed).toMatchObject({ endCorrectionMm: null, teHoleLengthMm: null, ventShare: 0 });
+  });
+
+  it('says the same in words, each length by its symbol and with its unit', () => {
+    const holes = JSON.stringify([
+      { ...HOLE, hingeMm: 21.5, frontMm: 8 },
+      { ...HOLE, hingeMm: 21.5, centreMm: 0 },
+    ]);
+    const [{ tiInnerLengthMm, tmMatchingLengthMm, teHoleLengthMm, ventShare }] = JSON.parse(
+      run(['hole'], holes).out,
+    );
+    const { out } = run(['hole', '--text'], holes);
+    expect(out).toMatch(new RegExp(`t_i, inner length, .*: ${tiInnerLengthMm.toFixed(2)} mm\n`));
+    expect(out).toMatch(new RegExp(`t_m, matching length, .*: ${tmMatchingLengthMm.toFixed(2)} mm\n`));
+    expect(out).toMatch(new RegExp(`t_e, .*: ${teHoleLengthMm.toFixed(2)} mm; with no pad `));
+    expect(out).toContain(`vent share, t_e with no pad over t_e: ${(100 * ventShare).toFixed(1)} %`);
+    expect(out).toMatch(/Hole 2:[^]*t_e, .*: endless, the hole is closed; with no pad \d/);
   });
 
   it('names every fault of every hole and leaves with code 2', () => {

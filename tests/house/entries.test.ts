@@ -7,6 +7,9 @@ const read = (file: string): string => readFileSync(join(ROOT, file), 'utf8');
 const filesUnder = (folder: string, ending: string): string[] =>
   readdirSync(join(ROOT, folder), { recursive: true, encoding: 'utf8' }).filter((f) => f.endsWith(ending));
 
+/** What a published file may say of where it comes from. */
+const STANDINGS = ['from a published source', 'from memory, confirmed', 'from memory, unconfirmed'];
+
 describe('the datasets', () => {
   it('have an entry for every folder in their README', () => {
     const text = read('datasets/README.md');
@@ -25,7 +28,7 @@ describe('the datasets', () => {
       >;
       const row = rows.find((r) => r.includes(`(${file})`));
       expect([file, row?.includes(String(standing))]).toEqual([file, true]);
-      expect(['from a published source', 'from memory, confirmed']).toContain(standing);
+      expect(STANDINGS).toContain(standing);
       expect(String(source).length).toBeGreaterThan(10);
       expect(Object.keys(units as object).length).toBeGreaterThan(0);
     }

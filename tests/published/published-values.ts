@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 /** What every published file says of itself. */
 export interface PublishedFile {
   readonly source: string;
-  readonly standing: 'from a published source' | 'from memory, confirmed';
+  readonly standing: 'from a published source' | 'from memory, confirmed' | 'from memory, unconfirmed';
   readonly units: Readonly<Record<string, string>>;
 }
 

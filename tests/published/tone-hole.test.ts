@@ -66,6 +66,11 @@ describe('tone-hole corrections against published values', () => {
   });
 });
 
+it('what ends a tall chimney does not matter to the series length', () => {
+  const tall = shape(0.7, 0.1);
+  expect(relative(seriesLength(tall, 1), seriesLength(tall, 0))).toBeLessThan(ROUNDING);
+});
+
 describe('the published fit for a parallel pad', () => {
   const fit = published<{ curtain: number; p: number; q: number; free: number; r: number }>(
     'dalmont-2001/parallel-pad',

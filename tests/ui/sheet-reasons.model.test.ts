@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { formatBoth } from '../../src/documents/length-format.ts';
 import { makeBenchState, type BenchState } from '../../src/ui/state/bench-state.ts';
 import { withSet } from '../../src/ui/state/key-lengths.ts';
+import { hornFromDocument } from '../../src/documents/to-acoustics.ts';
 import { ventingInputs } from '../../src/ui/state/reason-inputs.ts';
 import { findEnough, makeSheetReport } from '../../src/ui/state/sheet-numbers.ts';
 import { enoughArrived, enoughParts, sheetArrived, sheetAsked } from '../../src/ui/state/sheet-state.ts';
@@ -53,6 +54,8 @@ describe('the reasons on the sheet', () => {
     expect(share!.inputs.map(({ label }) => label)).toEqual(
       expect.arrayContaining(['hole diameter', 'pad diameter', 'rod to pad centre', 'chimney']),
     );
+    const boreMm = 2000 * hornFromDocument(alto.horn.document).holes.find(({ id }) => id === 'e')!.boreRadius;
+    expect(valueOf(share!, 'bore at the hole')).toBe(formatBoth(boreMm, 'mm'));
     expect(valueOf(row.reasons.enough!, 'at the front')).toBe(formatBoth(enough.frontMm, 'mm'));
   });
 

@@ -28,8 +28,9 @@ export function matchingLength({ boreRadius: a, holeRadius: b }: HoleShape): num
 /**
  * Inner length correction, m: t_i/b = 0.822 − 0.095δ − 1.566δ² + 2.138δ³ − 1.640δ⁴ + 0.502δ⁵.
  *
- * **Source:** Lefebvre & Scavone 2012, JASA 131, 3153 (from memory; finite elements agree to 0.01 b).
- * **Holds for:** δ 0.2…0.98.
+ * **Source:** Lefebvre & Scavone 2012, JASA 131, 3153 (from memory; finite elements agree to 0.01 b), without its
+ * factor of frequency: see notes/physics/venting-study.md.
+ * **Holds for:** δ 0.2…0.98, low frequency.
  */
 export function innerLength({ boreRadius: a, holeRadius: b }: HoleShape): number {
   const d = b / a;
@@ -45,7 +46,7 @@ export function innerLength({ boreRadius: a, holeRadius: b }: HoleShape): number
  * The literature has these two ends only. Between them we go in proportion to the vent share, so that a
  * closing pad meets the closed hole without a jump; that blend is ours.
  *
- * **Source:** Lefebvre & Scavone 2012 (from memory) for both ends.
+ * **Source:** Lefebvre & Scavone 2012 (from memory, unconfirmed but that both ends meet for a tall chimney).
  */
 export function seriesLength(
   { boreRadius: a, holeRadius: b, chimney: t }: HoleShape,

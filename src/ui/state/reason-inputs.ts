@@ -1,7 +1,9 @@
 import type { BenchContents, SetupRole } from '../../documents/bench-contents.ts';
 import { formatBoth, type LengthUnit } from '../../documents/length-format.ts';
 import type { Origin } from '../../documents/readings.ts';
+import type { HornDocument } from '../../documents/horn-document.ts';
 import { knownHornLength, knownSetupLength, type KnownLength } from '../../documents/sheet-edits.ts';
+import { boreAtHoleMm } from '../../documents/to-acoustics.ts';
 import type { LengthId } from './fields.ts';
 import type { ReasonInput } from './reasons.ts';
 
@@ -42,9 +44,9 @@ export function lengthInput(
   };
 }
 
-/** The lengths of hole, pad and hinge that decide how a key vents. */
+/** The lengths of hole, pad, hinge and bore that decide how a key vents. */
 export function ventingInputs(contents: BenchContents, pad: string, unit: LengthUnit): ReasonInput[] {
-  return VENTING_LENGTHS.flatMap(([field, label]) => {
+  const read = VENTING_LENGTHS.flatMap(([field, label]) => {
     const known =
       field === 'padDiameterMm' || field === 'padThicknessMm'
         ? knownSetupLength(contents.asFound.document, pad, field)
@@ -53,6 +55,16 @@ export function ventingInputs(contents: BenchContents, pad: string, unit: Length
           : knownHornLength(contents.horn.document, pad, field);
     return known === null ? [] : [lengthInput(label, known, unit)];
   });
+  return [...read, boreInput(contents.horn.document, pad, unit)];
+}
+
+/** Worked out from the bore as written, and taken as exact: a place on it has a ± of its own, its width has none. */
+function boreInput(horn: HornDocument, pad: string, unit: LengthUnit): ReasonInput {
+  return {
+    label: 'bore at the hole',
+    value: formatBoth(boreAtHoleMm(horn, pad), unit),
+    from: 'from the bore’s table, taken as exact',
+  };
 }
 
 /** The opening a key was read at, as set where it was set. */
