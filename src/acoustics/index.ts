@@ -28,6 +28,8 @@ export * from './holes/leak-gap.ts';
 export * from './holes/leak-slit.ts';
 export * from './holes/pad-over-hole.ts';
 export * from './holes/hole-lengths.ts';
+export * from './holes/hole-tube.ts';
+export * from './holes/hole-variations.ts';
 export * from './holes/tone-hole.ts';
 export * from './horn.ts';
 export * from './keywork/closing.ts';

@@ -1,7 +1,8 @@
 import type { Air } from '../air/air.ts';
 import type { Complex } from '../numerics/complex.ts';
 import type { TwoPort } from '../two-port.ts';
-import { epsilonSlope, evenHyperbolicsAt } from '../numerics/even-hyperbolics.ts';
+import { epsilonSlope } from '../numerics/even-hyperbolics.ts';
+import { lossyLineAt, makeLossyLine, writeLineMotion } from './lossy-line.ts';
 import { lineTermsAt, makeLineTerms, makeWalls, turnSlopesToTemperature, type Walls } from './wall-losses.ts';
 
 /** One short cone (or cylinder) of bore, from its mouthpiece end to its bell end. Metres. */
@@ -45,8 +46,9 @@ export function makeConePiece(length: number, r1: number, r2: number, air: Air):
   return { length, r1, r2, air, walls: makeWalls(rEq, air) };
 }
 
-const line = makeLineTerms();
-const even = new Float64Array(4);
+const terms = makeLineTerms();
+const line = makeLossyLine();
+const motion = new Float64Array(4);
 const bend = new Float64Array(2);
 
 /**
@@ -66,14 +68,14 @@ const bend = new Float64Array(2);
  * **Holds for:** pieces ≤ 5 cm: 0.01 cent, 0.1 % in height against finer cutting (tested).
  */
 export function coneTwoPortAt(piece: ConePiece, f: number, out: TwoPort, withSlope: boolean): void {
-  lineTermsAt(piece.walls, f, line, withSlope);
+  lineTermsAt(piece.walls, f, terms, withSlope);
   writeTwoPort(piece, out, withSlope);
 }
 
 /** The same two-port with its slopes per °C in the place of those per Hz. */
 export function coneWarmingAt(piece: ConePiece, f: number, logSlopes: Air, out: TwoPort): void {
-  lineTermsAt(piece.walls, f, line, true);
-  turnSlopesToTemperature(piece.walls, f, logSlopes, line);
+  lineTermsAt(piece.walls, f, terms, true);
+  turnSlopesToTemperature(piece.walls, f, logSlopes, terms);
   writeTwoPort(piece, out, true);
 }
 
@@ -93,65 +95,54 @@ export interface BorePerMetre {
  * @param f      Hz, > 0
  */
 export function borePerMetreAt(piece: ConePiece, radius: number, f: number): BorePerMetre {
-  lineTermsAt(piece.walls, f, line, false);
+  lineTermsAt(piece.walls, f, terms, false);
   const area = Math.PI * radius * radius;
   return {
-    z: { re: line[0] / area, im: line[1] / area },
-    y: { re: line[2] * area, im: line[3] * area },
+    z: { re: terms[0] / area, im: terms[1] / area },
+    y: { re: terms[2] * area, im: terms[3] * area },
   };
 }
 
 /** A…D, and their slopes along whatever the line terms' slopes are taken. */
 function writeTwoPort(piece: ConePiece, out: TwoPort, withSlope: boolean): void {
   const { length, r1, r2 } = piece;
-  const zRe = line[0] * length;
-  const zIm = line[1] * length;
-  const yRe = line[2] * length;
-  const yIm = line[3] * length;
-  const wRe = zRe * yRe - zIm * yIm;
-  const wIm = zRe * yIm + zIm * yRe;
-  evenHyperbolicsAt(wRe, wIm, even);
-  const sRe = even[0];
-  const sIm = even[1];
-  const eRe = even[2];
-  const eIm = even[3];
-  const chRe = sRe + wRe * eRe - wIm * eIm;
-  const chIm = sIm + wRe * eIm + wIm * eRe;
-
+  lossyLineAt(terms, length, line);
+  const sRe = line[0];
+  const sIm = line[1];
+  const chRe = line[10];
+  const chIm = line[11];
   const up = r2 / r1;
   const down = 1 / up;
   const t1 = up - 1;
   const t2 = 1 - down;
   const area = Math.PI * r1 * r2;
   const perArea = 1 / area;
-  const kRe = sRe + t1 * t2 * eRe;
-  const kIm = sIm + t1 * t2 * eIm;
+  const kRe = sRe + t1 * t2 * line[2];
+  const kIm = sIm + t1 * t2 * line[3];
   out[0] = up * chRe - t1 * sRe;
   out[1] = up * chIm - t1 * sIm;
-  out[2] = (zRe * sRe - zIm * sIm) * perArea;
-  out[3] = (zRe * sIm + zIm * sRe) * perArea;
-  out[4] = area * (yRe * kRe - yIm * kIm);
-  out[5] = area * (yRe * kIm + yIm * kRe);
+  out[2] = line[12] * perArea;
+  out[3] = line[13] * perArea;
+  out[4] = area * (line[6] * kRe - line[7] * kIm);
+  out[5] = area * (line[6] * kIm + line[7] * kRe);
   out[6] = down * chRe + t2 * sRe;
   out[7] = down * chIm + t2 * sIm;
-  if (withSlope) writeSlopes(piece, out, wRe, wIm);
+  if (withSlope) writeSlopes(piece, out);
 }
 
-/** Slopes of A…D, from the line terms and even functions just computed: σ' = ε/2, cosh' = σ/2 in w. */
-function writeSlopes(piece: ConePiece, out: TwoPort, wRe: number, wIm: number): void {
+/** Slopes of A…D, from the line just written. */
+function writeSlopes(piece: ConePiece, out: TwoPort): void {
   const { length, r1, r2 } = piece;
-  const zRe = line[0];
-  const zIm = line[1];
-  const yRe = line[2];
-  const yIm = line[3];
-  const dzRe = line[4];
-  const dzIm = line[5];
-  const dyRe = line[6];
-  const dyIm = line[7];
-  const sRe = even[0];
-  const sIm = even[1];
-  const eRe = even[2];
-  const eIm = even[3];
+  const zRe = terms[0];
+  const zIm = terms[1];
+  const yRe = terms[2];
+  const yIm = terms[3];
+  const dzRe = terms[4];
+  const dzIm = terms[5];
+  const dyRe = terms[6];
+  const dyIm = terms[7];
+  const sRe = line[0];
+  const sIm = line[1];
   const up = r2 / r1;
   const down = r1 / r2;
   const t1 = up - 1;
@@ -160,13 +151,14 @@ function writeSlopes(piece: ConePiece, out: TwoPort, wRe: number, wIm: number): 
   const l2 = length * length;
   const dwRe = l2 * (dzRe * yRe - dzIm * yIm + zRe * dyRe - zIm * dyIm);
   const dwIm = l2 * (dzRe * yIm + dzIm * yRe + zRe * dyIm + zIm * dyRe);
-  const dsRe = 0.5 * (eRe * dwRe - eIm * dwIm);
-  const dsIm = 0.5 * (eRe * dwIm + eIm * dwRe);
-  const dchRe = 0.5 * (sRe * dwRe - sIm * dwIm);
-  const dchIm = 0.5 * (sRe * dwIm + sIm * dwRe);
-  epsilonSlope(wRe, wIm, even, bend);
-  const kRe = sRe + t1 * t2 * eRe;
-  const kIm = sIm + t1 * t2 * eIm;
+  writeLineMotion(line, dwRe, dwIm, motion);
+  const dsRe = motion[0];
+  const dsIm = motion[1];
+  const dchRe = motion[2];
+  const dchIm = motion[3];
+  epsilonSlope(line[8], line[9], line, bend);
+  const kRe = sRe + t1 * t2 * line[2];
+  const kIm = sIm + t1 * t2 * line[3];
   const dkRe = dsRe + t1 * t2 * (bend[0] * dwRe - bend[1] * dwIm);
   const dkIm = dsIm + t1 * t2 * (bend[0] * dwIm + bend[1] * dwRe);
   out[8] = up * dchRe - t1 * dsRe;

@@ -6,7 +6,7 @@ import { addGaps, isSealed, SEALED, tiltedGap, widestGap, type SeatGap } from '.
 import { makeLeakSlit, WIDEST_LEAK } from './leak-slit.ts';
 import type { PadModel } from './pad-models/pad-model.ts';
 import { holeEnd, padEnd } from './pad-over-hole.ts';
-import { CLOSED, type HoleEnd } from './tone-hole.ts';
+import { CLOSED, type HoleEnd } from './hole-tube.ts';
 
 /** Everything that leaks: pads that do not seal wherever they are shut, and links that shut late or early. */
 export interface Leaks {

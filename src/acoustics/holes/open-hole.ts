@@ -4,7 +4,7 @@ import { keySetupOf, type Horn, type Setup, type ToneHole } from '../horn.ts';
 import { centrePerFront, HINGE_LENGTHS, makePadPose, poseSlopes, type PadPose } from '../keywork/hinge.ts';
 import type { PadEnd, PadLengths, PadModel } from './pad-models/pad-model.ts';
 import { holeEnd, padEnd, standingPad } from './pad-over-hole.ts';
-import type { HoleEnd } from './tone-hole.ts';
+import type { HoleEnd } from './hole-tube.ts';
 
 /** An open hole and how its end moves with everything that is set or measured of its key: what the chain rule needs. */
 

@@ -4,7 +4,7 @@ import { makePadPose, type PadPose } from '../keywork/hinge.ts';
 import { holeOf, keySetupOf, type Horn, type Setup, type ToneHole } from '../horn.ts';
 import type { PadEnd, PadLengths, PadModel } from './pad-models/pad-model.ts';
 import { ventShareOf, type HoleShape } from './hole-lengths.ts';
-import { CLOSED, type HoleEnd } from './tone-hole.ts';
+import { CLOSED, type HoleEnd } from './hole-tube.ts';
 
 /** A pad as it really stands: its own stop or the link that rules, whichever is tighter. */
 export interface StandingPad {

@@ -6,7 +6,7 @@ import { DEFAULT_PAD_MODEL } from '../holes/pad-models/index.ts';
 import type { PadModel } from '../holes/pad-models/pad-model.ts';
 import { leakEndsIn, type Leaks } from '../holes/leak-ends.ts';
 import { holeEndIn } from '../holes/pad-over-hole.ts';
-import { makeHoleTube, type HoleEnd, type HoleTube } from '../holes/tone-hole.ts';
+import { makeHoleTube, type HoleEnd, type HoleTube } from '../holes/hole-tube.ts';
 import type { Horn, Setup, ToneHole } from '../horn.ts';
 import type { Fingering } from '../keywork/fingerings.ts';
 import { padStates } from '../keywork/linkage.ts';

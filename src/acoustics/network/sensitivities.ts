@@ -1,6 +1,6 @@
 import { borePerMetreAt, coneWarmingAt, type ConePiece } from '../bore/cone.ts';
 import { openEndImpedanceAt, openEndPerLength } from '../bore/open-end.ts';
-import { holeVariationsAt, type HoleVariations } from '../holes/tone-hole.ts';
+import { holeVariationsAt, type HoleVariations } from '../holes/hole-variations.ts';
 import { seriesLengthSlopes } from '../holes/hole-lengths.ts';
 import {
   applyReactance,

@@ -3,7 +3,7 @@ import { gapsIn, leakEndsIn, type Leaks, type PadGap } from '../holes/leak-ends.
 import { widestGap } from '../holes/leak-gap.ts';
 import { WIDEST_LEAK } from '../holes/leak-slit.ts';
 import { DEFAULT_PAD_MODEL } from '../holes/pad-models/index.ts';
-import type { HoleEnd } from '../holes/tone-hole.ts';
+import type { HoleEnd } from '../holes/hole-tube.ts';
 import { holeOf, type Horn, type Setup } from '../horn.ts';
 import { centsBetween, FINGERINGS, noteFrequency, type Fingering } from '../keywork/fingerings.ts';
 import { findThreshold } from '../numerics/find-root.ts';

@@ -3,7 +3,7 @@ import { leakEndsIn, seatLeak, type Leaks } from '../holes/leak-ends.ts';
 import { ringGap } from '../holes/leak-gap.ts';
 import { LEAK_ERROR } from '../holes/leak-slit.ts';
 import { DEFAULT_PAD_MODEL } from '../holes/pad-models/index.ts';
-import type { HoleEnd } from '../holes/tone-hole.ts';
+import type { HoleEnd } from '../holes/hole-tube.ts';
 import { keySetupOf, type Horn, type Setup } from '../horn.ts';
 import type { Rest } from '../keywork/linkage.ts';
 import { withHoleEnds } from '../network/network.ts';

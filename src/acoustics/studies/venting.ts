@@ -1,7 +1,7 @@
 import type { AirColumn } from '../air/air.ts';
 import { DEFAULT_PAD_MODEL } from '../holes/pad-models/index.ts';
 import type { PadEnd } from '../holes/pad-models/pad-model.ts';
-import type { HoleEnd } from '../holes/tone-hole.ts';
+import type { HoleEnd } from '../holes/hole-tube.ts';
 import { holeEnd, padEnd, standingPad, type StandingPad } from '../holes/pad-over-hole.ts';
 import { holeOf, keySetupOf, type Horn, type Setup, type ToneHole } from '../horn.ts';
 import { centsBetween, FINGERINGS, noteFrequency, type Fingering } from '../keywork/fingerings.ts';

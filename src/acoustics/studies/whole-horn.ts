@@ -3,7 +3,7 @@ import { ventShareSlopes } from '../holes/hole-lengths.ts';
 import { leakEndsIn } from '../holes/leak-ends.ts';
 import { GEOMETRY, openHole, type EndMotion, type OpenHole } from '../holes/open-hole.ts';
 import { DEFAULT_PAD_MODEL } from '../holes/pad-models/index.ts';
-import { CLOSED, type HoleEnd } from '../holes/tone-hole.ts';
+import { CLOSED, type HoleEnd } from '../holes/hole-tube.ts';
 import type { Horn, Setup } from '../horn.ts';
 import { centsBetween, FINGERINGS, noteFrequency, type Fingering } from '../keywork/fingerings.ts';
 import { padStates } from '../keywork/linkage.ts';
