@@ -12,7 +12,7 @@ import { undone } from '../../src/ui/state/horn-on-bench.ts';
 import { makeCalibrationPanel } from '../../src/ui/views/played/calibration-panel.model.ts';
 import { makeScaleView } from '../../src/ui/views/scale/scale-view.model.ts';
 import { scaleArrived } from '../../src/ui/state/scale-state.ts';
-import { makePlayedNotes } from '../../src/ui/views/scale/played-notes.model.ts';
+import { makePlayedNotes, withPlayed } from '../../src/ui/views/scale/played-notes.model.ts';
 import { makeNamer } from '../../src/ui/views/scale/scale-words.ts';
 import { calibrationOf, takesWith } from './demo-calibration.ts';
 import { onTheBench, scale } from './demo.ts';
@@ -134,6 +134,23 @@ describe('the scale’s chart', () => {
   it('marks every note as it was played, and none that was not', () => {
     const cents = new Map(TAKES.map((take) => [take.fingering, take.cents]));
     drawn.marks.forEach(({ id }, i) => expect(drawn.played![i]).toBe(cents.get(id) ?? null));
+  });
+
+  it('keeps every note of the horn, and has room for each as it was played', () => {
+    const far = report.notes.map((note) => ({ ...note, playedCents: 2 * note.playedCents + 30 }));
+    const { panels, played } = withPlayed(drawn, { ...report, notes: far });
+    const { found, range } = panels.pitch;
+    expect(Math.max(...played!.map((cents) => cents ?? 0))).toBeGreaterThan(drawn.panels.pitch.range[1]);
+    expect(found.filter((cents) => cents !== null).length).toBeGreaterThan(TAKES.length);
+    for (const cents of played!.filter((value) => value !== null)) {
+      expect(cents).toBeGreaterThan(range[0]);
+      expect(cents).toBeLessThan(range[1]);
+    }
+  });
+
+  it('says as what every note was played', () => {
+    const said = drawn.summary.split('As played: ')[1];
+    expect(said.split(', ')).toHaveLength(drawn.played!.filter((value) => value !== null).length);
   });
 
   it('marks nothing where nothing was played', () => {

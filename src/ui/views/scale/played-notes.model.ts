@@ -35,9 +35,39 @@ export const withPlayed = memoLast(
     const asFound = calibration?.notes.filter(({ setup }) => setup === 'as found') ?? [];
     if (asFound.length === 0) return chart;
     const cents = new Map(asFound.map(({ fingering, playedCents }) => [fingering, playedCents]));
-    return { ...chart, played: chart.marks.map(({ id }) => cents.get(id) ?? null) };
+    const played = chart.marks.map(({ id }) => cents.get(id) ?? null);
+    const { pitch } = chart.panels;
+    const range = widened(
+      pitch.range,
+      played.filter((value) => value !== null),
+    );
+    return {
+      ...chart,
+      panels: { ...chart.panels, pitch: { ...pitch, range } },
+      played,
+      summary: `${chart.summary} As played: ${playedWords(chart, played)}.`,
+    };
   },
 );
+
+function playedWords({ marks }: ScaleChartModel, played: readonly (number | null)[]): string {
+  return marks
+    .flatMap(({ label }, i) => (played[i] === null ? [] : [`${label} ${signedCents(played[i])}`]))
+    .join(', ');
+}
+
+/** The pitches' row goes on in tens of cents. */
+const STEP_CENTS = 10;
+
+/** A row that shows these too: what was played is never beyond its edge. */
+function widened([low, high]: readonly [number, number], cents: readonly number[]): [number, number] {
+  const stepped = (round: (value: number) => number, value: number): number =>
+    STEP_CENTS * round(value / STEP_CENTS);
+  return [
+    Math.min(low, ...cents.map((value) => stepped(Math.floor, value - 1))),
+    Math.max(high, ...cents.map((value) => stepped(Math.ceil, value + 1))),
+  ];
+}
 
 /** The bars' place reaches so far either way at least, cents. */
 const LEAST_REACH_CENTS = 15;

@@ -53,9 +53,6 @@ export const scaleSizeStyles = css`
   }
 
   @media print {
-    .sc-page :is(.sc-map, .sc-loud, .sc-alternates, .ks-table) {
-      content-visibility: visible;
-    }
     .sc-page .sc-tools vw-choice,
     .sc-page .sc-select,
     .sc-page .sc-try,

@@ -219,16 +219,10 @@ export const scaleStyles = css`
     min-width: 0;
     padding: 0.5rem 0.75rem 0.6rem;
   }
-  /* What lies below the screen costs a moving hand nothing. */
-  .sc-map,
-  .sc-loud,
-  .sc-alternates,
-  .sc-page .ks-table {
+  /* A thousand cells below the screen cost a moving hand nothing. */
+  .sc-map {
     content-visibility: auto;
-    contain-intrinsic-size: auto 400px;
-  }
-  .sc-page .ks-table {
-    contain-intrinsic-size: auto 46px;
+    contain-intrinsic-size: auto 590px;
   }
   .sc-reading {
     margin: 0;
