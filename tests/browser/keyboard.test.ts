@@ -136,11 +136,15 @@ async function walk(
   return { met, ...told };
 }
 
-describe.each(VIEW_NAMES)('by the keyboard alone, the view %s', (view) => {
+const THEMES = ['light', 'dark'] as const;
+const IN_BOTH = VIEW_NAMES.flatMap((view) => THEMES.map((theme) => ({ view, theme })));
+
+describe.each(IN_BOTH)('by the keyboard alone, the view $view in $theme', ({ view, theme }) => {
   it(
     'has every control within reach, and shows where one is',
     async () => {
       const { page } = await openWorkbench(browser, site, SIZES.laptop, view);
+      await page.emulateMedia({ colorScheme: theme });
       await page.waitForTimeout(500);
       const { met, unseen, missed } = await walk(page);
       expect(met).toBeGreaterThan(8);
