@@ -1,5 +1,7 @@
 import {
+  DB_PER_NEPER,
   DEFAULT_PAD_MODEL,
+  scaledBudget,
   type Budget,
   type DiminishingReturn,
   type VentingPoint,
@@ -62,10 +64,12 @@ export interface VentingStudyReport {
   readonly present: VentingPointReport;
   /** how sure the present is: its front, mm, and its vent share */
   readonly presentBudgets: { readonly frontMm: BudgetReport; readonly ventShare: BudgetReport };
-  /** one entry per governed note: of its present pitch, and of its change to the point of diminishing return */
+  /** one entry per governed note: of its present pitch, and of its changes to the point of diminishing return */
   readonly notesBudgets: readonly {
     readonly pitchCents: BudgetReport | null;
     readonly changeCents: BudgetReport | null;
+    /** of the height its resonance gains there, dB */
+    readonly gainDb: BudgetReport | null;
   }[];
   readonly ownStopFrontMm: number;
   readonly ruledBy: { readonly driver: string; readonly limitFrontMm: number } | null;
@@ -112,6 +116,9 @@ export function reportPoint(point: VentingPoint): VentingPointReport {
 export function reportVentingStudy(study: VentingStudy): VentingStudyReport {
   const { context, thresholds } = study;
   const { hole, standing } = context;
+  const inDecibels = new Map(
+    [...study.budgets.heights].map(([id, budget]) => [id, scaledBudget(budget, DB_PER_NEPER)]),
+  );
   const { id, relativeError } = context.options.padModel ?? DEFAULT_PAD_MODEL;
   return {
     horn: context.horn.name,
@@ -135,7 +142,11 @@ export function reportVentingStudy(study: VentingStudy): VentingStudyReport {
         const budget = budgets.get(fingering.id);
         return budget === undefined ? null : reportBudget(context.horn, budget);
       };
-      return { pitchCents: of(study.budgets.notes), changeCents: of(study.budgets.changes) };
+      return {
+        pitchCents: of(study.budgets.notes),
+        changeCents: of(study.budgets.changes),
+        gainDb: of(inDecibels),
+      };
     }),
     ownStopFrontMm: toMm(standing.ownFront),
     ruledBy:

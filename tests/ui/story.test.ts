@@ -1,18 +1,20 @@
 import { describe, expect, it } from 'vitest';
+import { decibels, heightOrLeakSentence } from '../../src/documents/height-or-leak-words.ts';
 import { formatBoth, formatLength } from '../../src/documents/length-format.ts';
 import { reportProposal } from '../../src/documents/proposal-report.ts';
 import { loadHorn } from '../../src/documents/to-acoustics.ts';
-import { makeAirColumn } from '../../src/acoustics/index.ts';
+import { decibelsBetween, makeAirColumn } from '../../src/acoustics/index.ts';
 import { answerArrived } from '../../src/ui/state/asked-answer.ts';
 import { chooseKey } from '../../src/ui/state/horns-on-bench.ts';
 import { makeBenchState, type BenchState } from '../../src/ui/state/bench-state.ts';
 import { studyArrived, studyAsked } from '../../src/ui/state/study-in-hand.ts';
-import { answerLeak } from '../../src/ui/state/leak-fault.ts';
+import { askedAbout } from '../../src/ui/state/leaks-state.ts';
 import { STORY, STORY_HORN } from '../../src/ui/state/story-cards.ts';
 import { makeStoryView } from '../../src/ui/state/story.ts';
 import type { StudyReport } from '../../src/ui/state/study-report.ts';
 import { VIEW_NAMES } from '../../src/ui/state/view-names.ts';
-import { ALTO, onTheBench, plain, report, type Typed } from './demo.ts';
+import { answerRegulation, REGULATION_REQUESTS } from './demo-regulation.ts';
+import { ALTO, onTheBench, plain, report, sureReport, type Typed } from './demo.ts';
 
 const DEMO = onTheBench('alto');
 
@@ -38,7 +40,7 @@ const VENTS = cardOf('Low E speaks under the D key');
 const RAISE = cardOf('Is the key too low, then?');
 const LOWER = cardOf('And if the keys came down?');
 const LEANS = cardOf('One key leans on another');
-const LEAK = cardOf('Height is not the only suspect');
+const LEAK = cardOf('Height, or a leak?');
 const ALL = cardOf('All keys at once');
 const TOLD = cardOf('What Runa is told');
 
@@ -76,18 +78,24 @@ describe('the story', () => {
     expect(text).toContain(`${Math.round(100 * present.ventShare)} %`);
   });
 
-  it('tells what raising buys with its ±, and says no where the key stands high enough', () => {
-    if (D.answer.kind !== 'reached') throw new Error('the D key has an answer');
-    const e4 = D.governed.findIndex(({ id }) => id === 'E4');
-    const { point } = D.answer;
-    const text = textOf(studied(RAISE, D), RAISE);
-    expect(text).toMatch(/^Yes/);
+  it('tells what raising brings low E, in dB and cents with their ±, and says no where the key stands high enough', () => {
+    const sure = sureReport('d');
+    if (sure.answer.kind !== 'reached') throw new Error('the D key has an answer');
+    const e4 = sure.governed.findIndex(({ id }) => id === 'E4');
+    const { point } = sure.answer;
+    const text = textOf(studied(RAISE, sure), RAISE);
+    expect(text).toMatch(/^For its pitch perhaps, not for the stuffiness\./);
     expect(text).toContain(
-      `${formatBoth(point.frontMm, 'mm')} ± ${formatLength(D.budgets.answerMm!.plusMinus, 'mm')}`,
+      `${formatBoth(point.frontMm, 'mm')} ± ${formatLength(sure.budgets.answerMm!.plusMinus, 'mm')}`,
     );
     expect(text).toContain(
-      `rises by ${point.notes[e4]!.fromPresentCents.toFixed(1)} ± ${D.budgets.changeCents[e4]!.plusMinus.toFixed(1)} cents`,
+      `rises by ${point.notes[e4]!.fromPresentCents.toFixed(1)} ± ${sure.budgets.changeCents[e4]!.plusMinus.toFixed(1)} cents`,
     );
+    const [height] = answerRegulation('height or leak').heights;
+    expect(height.pad).toBe('d');
+    expect(text).toContain(`gains ${decibels(height.gainDb!, height.gainDbBudget!.plusMinus)}`);
+    const shut: Typed = { d: { openingMm: 1, measuredAt: 'front' } };
+    expect(textOf(studied(RAISE, report('d', shut)), RAISE)).toMatch(/^Yes\. /);
     const high: Typed = { d: { openingMm: 12, measuredAt: 'front' } };
     expect(textOf(studied(RAISE, report('d', high)), RAISE)).toMatch(/^No: /);
     expect(textOf(studied(TOLD, report('d', high)), TOLD)).toContain('may stay at 12.0 mm');
@@ -101,6 +109,10 @@ describe('the story', () => {
     expect(told[0].frontMm).toBeLessThan(D.present.frontMm);
     expect(text).toContain(`${Math.abs(told[0].notes[e4]!.fromPresentCents).toFixed(1)} cents`);
     expect(text).toContain(`to ${Math.round(100 * told[0].ventShare)} %`);
+    const loses = decibelsBetween(told[0].notes[e4]!.heightRatio, D.present.notes[e4]!.heightRatio);
+    const bound = Number(/loses less than (\d\.\d) dB/.exec(text)![1]);
+    expect(loses).toBeLessThan(bound);
+    expect(bound - loses).toBeLessThanOrEqual(0.1);
   });
 
   it('tells below which height the D key’s arm holds others down', () => {
@@ -112,17 +124,38 @@ describe('the story', () => {
     expect(textOf({ ...studied(LEANS, low), view: 'links' }, LEANS)).toContain('already');
   });
 
-  it('tells what a leak costs low E, and that a tuner would not tell', () => {
-    const state = atCard(LEAK);
-    const loaded = loadHorn(ALTO);
-    if (!loaded.ok) throw new Error(loaded.issues[0].message);
-    const air = makeAirColumn({ mouthpieceC: 26.85 });
-    const answer = answerLeak(loaded.value, state.leaks.fault, state.leaks.limit, air, 440);
-    const arrived = answerArrived(state.leaks.answer, 1, state.hornId, answer);
-    const text = textOf({ ...state, leaks: { ...state.leaks, answer: arrived } }, LEAK);
-    const note = answer.leak.notes.find(({ fingering }) => fingering === 'E4')!;
-    expect(text).toContain(`costs low E ${note.lostDb!.toFixed(1)} dB`);
-    expect(text).toContain(`${Math.abs(note.changeCents!).toFixed(1)} cents`);
+  /** The story at a card, with height and leaks compared. */
+  const compared = (card: number, fingeringId = 'E4', d: StudyReport = D): BenchState => {
+    const before = studied(card, d);
+    const asked = { ...REGULATION_REQUESTS['height or leak'], fingeringId };
+    const beside = answerArrived(
+      before.leaks.beside,
+      0,
+      before.hornId,
+      answerRegulation('height or leak', asked),
+    );
+    return { ...before, leaks: { ...askedAbout(before.leaks, fingeringId), beside } };
+  };
+
+  it('tells height or leak as the page of leaks does, and what is done first', () => {
+    const text = textOf(compared(LEAK), LEAK);
+    expect(text).toContain(heightOrLeakSentence(answerRegulation('height or leak'), 'low E'));
+    expect(text).toContain('A tuner would not tell');
+    expect(text).toMatch(/So seals are checked first, and heights judged after\.$/);
+    expect(textOf(compared(LEAK, 'G4'), LEAK)).toMatch(/^For G4, /);
+  });
+
+  it('waits until height and leaks have been compared for the note asked about', () => {
+    const other = compared(LEAK, 'G4');
+    const asked = { ...other, leaks: askedAbout(other.leaks, 'E4') };
+    expect(textOf(asked, LEAK)).not.toMatch(/\d/);
+  });
+
+  it('sends to the seals first in the end, where the comparison does, and the key up for its pitch', () => {
+    const text = textOf(compared(TOLD), TOLD);
+    expect(text).toMatch(
+      /^Seals first: that is where the stuffiness is looked for\. Then the D key goes up for its pitch/,
+    );
   });
 
   it('tells which keys may come down and how the D key goes, by the proposal’s own report', () => {

@@ -70,6 +70,8 @@ export interface StudyReport extends Pick<
     readonly ventShare: BudgetReport;
     readonly pitchCents: readonly (BudgetReport | null)[];
     readonly changeCents: readonly (BudgetReport | null)[];
+    /** of the height every governed note gains up to the answer, dB */
+    readonly gainDb: readonly (BudgetReport | null)[];
   };
   /** what to measure next for the answer, the best first */
   readonly next: readonly NextReport[];
@@ -113,6 +115,7 @@ export function makeStudyReport(study: VentingStudy): StudyReport {
       ventShare: told.presentBudgets.ventShare,
       pitchCents: told.notesBudgets.map(({ pitchCents }) => pitchCents),
       changeCents: told.notesBudgets.map(({ changeCents }) => changeCents),
+      gainDb: told.notesBudgets.map(({ gainDb }) => gainDb),
     },
     next: told.diminishingReturn.next,
     stepMm: thresholds.stepMm,
