@@ -60,7 +60,7 @@ describe('the calibration in a browser', () => {
     const page = await openFitted();
     expect(await answer(page)).toMatch(/^The log puts the mouthpiece .* than written/);
     expect(await page.locator('.cb-sentences').innerText()).toMatch(
-      /D5 was left out of the fit: \d\d cents above/,
+      /D5 was left out of the fit: \d\d\scents above/,
     );
   }, 60_000);
 

@@ -154,6 +154,7 @@ describe('the path of the day', () => {
       told: 'Proposed and not read as set: E.',
       goal: { field: { kind: 'cell', pad: 'e', id: 'asSet' } },
     });
+    expect(standingOf(one, 'as set')).toBe('1 set, 1 to read');
     expect(step(both)).toMatchObject({
       standing: 'done',
       told: `Set: D and E, all that was proposed; the other ${KEYS.length - 2} keys as found.`,

@@ -12,5 +12,5 @@ export function signedCents(cents: number): string {
 export function unbroken(text: string): string {
   return text
     .replace(/(±) (?=\d)/g, '$1\u00a0')
-    .replace(/(\d) (?=(?:mm|in|thou|%|cents?|ms|Hz|°C)(?![a-z]))/g, '$1\u00a0');
+    .replace(/(\d) (?=(?:mm|cm³|in|thou|%|cents?|ms|Hz|°C)(?![a-z]))/g, '$1\u00a0');
 }

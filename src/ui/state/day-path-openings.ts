@@ -88,6 +88,7 @@ export function findAsSet(facts: DayFacts): StepFacts {
     return {
       standing: set.length === 0 ? 'not begun' : 'begun',
       count: { done: asked.length - left.length, of: asked.length },
+      ...(set.length === 0 ? {} : { words: `${set.length} set, ${left.length} to read` }),
       told: `Proposed and not read as set: ${named(left)}.`,
       act: `Read ${counted(left.length, 'opening')} as set`,
       goal: cellGoal(left[0].id, 'asSet'),

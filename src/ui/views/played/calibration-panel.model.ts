@@ -2,6 +2,7 @@ import { USUAL_UNKNOWNS } from '../../../documents/calibrated.ts';
 import type { CalibrationReport, UnknownReport } from '../../../documents/calibration-report.ts';
 import { UNKNOWN_UNITS } from '../../../documents/calibration-report.ts';
 import { CALIBRATION_UNKNOWNS, type CalibrationUnknown } from '../../../documents/pitch-log.ts';
+import { unbroken } from '../../parts/note-names.ts';
 import { isWaiting } from '../../state/asked-answer.ts';
 import { dayInHand, hornInHand, type BenchState } from '../../state/bench-state.ts';
 import { calibrationSource } from '../../state/calibration-source.ts';
@@ -55,7 +56,7 @@ export function makeCalibrationPanel(state: BenchState): CalibrationPanel {
   const usable = calibrationSource(contents) !== null;
   const { airC } = dayInHand(state);
   return {
-    answer: answerOf(report, usable),
+    answer: unbroken(answerOf(report, usable)),
     waiting: usable && isWaiting(state.calibration, state.hornId),
     problem: usable ? (state.calibration.problem ?? report?.problem ?? null) : null,
     rows: CALIBRATION_UNKNOWNS.map((unknown) =>
@@ -68,7 +69,7 @@ export function makeCalibrationPanel(state: BenchState): CalibrationPanel {
     ),
     inUse: choice?.inUse === true,
     usable,
-    sentences: report === null ? [] : [...report.leftOut, ...report.alike, report.scatter],
+    sentences: report === null ? [] : [...report.leftOut, ...report.alike, report.scatter].map(unbroken),
   };
 }
 
