@@ -1,8 +1,7 @@
 import { FINGERINGS } from '../../../../acoustics/index.ts';
 import type { LengthUnit } from '../../../../documents/length-format.ts';
-import type { LeakReport } from '../../../../documents/leak-report.ts';
 import { PAPER_MM } from '../../../../documents/leak-report.ts';
-import { noteLabel, unbroken } from '../../../parts/note-names.ts';
+import { noteLabel } from '../../../parts/note-names.ts';
 import { isWaiting, reportFor } from '../../../state/asked-answer.ts';
 import { documentsInHand, type BenchState } from '../../../state/bench-state.ts';
 import type { LeakFault } from '../../../state/leak-fault.ts';
@@ -14,6 +13,7 @@ import { sentence, type FieldView } from '../../key-study/measured-fields.model.
 import { gapWords, papersOf, papersWords } from '../gap-words.ts';
 import { namesOf } from '../links/links-view.model.ts';
 import { makeBeside, type BesideView } from './beside.model.ts';
+import { pictureOf, type LeakPicture } from './leaks-picture.model.ts';
 import { makeLeakMap, type LeakMapView } from './leak-map.model.ts';
 import { lossWords, makeLeaksAnswer, type LeaksAnswer } from './leaks-words.ts';
 
@@ -21,17 +21,6 @@ import { lossWords, makeLeaksAnswer, type LeaksAnswer } from './leaks-words.ts';
 export interface Option {
   readonly value: string;
   readonly label: string;
-}
-
-/** One note of the picture. */
-export interface LeakColumn {
-  readonly id: string;
-  readonly label: string;
-  /** height of its bar, 0…1 */
-  readonly share: number;
-  /** dB lost, or `lost`; empty where next to nothing */
-  readonly text: string;
-  readonly picked: boolean;
 }
 
 /** One note of the table. */
@@ -43,12 +32,8 @@ export interface LeakNoteRow {
 }
 
 /** What is known once a leak has been played. */
-export interface PlayedLeak {
+export interface PlayedLeak extends LeakPicture {
   readonly answer: LeaksAnswer;
-  readonly columns: readonly LeakColumn[];
-  /** where the limit lies in the picture, 0…1 from below */
-  readonly limitShare: number;
-  readonly words: string;
   readonly rows: readonly LeakNoteRow[];
   readonly warnings: readonly string[];
 }
@@ -176,40 +161,5 @@ function gapField({ leaks, unit }: BenchState, { gapMm }: LeakFault): FieldView<
     text: textInField(typed, gapMm, papersWords(papersOf(gapMm))),
     echo,
     problem: typed?.problem ? `${sentence(typed.problem)} Still in use: ${echo}.` : null,
-  };
-}
-
-/** The picture's least full height, dB. */
-const LEAST_FULL_DB = 6;
-const LEAST_TOLD_DB = 0.05;
-
-function pictureOf(
-  { notes }: LeakReport,
-  limit: { readonly fingeringId: string; readonly lostDb: number },
-): Pick<PlayedLeak, 'columns' | 'limitShare' | 'words'> {
-  const lost = new Map(notes.map((n) => [n.fingering, n.lostDb ?? Infinity]));
-  const finite = [...lost.values()].filter((db) => db < Infinity);
-  const full = Math.max(LEAST_FULL_DB, limit.lostDb * 1.5, ...finite.map((db) => db * 1.1));
-  const touched = [...lost].filter(([, db]) => db >= LEAST_TOLD_DB).sort((a, b) => b[1] - a[1]);
-  return {
-    columns: FINGERINGS.map(({ id }): LeakColumn => {
-      const db = lost.get(id) ?? 0;
-      return {
-        id,
-        label: noteLabel(id),
-        share: Math.min(1, Math.max(0, db) / full),
-        text: db === Infinity ? 'lost' : db >= LEAST_TOLD_DB ? db.toFixed(1) : '',
-        picked: id === limit.fingeringId,
-      };
-    }),
-    limitShare: limit.lostDb / full,
-    words: unbroken(
-      touched.length === 0
-        ? 'No note loses a tenth of a decibel.'
-        : `Height lost: ${touched
-            .slice(0, 5)
-            .map(([id, db]) => `${noteLabel(id)} ${db === Infinity ? 'lost' : `${db.toFixed(1)} dB`}`)
-            .join(', ')}${touched.length > 5 ? ` and ${touched.length - 5} more` : ''}.`,
-    ),
   };
 }
