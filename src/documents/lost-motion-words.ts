@@ -7,11 +7,19 @@ import { capital, inARow } from './player-sheet-lengths.ts';
 
 /** A sentence for each pad that is driven late, by all the keys that drive it, the most lost first. */
 export function lostMotionSentences(lost: readonly LostMotionReport[], unit: LengthUnit): string[] {
+  return byDriven(lost).map((links) => `${goesWords(links, unit)}. ${takingUpSentence(links[0], unit)}`);
+}
+
+/** The same in little room: what takes it up is told of the most only. */
+export function lostMotionInShort(lost: readonly LostMotionReport[], unit: LengthUnit): string {
+  const [most, ...others] = byDriven(lost);
+  const more = others.map((links) => ` ${goesWords(links, unit)}.`).join('');
+  return `${goesWords(most, unit)}. ${takingUpSentence(most[0], unit)}${more}`;
+}
+
+function byDriven(lost: readonly LostMotionReport[]): LostMotionReport[][] {
   const driven = [...new Set(lost.map((link) => link.driven))];
-  return driven.map((pad) => {
-    const links = lost.filter((link) => link.driven === pad);
-    return `${goesWords(links, unit)}. ${takingUpSentence(links[0], unit)}`;
-  });
+  return driven.map((pad) => lost.filter((link) => link.driven === pad));
 }
 
 /** `D goes 1.2 ± 0.5 mm (0.048 in) at the front before F♯ auxiliary stirs, 1.0 ± 0.2 mm more than as found`. */

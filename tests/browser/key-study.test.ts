@@ -275,7 +275,8 @@ describe('the key study, built', () => {
       expectCurve(await plotted(page), wanted);
       const shown = `${formatBoth(mm, 'mm')} at the front`;
       expect(await told(page, 'openingMm').innerText()).toContain(shown);
-      expect(await text(page, '.ks-standing')).toContain(`As found it stands at ${shown}`);
+      const asFound = `As found it stands at ${mm.toFixed(1)} ± 0.2 mm (${(mm / 25.4).toFixed(3)} in) at the front`;
+      expect(await text(page, '.ks-standing')).toContain(asFound);
       expect(await input(page, 'openingMm').inputValue()).toBe(typed);
     }
   });
@@ -341,11 +342,13 @@ describe('the key study, built', () => {
     const wanted = study('e', { e: { measuredAt: 'centre' } });
     await expect
       .poll(() => text(page, '.ks-standing'))
-      .toContain(`As found it stands at ${(wanted.present.pose.front * 1000).toFixed(1)} mm`);
+      .toMatch(
+        new RegExp(`^As found it stands at ${(wanted.present.pose.front * 1000).toFixed(1)} ± \\d\\.\\d mm`),
+      );
     await page.locator('vw-choice[data-act="read-at"] label', { hasText: 'centre' }).click();
     await expect
       .poll(() => text(page, '.ks-standing'))
-      .toContain('As found it stands at 8.0 mm (0.315 in) at the centre');
+      .toMatch(/^As found it stands at 8\.0 ± 0\.\d mm \(0\.315 in\) at the centre/);
   });
 
   it('picks keys with the arrows, and forgets nothing typed on the one before', async () => {
@@ -374,7 +377,7 @@ describe('the key study, built', () => {
     const page = await open();
     await page.locator('select[data-act="horn"]').selectOption('demo-tenor');
     const wanted = study('e', {}, {}, TENOR);
-    await expect.poll(() => text(page, '.ks-standing')).toContain('As found it stands at 9.0 mm');
+    await expect.poll(() => text(page, '.ks-standing')).toContain('As found it stands at 9.0 ± 0.2 mm');
     await expect
       .poll(async () => Math.abs((await plotted(page)).traces[0].y[0]! - wanted.curve[0].notes[0]!.cents))
       .toBeLessThan(SAME);
@@ -390,7 +393,7 @@ describe('the key study, built', () => {
     await page.locator('vw-key-strip [data-key="bis"]').click();
     await expect
       .poll(() => text(page, '.ks-answer h1'))
-      .toMatch(/^The A key’s arm stops the bis key at 4\.0 mm/);
+      .toMatch(/^The A key’s arm stops the bis key at 4\.0 ± 0\.\d mm/);
   });
 
   it('still answers, and says what is missing, when the curve’s library cannot be fetched', async () => {

@@ -192,7 +192,7 @@ describe('the scale, built', () => {
     await page.keyboard.press('Enter');
     await waitForCurve(page);
     const hint = page.locator('vw-bench-field[data-field="proposed"] #told');
-    await expect.poll(() => hint.innerText()).toContain('suggested, not yet proposed');
+    await expect.poll(() => hint.innerText()).toContain('enough, not proposed yet');
     await page.goBack();
     await expect.poll(() => text(page, '.sc-proposed')).toBe('Every key stands as found.');
     await page.getByRole('link', { name: 'Study this key' }).click();

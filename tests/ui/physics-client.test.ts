@@ -18,7 +18,7 @@ const contents = onTheBench('alto');
 const sheet = preparedSheet(contents);
 const VALUES: { readonly [Kind in keyof Answers]: Answers[Kind] } = {
   study: e,
-  point: e.present,
+  point: { ...e.present, changeCents: null },
   scale: whole.report,
   move: whole.report.found,
   loud: playLoud(whole.prepared, {}, 'F4'),
@@ -116,7 +116,7 @@ describe('the physics client', () => {
     const { workers, client } = bench();
     client.askStudy(asking);
     workers[0].answer();
-    for (const mm of [5, 6, 7, 8]) client.askPoint(mm);
+    for (const mm of [5, 6, 7, 8]) client.askPoint(mm, false);
     workers[0].answer();
     const points = workers[0].requests.filter((r) => r.kind === 'point').map((r) => r.frontMm);
     expect(points).toEqual([5, 8]);
@@ -126,8 +126,8 @@ describe('the physics client', () => {
     const { workers, told, client } = bench();
     client.askStudy(asking);
     workers[0].answer();
-    client.askPoint(5);
-    client.askPoint(6);
+    client.askPoint(5, false);
+    client.askPoint(6, false);
     const next = client.askStudy(asking);
     workers[0].answer();
     workers[0].answer();

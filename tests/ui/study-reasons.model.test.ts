@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { cutAtFigures } from '../../src/ui/parts/reason-view.model.ts';
-import { makeAnswerSentences, type Manner } from '../../src/ui/views/key-study/answer-sentences.ts';
+import { makeAnswerSentences } from '../../src/ui/views/key-study/answer-sentences.ts';
+import type { Manner } from '../../src/ui/views/key-study/opening-words.ts';
 import {
   answerReasons,
   changeReason,
@@ -18,7 +19,7 @@ const MANNERS: readonly Manner[] = [
 describe('the reasons of a key’s answer', () => {
   it.each(MANNERS)('stand at the figures of its sentences, $unit at the $readAt', (manner) => {
     const { point, present } = answerReasons({ report: e, contents, manner });
-    const { headline, sure, standing, tilt } = makeAnswerSentences(e, manner, e.present.frontMm);
+    const { headline, sure, standing, tilt } = makeAnswerSentences(e, manner);
     const kindsIn = (text: string, reasons: typeof point): string[] =>
       cutAtFigures(text, reasons).flatMap((piece) => (typeof piece === 'string' ? [] : [piece.kind]));
     expect(kindsIn(headline, point)).toEqual(['diminishing-return']);
@@ -41,7 +42,7 @@ describe('the reasons of a key’s answer', () => {
     const held = report('bis', { a: { openingMm: 4.5 } });
     expect(held.answer.kind).toBe('set by a link');
     const { point } = answerReasons({ report: held, contents, manner: MANNERS[0] });
-    const { headline } = makeAnswerSentences(held, MANNERS[0], held.present.frontMm);
+    const { headline } = makeAnswerSentences(held, MANNERS[0]);
     expect(cutAtFigures(headline, point)).toContain(point[0]);
     expect(point[0].kind).toBe('link-limit');
   });
@@ -52,7 +53,10 @@ describe('the reasons of notes', () => {
     if (e.answer.kind !== 'reached') throw new Error('the demo’s E key has an answer');
     const { point } = e.answer;
     e.governed.forEach((_, i) => {
-      const { inputs, budget } = changeReason(e, i, { point, figure: 'x', unit: 'mm' })!;
+      const { inputs, budget } = changeReason(e, i, {
+        ...{ point, figure: 'x', unit: 'mm' },
+        changes: e.budgets.changeCents,
+      })!;
       const told = (label: string): number =>
         Number.parseFloat(inputs.find((input) => input.label === label)!.value.replace('−', '-'));
       // Pitches are told to a tenth.
@@ -63,10 +67,11 @@ describe('the reasons of notes', () => {
     });
   });
 
-  it('claim no ± on the way to the answer', () => {
-    const { budget, remarks } = changeReason(e, 0, { point: e.curve[3], figure: 'x', unit: 'mm' })!;
+  it('claim no ± while the hand moves', () => {
+    const moving = { point: e.curve[3], changes: null, figure: 'x', unit: 'mm' } as const;
+    const { budget, remarks } = changeReason(e, 0, moving)!;
     expect(budget).toBeNull();
-    expect(remarks.join(' ')).toMatch(/not on the way/);
+    expect(remarks.join(' ')).toMatch(/once the hand rests/);
     expect(pitchReason(e, 0)!.budget!.parts.wholeHorn).toBeGreaterThan(5);
   });
 });

@@ -1,6 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { makeStudyReport } from '../../src/ui/state/study-report.ts';
+import { makeAirColumn, prepareChangeBudgets, ventingAt } from '../../src/acoustics/index.ts';
+import { plusMinusOf } from '../../src/documents/plus-minus.ts';
+import { makePointReport, makeStudyReport } from '../../src/ui/state/study-report.ts';
+import { demoHorn } from '../acoustics/demo-horns.ts';
 import { study } from './demo.ts';
+
+/** Cents: the same slopes at the same opening by two routes. */
+const SAME_DIGITS = 9;
 
 /** What each pad vents, by its number: the trade's table, with its octaves. */
 const VENTS: Readonly<Record<number, string>> = {
@@ -56,5 +62,24 @@ describe('the report that crosses from the worker', () => {
         .map((hole) => [hole.number, (report.vents[hole.id] ?? []).join(', ')]),
     );
     expect(byNumber).toEqual(VENTS);
+  });
+
+  it('is as sure of a change at the answer as the study, and of a change to where the key stands only by its reading', () => {
+    const plusMinus = plusMinusOf(demoHorn('alto'));
+    const { context, present, diminishingReturn } = study('e', {}, { plusMinus });
+    if (diminishingReturn.kind === 'none in reach') throw new Error('the demo’s E key has an answer');
+    const sure = makeStudyReport(study('e', {}, { plusMinus }));
+    const changesAt = prepareChangeBudgets(context, makeAirColumn({ mouthpieceC: 26.85 }), { plusMinus });
+    const { front } = diminishingReturn.at.pose;
+    const there = makePointReport(context, diminishingReturn.at, changesAt(front));
+    there.changeCents!.forEach((budget, i) => {
+      expect(budget!.plusMinus).toBeCloseTo(sure.budgets.changeCents[i]!.plusMinus, SAME_DIGITS);
+    });
+    const here = makePointReport(context, present, changesAt(present.pose.front));
+    for (const budget of here.changeCents!) {
+      expect(budget!.readings.map(({ kind, pad }) => `${kind} of ${pad}`)).toEqual(['opening of e']);
+    }
+    const moving = makePointReport(context, ventingAt(context, front), null);
+    expect(moving.changeCents).toBeNull();
   });
 });

@@ -67,18 +67,6 @@ export function ventingBudgets(
   const now = answersAt(asked, standing.pose.front);
   const then =
     found.kind === 'none in reach' ? new Map<string, NoteAnswers>() : answersAt(asked, found.at.pose.front);
-  const there = { readings: asked.readings, padModel };
-  const changesOf = (of: 'cents' | 'logHeight'): Map<string, Budget> =>
-    new Map(
-      [...then].flatMap(([id, answers]) => {
-        const before = now.get(id);
-        if (before === undefined) return [];
-        // The opening aimed at is meant, not read: only where the key stands now is off by its reading.
-        const slopes = frontHeld(noteSlopes(answers, of), hole.id);
-        const first = { ...there, slopes: noteSlopes(before, of) };
-        return [[id, differenceBudget(first, { ...there, slopes }, 'same horn')] as const];
-      }),
-    );
   return {
     front: sure(frontSlopes(hole.id)),
     ventShare: sure(shareSlopes(horn, setup, hole.id, padModel)),
@@ -89,9 +77,49 @@ export function ventingBudgets(
         budgetOf(asked.readings, noteSlopes(answers, 'cents'), padModel, absolute(answers, 'cents')),
       ]),
     ),
-    changes: changesOf('cents'),
-    heights: changesOf('logHeight'),
+    changes: changesBetween(asked, now, then, 'cents'),
+    heights: changesBetween(asked, now, then, 'logHeight'),
   };
+}
+
+/**
+ * How sure the governed notes’ changes are from where a prepared key stands to any front opening, by fingering id.
+ *
+ * @returns takes m at the front, gives cents
+ */
+export function prepareChangeBudgets(
+  context: VentingContext,
+  air: AirColumn,
+  { plusMinus = EXACT }: Knowledge,
+): (front: number) => ReadonlyMap<string, Budget> {
+  const { horn, setup, standing, options } = context;
+  const readings = prepareReadings(horn, setup, air, plusMinus);
+  const asked = { context, air, padModel: options.padModel ?? DEFAULT_PAD_MODEL, readings };
+  let now: ReadonlyMap<string, NoteAnswers> | null = null;
+  return (front) => {
+    now ??= answersAt(asked, standing.pose.front);
+    return changesBetween(asked, now, answersAt(asked, front), 'cents');
+  };
+}
+
+/** Of every note’s change from where the key stands to another opening. */
+function changesBetween(
+  { context, readings, padModel }: Asked,
+  now: ReadonlyMap<string, NoteAnswers>,
+  then: ReadonlyMap<string, NoteAnswers>,
+  of: 'cents' | 'logHeight',
+): Map<string, Budget> {
+  const there = { readings, padModel };
+  return new Map(
+    [...then].flatMap(([id, answers]) => {
+      const before = now.get(id);
+      if (before === undefined) return [];
+      // The opening aimed at is meant, not read: only where the key stands now is off by its reading.
+      const slopes = frontHeld(noteSlopes(answers, of), context.hole.id);
+      const first = { ...there, slopes: noteSlopes(before, of) };
+      return [[id, differenceBudget(first, { ...there, slopes }, 'same horn')] as const];
+    }),
+  );
 }
 
 function returnBudget(asked: Asked, found: DiminishingReturn, { step }: ReturnThresholds): Budget | null {

@@ -8,6 +8,7 @@ import {
   type BenchState,
 } from '../state/bench-state.ts';
 import { isCurrent, proposedMmOf, studyArrived, studyAsked, studyFailed } from '../state/study-in-hand.ts';
+import type { SurePointReport } from '../state/study-report.ts';
 import { differ } from '../state/asked-answer.ts';
 import type { Store } from '../state/bench-store.ts';
 import type { ProposedOpenings, ScaleNumbers } from '../state/scale-report.ts';
@@ -61,7 +62,9 @@ export function followPhysics(store: Store<BenchState>, makeWorker: () => Worker
         outcome.ok ? studyArrived(state, id, outcome.value) : studyFailed(state, id, outcome.message),
       ),
     point: (_id, outcome) => {
-      if (outcome.ok) store.update((state) => ({ ...state, point: outcome.value }));
+      if (!outcome.ok) return;
+      store.update((state) => ({ ...state, point: outcome.value }));
+      key.moved(outcome.value);
     },
     scale: (id, outcome) =>
       store.update((state) => ({
@@ -127,13 +130,14 @@ export function followPhysics(store: Store<BenchState>, makeWorker: () => Worker
   });
   const scale = makeScaleFollower(store, client);
   const sheet = makeSheetFollower(store, client);
+  const key = makeKeyFollower(store, client);
   // The scale and the sheet first: they answer what the page says biggest.
   const followers: readonly Follower[] = [
     scale,
     sheet,
     makeCalibrationFollower(store, client),
     makeSideFollower(store, client),
-    makeKeyFollower(store, client),
+    key,
     makeRegulationFollower(store, client),
     makePadsFollower(store, client),
     makePlayerSheetFollower(store, client),
@@ -162,12 +166,25 @@ function calibrationOf(state: BenchState): { readonly calibration?: CalibrationS
 /** Views that show the study of the key in hand. */
 const NEEDS_STUDY: readonly ViewName[] = ['key', 'scale'];
 
-function makeKeyFollower(store: Store<BenchState>, client: PhysicsClient): Follower {
+/** The study of the key in hand, each opening that a hand moves to, and how sure it is where the hand rests. */
+function makeKeyFollower(
+  store: Store<BenchState>,
+  client: PhysicsClient,
+): Follower & { moved(to: SurePointReport): void } {
   let asked: readonly unknown[] = [];
   let askedMm: number | null = null;
+  let resting: ReturnType<typeof setTimeout> | undefined;
   return {
     forget: () => {
       asked = [];
+    },
+    moved: ({ changeCents }) => {
+      clearTimeout(resting);
+      const mm = askedMm;
+      if (changeCents !== null || mm === null) return;
+      resting = setTimeout(() => {
+        if (mm === askedMm && isCurrent(store.get())) client.askPoint(mm, true);
+      }, REST_MS);
     },
     follow: () => {
       const state = store.get();
@@ -193,7 +210,7 @@ function makeKeyFollower(store: Store<BenchState>, client: PhysicsClient): Follo
       const frontMm = Math.min(proposedMmOf(state, report), report.reachMm);
       if (frontMm === askedMm) return;
       askedMm = frontMm;
-      client.askPoint(frontMm);
+      client.askPoint(frontMm, false);
     },
   };
 }

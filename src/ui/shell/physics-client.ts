@@ -32,8 +32,8 @@ export interface PhysicsClient {
   askStudy(request: Omit<StudyRequest, 'kind' | 'id'>): number;
   /** Asks something about links or leaks. */
   askRegulation(request: WithoutId<RegulationRequest>): number;
-  /** Asks for one opening of the latest study. */
-  askPoint(frontMm: number): void;
+  /** Asks for one opening of the latest study, and how sure its changes are. */
+  askPoint(frontMm: number, sure: boolean): void;
   /** Asks for the whole horn as found. */
   askScale(request: Omit<ScaleRequest, 'kind' | 'id'>): number;
   /** Asks for the horn of the latest scale with some openings otherwise. */
@@ -246,8 +246,8 @@ export function makePhysicsClient(makeWorker: () => WorkerPort, listeners: Physi
       latestProposal = ++count;
       return ask({ ...request, kind: 'proposal', id: latestProposal });
     },
-    askPoint(frontMm) {
-      ask({ kind: 'point', id: ++count, studyId: latestStudy, frontMm });
+    askPoint(frontMm, sure) {
+      ask({ kind: 'point', id: ++count, studyId: latestStudy, frontMm, sure });
     },
     askScale(request) {
       latestScale = ++count;

@@ -15,7 +15,7 @@ import type { SurenessSlice } from '../state/scale-sureness.ts';
 import type { SheetDocuments } from '../state/sheet-numbers.ts';
 import type { EnoughReport, SheetReport } from '../state/sheet-report.ts';
 import type { ComparedColumns } from '../state/side-by-side-answer.ts';
-import type { PointReport, StudyReport } from '../state/study-report.ts';
+import type { StudyReport, SurePointReport } from '../state/study-report.ts';
 
 /** Asks for a whole study; the worker keeps the prepared key for the points that follow. */
 export interface StudyRequest {
@@ -36,6 +36,8 @@ export interface PointRequest {
   readonly id: number;
   readonly studyId: number;
   readonly frontMm: number;
+  /** whether the hand rests there, so that it is worth telling how sure the changes are */
+  readonly sure: boolean;
 }
 
 /** Asks for the whole horn as found; the worker keeps it for the moves that follow. */
@@ -203,7 +205,7 @@ export interface Answers {
   readonly 'height or leak': HeightOrLeakReport;
   readonly 'pad change': PadChangeReport;
   readonly study: StudyReport;
-  readonly point: PointReport;
+  readonly point: SurePointReport;
   readonly scale: ScaleReport;
   readonly move: ScaleNumbers;
   readonly loud: LoudReport;

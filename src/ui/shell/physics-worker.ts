@@ -1,4 +1,4 @@
-import { studyVenting, ventingAt, type VentingContext } from '../../acoustics/index.ts';
+import { prepareChangeBudgets, studyVenting, ventingAt, type VentingContext } from '../../acoustics/index.ts';
 import type { HornInAir } from '../../documents/calibrated.ts';
 import { findPlayerSheetFacts } from '../../documents/player-sheet-facts.ts';
 import { loadHorn } from '../../documents/to-acoustics.ts';
@@ -6,8 +6,7 @@ import { buffersOf } from '../state/scale-report.ts';
 import { makeSurenessOf, type SurenessOf } from '../state/scale-sureness.ts';
 import { findEnough, makeSheetReport, prepareSheet, type PreparedSheet } from '../state/sheet-numbers.ts';
 import { compareColumns } from '../state/side-by-side-answer.ts';
-import { reportPoint } from '../../documents/venting-report.ts';
-import { makeStudyReport } from '../state/study-report.ts';
+import { makePointReport, makeStudyReport } from '../state/study-report.ts';
 import { moveScale, playLoud, prepareScale, type PreparedScale } from '../state/whole-scale.ts';
 import { asAsked, CALIBRATION_WORK, type AskedHorn } from './calibration-work.ts';
 import { PROPOSAL_WORK } from './proposal-work.ts';
@@ -15,7 +14,11 @@ import { REGULATION_WORK } from './regulation-work.ts';
 import type { Answers, Outcome, PhysicsKind, PhysicsReply, PhysicsRequest } from './physics-protocol.ts';
 
 /** The key the last study prepared: points are asked of it. */
-let key: { readonly id: number; readonly context: VentingContext } | null = null;
+let key: {
+  readonly id: number;
+  readonly context: VentingContext;
+  readonly changesAt: ReturnType<typeof prepareChangeBudgets>;
+} | null = null;
 
 /** The horn the last scale prepared: moves and loud playing are asked of it. */
 let scale: { readonly id: number; readonly prepared: PreparedScale; readonly surenessOf: SurenessOf } | null =
@@ -34,13 +37,17 @@ const WORK: Work = {
   study: ({ id, keyId, ...asked }) =>
     withHorn(asked, ({ loaded: { horn, setup }, air, knowledge }) => {
       const result = studyVenting(horn, setup, keyId, air, { a4: asked.a4Hz, ...knowledge });
-      key = { id, context: result.context };
+      const { context } = result;
+      key = { id, context, changesAt: prepareChangeBudgets(context, air, knowledge) };
       return makeStudyReport(result);
     }),
-  point: ({ studyId, frontMm }) =>
-    key?.id === studyId
-      ? { ok: true, value: reportPoint(ventingAt(key.context, frontMm / 1000)) }
-      : { ok: false, message: 'another key was taken up meanwhile' },
+  point: ({ studyId, frontMm, sure }) => {
+    if (key?.id !== studyId) return { ok: false, message: 'another key was taken up meanwhile' };
+    const { context, changesAt } = key;
+    const front = frontMm / 1000;
+    const changes = sure ? changesAt(front) : null;
+    return { ok: true, value: makePointReport(context, ventingAt(context, front), changes) };
+  },
   scale: ({ id, ...asked }) =>
     withHorn(asked, ({ loaded, air, knowledge }) => {
       const { prepared, report } = prepareScale(loaded, air.mouthpieceC, asked.a4Hz);

@@ -18,7 +18,7 @@ import { makePlayedState, type PlayedState } from './played-state.ts';
 import { makeProposalState, type ProposalState } from './proposal-state.ts';
 import { makeScaleState, type ScaleState } from './scale-state.ts';
 import { makeSheetState, type SheetState } from './sheet-state.ts';
-import type { PointReport } from './study-report.ts';
+import type { SurePointReport } from './study-report.ts';
 import { makeStudyState, type StudyState } from './study-state.ts';
 import { makeSideBySideState, type SideBySideState } from './side-by-side-state.ts';
 import type { ColumnSources } from './side-by-side-columns.ts';
@@ -52,7 +52,7 @@ export interface BenchState {
   readonly measure: Measure;
   readonly study: StudyState;
   /** the key at the last proposed opening the physics answered for */
-  readonly point: PointReport | null;
+  readonly point: SurePointReport | null;
   readonly scale: ScaleState;
   readonly sideBySide: SideBySideState;
   readonly links: LinksState;

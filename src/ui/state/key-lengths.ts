@@ -33,7 +33,7 @@ export function typedLength(field: LengthId, mm: number, plusMinusMm: number | n
 }
 
 /** What is proposed is meant, not read. */
-const MEANT: Reading = { origin: 'derived', plusMinusMm: 0 };
+export const MEANT: Reading = { origin: 'derived', plusMinusMm: 0 };
 
 const HORN_LENGTHS = ['hingeMm', 'hingeHeightMm', 'diameterMm', 'chimneyMm', 'rimMm'] as const;
 const SETUP_LENGTHS = ['padDiameterMm', 'padThicknessMm', 'adhesiveBedMm'] as const;

@@ -1,6 +1,6 @@
 import { hornInHand, proposedInHand, type BenchState } from './bench-state.ts';
 import type { StudyReport } from './study-report.ts';
-import { suggestedMmOf } from './study-state.ts';
+import { startMmOf } from './study-state.ts';
 
 // The key study on screen beside the key in hand: the key may be another, or measured anew since.
 
@@ -17,12 +17,12 @@ export function isOfKeyInHand(state: BenchState): boolean {
 
 /** mm at the front: what was proposed for the key in hand, or else the answer, or else as it stands. */
 export function proposedMmOf(state: BenchState, report: StudyReport): number {
-  return proposedInHand(state)[report.keyId] ?? suggestedMmOf(report);
+  return proposedInHand(state)[report.keyId] ?? startMmOf(report);
 }
 
 /**
  * Whether a person proposed an opening for the key in hand. Only such count on the whole horn; what the key
- * study suggests of itself does not, until it is taken.
+ * study shows of itself does not, until it is taken.
  */
 export function isProposed(state: BenchState): boolean {
   return proposedInHand(state)[hornInHand(state).keyId] !== undefined;

@@ -3,11 +3,14 @@ import {
   holeOf,
   keySetupOf,
   padStates,
+  type Budget,
   type Decision,
   type Horn,
+  type VentingContext,
+  type VentingPoint,
   type VentingStudy,
 } from '../../acoustics/index.ts';
-import type { BudgetReport, NextReport } from '../../documents/uncertainty-report.ts';
+import { reportBudget, type BudgetReport, type NextReport } from '../../documents/uncertainty-report.ts';
 import {
   reportPoint,
   reportVentingStudy,
@@ -17,6 +20,12 @@ import {
 } from '../../documents/venting-report.ts';
 
 export type PointReport = VentingPointReport;
+
+/** The key at one opening, and how sure the governed notes’ changes are from where it stands to there. */
+export interface SurePointReport extends PointReport {
+  /** null until the hand rests */
+  readonly changeCents: readonly (BudgetReport | null)[] | null;
+}
 export type NoteReport = NoteAtOpeningReport;
 
 /** A note the key governs. */
@@ -91,6 +100,19 @@ export interface StudyReport extends Pick<
 }
 
 const TO_MM = 1000;
+
+/** Makes an opening of a prepared key plain. @param changes of the governed notes, by fingering id; null where unknown */
+export function makePointReport(
+  { horn, governed }: VentingContext,
+  point: VentingPoint,
+  changes: ReadonlyMap<string, Budget> | null,
+): SurePointReport {
+  const changeCents = governed.map(({ fingering }) => {
+    const budget = changes?.get(fingering.id);
+    return budget === undefined ? null : reportBudget(horn, budget);
+  });
+  return { ...reportPoint(point), changeCents: changes === null ? null : changeCents };
+}
 
 /** Makes a whole study plain. */
 export function makeStudyReport(study: VentingStudy): StudyReport {

@@ -22,6 +22,6 @@ export function proposableMm(report: StudyReport): { readonly lowMm: number; rea
 }
 
 /** Where a proposal starts: at the answer, or as found where there is none the key can reach. */
-export function suggestedMmOf(report: StudyReport): number {
+export function startMmOf(report: StudyReport): number {
   return report.answer.kind === 'reached' ? report.answer.point.frontMm : report.present.frontMm;
 }

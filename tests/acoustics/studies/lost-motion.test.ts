@@ -2,6 +2,8 @@ import { describe, expect, it } from 'vitest';
 import {
   compareLostMotion,
   findContradictions,
+  heldDownBy,
+  holdsDownFrom,
   linkName,
   studyLinks,
   withOpening,
@@ -126,5 +128,35 @@ describe('readings of linked pads', () => {
     expect(relative(budgets.read.plusMinus, plusMinus.keys.get(AUXILIARY)!.opening!)).toBeLessThan(
       LONG_ROUNDING,
     );
+  });
+});
+
+describe('where an arm begins to hold a pad down', () => {
+  it('is where the venting study has it, and where the link loses nothing', () => {
+    for (const setupThere of [setup, front('d', 7), front(AUXILIARY, 8)]) {
+      const on = { ...found, setup: setupThere };
+      for (const driver of ['d', AUXILIARY, 'a']) {
+        const from = holdsDownFrom(on, driver);
+        const known = heldDownBy(horn, setupThere, driver);
+        expect(from.map(({ driven }) => driven)).toEqual(known.map(({ driven }) => driven));
+        from.forEach(({ driven, below }, i) => {
+          expect(relative(below, known[i].below)).toBeLessThan(LONG_ROUNDING);
+          const just = {
+            ...on,
+            setup: withOpening(setupThere, driver, { at: 'front', height: below + 1e-9 }),
+          };
+          expect(linkOf(compareLostMotion(just, just), driver, driven).after).toBeLessThan(1e-8);
+        });
+      }
+    }
+  });
+
+  it('is as sure as its readings, and says which other arm holds the pad anyway', () => {
+    const on = { ...found, setup: front('e', 7) };
+    const [from] = holdsDownFrom(on, 'd');
+    expect(from).toMatchObject({ driven: AUXILIARY, heldBy: 'e' });
+    expect(holdsDownFrom(found, 'd')[0].heldBy).toBeNull();
+    const byHand = movedByHand((there) => holdsDownFrom(there, 'd')[0].below, on);
+    expect(relative(from.budget.plusMinus, byHand)).toBeLessThan(SLOPE);
   });
 });

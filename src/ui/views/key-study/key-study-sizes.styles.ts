@@ -8,6 +8,9 @@ export const keyStudySizeStyles = css`
       grid-template-areas: 'keys keys' 'answer answer' 'try side' 'curve curve' 'sure sure' 'inputs inputs' 'table table' 'foot foot';
       grid-template-rows: none;
     }
+    .ks-linked {
+      grid-template-areas: 'keys keys' 'answer answer' 'try side' 'links links' 'curve curve' 'sure sure' 'inputs inputs' 'table table' 'foot foot';
+    }
     .ks-answer {
       grid-template-columns: minmax(0, 1fr);
     }
@@ -27,6 +30,9 @@ export const keyStudySizeStyles = css`
       grid-template-columns: minmax(0, 1fr);
       grid-template-areas: 'keys' 'answer' 'try' 'side' 'curve' 'sure' 'inputs' 'table' 'foot';
       padding-inline: 0.5rem;
+    }
+    .ks-linked {
+      grid-template-areas: 'keys' 'answer' 'try' 'links' 'side' 'curve' 'sure' 'inputs' 'table' 'foot';
     }
     .ks-try {
       --vw-choice-size: 0.875rem;
@@ -58,7 +64,6 @@ export const keyStudySizeStyles = css`
   @media print {
     .ks-try vw-bench-field,
     .ks-try vw-opening-slider,
-    .ks-quiet,
     .ks-curve vw-choice,
     .ks-how,
     .ks-fields,

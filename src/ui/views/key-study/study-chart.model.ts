@@ -4,7 +4,7 @@ import { noteLabel, signedCents } from '../../parts/note-names.ts';
 import type { Measure } from '../../state/bench-state.ts';
 import { memoLast } from '../../state/memo-last.ts';
 import type { GovernedReport, NoteReport, PointReport, StudyReport } from '../../state/study-report.ts';
-import { percent } from './answer-sentences.ts';
+import { percent } from './opening-words.ts';
 import type { Reason } from '../../state/reasons.ts';
 import { curveReason } from './study-reasons.model.ts';
 

@@ -11,7 +11,8 @@ import type { Measure } from '../../state/bench-state.ts';
 import { openingInput, ventingInputs } from '../../state/reason-inputs.ts';
 import { columnReason, type Reason, type ReasonInput, type ReasonKind } from '../../state/reasons.ts';
 import type { PointReport, StudyReport } from '../../state/study-report.ts';
-import { openingMm, shareWithPlusMinus, type Manner } from './answer-sentences.ts';
+import type { BudgetReport } from '../../../documents/uncertainty-report.ts';
+import { openingFigure, percent, shareWithPlusMinus, type Manner } from './opening-words.ts';
 
 /** What a key's reasons are drawn from. */
 export interface ReasonedStudy {
@@ -38,7 +39,7 @@ export function answerReasons(study: ReasonedStudy): AnswerReasons {
 /** The answer and its ±, or the arm that stops it. */
 function pointReasons({ report, contents, manner }: ReasonedStudy): Reason[] {
   const { answer, budgets, keyId, keyName } = report;
-  const { unit, readAt } = manner;
+  const { unit } = manner;
   if (answer.kind === 'none in reach') return [];
   const { point } = answer;
   const base = {
@@ -50,11 +51,7 @@ function pointReasons({ report, contents, manner }: ReasonedStudy): Reason[] {
   const reached: Reason = {
     ...base,
     kind: 'diminishing-return',
-    figure: unbroken(
-      readAt !== 'front' || budgets.answerMm === null
-        ? formatLength(openingMm(point, readAt), unit)
-        : lengthWithPlusMinus(point.frontMm, budgets.answerMm.plusMinus, unit),
-    ),
+    figure: unbroken(openingFigure(point, manner, budgets.answerMm?.plusMinus ?? null)),
   };
   const sure: Reason[] =
     budgets.answerMm === null
@@ -71,10 +68,14 @@ function pointReasons({ report, contents, manner }: ReasonedStudy): Reason[] {
   if (answer.kind === 'reached') return [reached, ...sure];
   const limit: Reason = {
     kind: 'link-limit',
-    figure: unbroken(formatLength(answer.linkFrontMm, unit)),
+    figure: unbroken(
+      report.ruledBy === null
+        ? formatLength(answer.linkFrontMm, unit)
+        : lengthWithPlusMinus(answer.linkFrontMm, budgets.presentMm.plusMinus, unit),
+    ),
     of: `${answer.driverName} key’s arm on the ${keyName} key`,
     inputs: [{ label: 'height would help up to', value: formatBoth(point.frontMm, unit), from: '' }],
-    budget: null,
+    budget: report.ruledBy === null ? null : { parts: budgets.presentMm, in: 'mm' },
     remarks: [],
   };
   return [limit, reached, ...sure];
@@ -83,14 +84,14 @@ function pointReasons({ report, contents, manner }: ReasonedStudy): Reason[] {
 /** How the key stands as found: where, what that is worth parallel, how it vents. */
 function presentReasons({ report, contents, manner }: ReasonedStudy): Reason[] {
   const { present, presentParallel, budgets, keyId, keyName } = report;
-  const { unit, readAt } = manner;
+  const { unit } = manner;
   const of = `${keyName} key as found`;
   const read = openingInput(contents, keyId, 'asFound', unit);
   const key = [...read, ...ventingInputs(contents, keyId, unit)];
   return [
     {
       kind: 'opening',
-      figure: unbroken(formatLength(openingMm(present, readAt), unit)),
+      figure: unbroken(openingFigure(present, manner, budgets.presentMm.plusMinus)),
       of,
       inputs: [...read, ...pointInputs(present, unit)],
       budget: { parts: budgets.presentMm, in: 'mm' },
@@ -141,26 +142,27 @@ export function pitchReason({ present, governed, budgets }: StudyReport, index: 
   };
 }
 
-/**
- * Why a governed note moves so much.
- *
- * @param index among the governed @param point where the key is moved to @param figure as it is shown
- */
+/** A move of the key, and what of it is shown. */
+interface MovedTo extends Pick<Manner, 'unit'> {
+  readonly point: PointReport;
+  /** of the governed notes’ changes; null while the hand moves */
+  readonly changes: readonly (BudgetReport | null)[] | null;
+  readonly figure: string;
+}
+
+/** Why a governed note moves so much. @param index among the governed */
 export function changeReason(
-  report: StudyReport,
+  { present, governed, keyName }: StudyReport,
   index: number,
-  { point, figure, unit }: { readonly point: PointReport; readonly figure: string } & Pick<Manner, 'unit'>,
+  { point, changes, figure, unit }: MovedTo,
 ): Reason | null {
-  const { present, governed, answer, budgets } = report;
   const [now, there] = [present.notes[index], point.notes[index]];
   if (now === null || there === null) return null;
-  // How sure a change is was worked out to the answer alone.
-  const isAnswer = answer.kind !== 'none in reach' && point.frontMm === answer.point.frontMm;
-  const budget = isAnswer ? budgets.changeCents[index] : null;
+  const budget = changes?.[index] ?? null;
   return {
     kind: 'change',
     figure,
-    of: `${noteLabel(governed[index].id)}, ${report.keyName} key`,
+    of: `${noteLabel(governed[index].id)}, ${keyName} key`,
     inputs: [
       { label: 'pitch as found', value: `${signedCents(now.pitchCents)} cents`, from: '' },
       { label: 'pitch there', value: `${signedCents(there.pitchCents)} cents`, from: '' },
@@ -168,7 +170,7 @@ export function changeReason(
       { label: 'front there', value: formatBoth(point.frontMm, unit), from: '' },
     ],
     budget: budget === null ? null : { parts: budget, in: 'cents' },
-    remarks: isAnswer ? [] : ['Its ± is worked out where height stops helping, not on the way there.'],
+    remarks: changes === null ? ['How sure it is is worked out once the hand rests.'] : [],
   };
 }
 
@@ -203,8 +205,4 @@ function decided({ answer }: StudyReport): string {
     case 'least opening':
       return 'Nothing grows even from the least opening.';
   }
-}
-
-function percent(share: number): string {
-  return `${Math.round(100 * share)} %`;
 }

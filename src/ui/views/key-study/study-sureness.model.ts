@@ -61,7 +61,7 @@ function makeNotes(report: StudyReport, unit: LengthUnit): NoteSureness[] {
         change:
           there === null || answer.kind === 'none in reach'
             ? null
-            : changeReason(report, i, { point: answer.point, figure, unit }),
+            : changeReason(report, i, { point: answer.point, changes: budgets.changeCents, figure, unit }),
       },
       shown:
         there !== null &&

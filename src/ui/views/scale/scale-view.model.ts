@@ -15,7 +15,7 @@ import {
   type NoteSpan,
 } from '../../state/bench-state.ts';
 import { isOfKeyInHand, isProposed } from '../../state/study-in-hand.ts';
-import { proposableMm, suggestedMmOf } from '../../state/study-state.ts';
+import { proposableMm, startMmOf } from '../../state/study-state.ts';
 import { calibratedWords, calibrationInUse } from '../../state/calibration-source.ts';
 import { calibrationReport } from '../../state/calibration-state.ts';
 import { changedSince } from '../../state/horn-on-bench.ts';
@@ -173,7 +173,7 @@ function makeSlider(state: BenchState): KeySlider | null {
     proposedInHand(state)[hornInHand(state).keyId] ?? report.present.frontMm,
     report.reachMm,
   );
-  const enoughMm = report.answer.kind === 'reached' ? suggestedMmOf(report) : null;
+  const enoughMm = report.answer.kind === 'reached' ? startMmOf(report) : null;
   return {
     frontMm,
     ...proposableMm(report),

@@ -8,7 +8,7 @@ import { unbroken } from '../../parts/note-names.ts';
 import { hornInHand, type BenchState } from '../../state/bench-state.ts';
 import type { LengthId } from '../../state/fields.ts';
 import type { EnoughReport, SheetKeyReport, SheetReport, StandingReport } from '../../state/sheet-report.ts';
-import { percent } from '../key-study/answer-sentences.ts';
+import { percent } from '../key-study/opening-words.ts';
 import {
   MAIN_CELLS,
   makeCell,
