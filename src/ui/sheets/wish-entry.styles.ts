@@ -9,6 +9,7 @@ export const wishEntryStyles = css`
   }
   .ps-wish-entry {
     display: grid;
+    align-content: start;
     gap: 0.35rem;
   }
   .ps-wish-entry label {

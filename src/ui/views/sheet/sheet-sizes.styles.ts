@@ -129,13 +129,16 @@ export const sheetSizeStyles = css`
     .sh-who {
       flex-basis: 100%;
     }
+    /* A day is read whole: it has a line of its own. */
     .sh-visits {
       flex: 1;
+      flex-wrap: wrap;
     }
-    .sh-visits label,
+    .sh-visits label {
+      flex: 1 1 100%;
+    }
     .sh-visits select {
       flex: 1;
-      min-width: 0;
     }
   }
 
