@@ -107,10 +107,12 @@ export function borePerMetreAt(piece: ConePiece, radius: number, f: number): Bor
 function writeTwoPort(piece: ConePiece, out: TwoPort, withSlope: boolean): void {
   const { length, r1, r2 } = piece;
   lossyLineAt(terms, length, line);
+  const zRe = line[4];
+  const zIm = line[5];
   const sRe = line[0];
   const sIm = line[1];
-  const chRe = line[10];
-  const chIm = line[11];
+  const chRe = line[8];
+  const chIm = line[9];
   const up = r2 / r1;
   const down = 1 / up;
   const t1 = up - 1;
@@ -121,8 +123,8 @@ function writeTwoPort(piece: ConePiece, out: TwoPort, withSlope: boolean): void 
   const kIm = sIm + t1 * t2 * line[3];
   out[0] = up * chRe - t1 * sRe;
   out[1] = up * chIm - t1 * sIm;
-  out[2] = line[12] * perArea;
-  out[3] = line[13] * perArea;
+  out[2] = (zRe * sRe - zIm * sIm) * perArea;
+  out[3] = (zRe * sIm + zIm * sRe) * perArea;
   out[4] = area * (line[6] * kRe - line[7] * kIm);
   out[5] = area * (line[6] * kIm + line[7] * kRe);
   out[6] = down * chRe + t2 * sRe;
@@ -149,6 +151,8 @@ function writeSlopes(piece: ConePiece, out: TwoPort): void {
   const t2 = 1 - down;
   const area = Math.PI * r1 * r2;
   const l2 = length * length;
+  const wRe = line[4] * line[6] - line[5] * line[7];
+  const wIm = line[4] * line[7] + line[5] * line[6];
   const dwRe = l2 * (dzRe * yRe - dzIm * yIm + zRe * dyRe - zIm * dyIm);
   const dwIm = l2 * (dzRe * yIm + dzIm * yRe + zRe * dyIm + zIm * dyRe);
   writeLineMotion(line, dwRe, dwIm, motion);
@@ -156,7 +160,7 @@ function writeSlopes(piece: ConePiece, out: TwoPort): void {
   const dsIm = motion[1];
   const dchRe = motion[2];
   const dchIm = motion[3];
-  epsilonSlope(line[8], line[9], line, bend);
+  epsilonSlope(wRe, wIm, line, bend);
   const kRe = sRe + t1 * t2 * line[2];
   const kIm = sIm + t1 * t2 * line[3];
   const dkRe = dsRe + t1 * t2 * (bend[0] * dwRe - bend[1] * dwIm);

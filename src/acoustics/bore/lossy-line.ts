@@ -9,13 +9,13 @@ import type { LineTerms } from './wall-losses.ts';
  *
  * Where {@link lossyLineAt} writes: complex numbers as re, im pairs.
  *
- *   0, 1  σ     2, 3  ε     4, 5  z     6, 7  y     8, 9  w     10, 11  χ     12, 13  zσ
+ *   0, 1  σ     2, 3  ε     4, 5  z     6, 7  y     8, 9  χ
  */
 export type LossyLine = Float64Array;
 
 /** Room for one length of tube. */
 export function makeLossyLine(): LossyLine {
-  return new Float64Array(14);
+  return new Float64Array(10);
 }
 
 /** Writes a length of tube. @param terms per metre, as lineTermsAt leaves them @param length l, m */
@@ -35,12 +35,8 @@ export function lossyLineAt(terms: LineTerms, length: number, out: LossyLine): v
   out[5] = zIm;
   out[6] = yRe;
   out[7] = yIm;
-  out[8] = wRe;
-  out[9] = wIm;
-  out[10] = sRe + wRe * eRe - wIm * eIm;
-  out[11] = sIm + wRe * eIm + wIm * eRe;
-  out[12] = zRe * sRe - zIm * sIm;
-  out[13] = zRe * sIm + zIm * sRe;
+  out[8] = sRe + wRe * eRe - wIm * eIm;
+  out[9] = sIm + wRe * eIm + wIm * eRe;
 }
 
 /** Writes how σ (0, 1) and χ (2, 3) move with w: dσ = ½ε dw, dχ = ½σ dw. */

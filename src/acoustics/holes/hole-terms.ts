@@ -27,6 +27,7 @@ export interface HoleTerms {
    * Complex numbers as re, im pairs.
    *
    *   0, 1  yσ     2, 3  x     4, 5  N     6, 7  M     8, 9  B     10, 11  q     12  i, its imaginary part
+   *   13, 14  zσ
    */
   readonly ends: Float64Array;
 }
@@ -38,7 +39,7 @@ export function makeHoleTerms(): HoleTerms {
     chimney: makeLossyLine(),
     friction: new Float64Array(4),
     leak: makeLeakTerms(),
-    ends: new Float64Array(13),
+    ends: new Float64Array(15),
   };
 }
 
@@ -60,6 +61,8 @@ export function holeTermsAt(
   lossyLineAt(out.perMetre, tube.length, chimney);
   ends[0] = chimney[6] * chimney[0] - chimney[7] * chimney[1];
   ends[1] = chimney[6] * chimney[1] + chimney[7] * chimney[0];
+  ends[13] = chimney[4] * chimney[0] - chimney[5] * chimney[1];
+  ends[14] = chimney[4] * chimney[1] + chimney[5] * chimney[0];
   if (tube.endPerHz === Infinity) endClosed(tube, f, out);
   else endOpen(tube, f, out, extra);
   const inner = tube.innerPerHz * f;
@@ -78,35 +81,35 @@ export function holeTermsAt(
 /** x, N and M of an open hole: jωρ·endLength with the gap's friction, radiation, and what stands outside. */
 function endOpen(tube: HoleTube, f: number, { chimney, friction, ends }: HoleTerms, extra?: Complex): void {
   if (tube.gapPerHz > 0) gapFrictionAt(f, tube.gap, tube.walls.air, friction);
-  else friction.fill(0);
+  else for (let i = 0; i < 4; i++) friction[i] = 0;
   // jωρ·share·(K − 1) beside the frictionless end.
   const rub = tube.gapPerHz * f;
   const eRe = tube.radiationPerHz2 * f * f + tube.flowResistance - rub * friction[1] + (extra?.re ?? 0);
   const eIm = tube.endPerHz * f + rub * friction[0] + (extra?.im ?? 0);
-  const chRe = chimney[10];
-  const chIm = chimney[11];
+  const chRe = chimney[8];
+  const chIm = chimney[9];
   ends[2] = eRe;
   ends[3] = eIm;
   ends[4] = chRe + ends[0] * eRe - ends[1] * eIm;
   ends[5] = chIm + ends[0] * eIm + ends[1] * eRe;
-  ends[6] = chRe * eRe - chIm * eIm + chimney[12];
-  ends[7] = chRe * eIm + chIm * eRe + chimney[13];
+  ends[6] = chRe * eRe - chIm * eIm + ends[13];
+  ends[7] = chRe * eIm + chIm * eRe + ends[14];
 }
 
 /** x, N and M of a closed hole: the slit of a leak, or nothing. */
 function endClosed(tube: HoleTube, f: number, { chimney, friction, leak, ends }: HoleTerms): void {
-  friction.fill(0);
+  for (let i = 0; i < 4; i++) friction[i] = 0;
   leakTermsAt(tube.leak, tube, f, tube.walls.air, leak);
   const lRe = leak[6];
   const lIm = leak[7];
-  const chRe = chimney[10];
-  const chIm = chimney[11];
+  const chRe = chimney[8];
+  const chIm = chimney[9];
   ends[2] = lRe;
   ends[3] = lIm;
   ends[4] = ends[0] + chRe * lRe - chIm * lIm;
   ends[5] = ends[1] + chRe * lIm + chIm * lRe;
-  ends[6] = chRe + chimney[12] * lRe - chimney[13] * lIm;
-  ends[7] = chIm + chimney[12] * lIm + chimney[13] * lRe;
+  ends[6] = chRe + ends[13] * lRe - ends[14] * lIm;
+  ends[7] = chIm + ends[13] * lIm + ends[14] * lRe;
 }
 
 /** Small changes of z (0, 1), y (2, 3) and x (4, 5), re and im, and of i (6, imaginary part). */
@@ -142,14 +145,14 @@ export function writeHoleSlope(
   // Open, N = χ + yσx and M = zσ + χx; closed, N = yσ + χx and M = χ + zσx: in each a first term and a factor of x.
   const dn0Re = closed ? moved[2] : moved[0];
   const dn0Im = closed ? moved[3] : moved[1];
-  const nxRe = closed ? chimney[10] : ends[0];
-  const nxIm = closed ? chimney[11] : ends[1];
+  const nxRe = closed ? chimney[8] : ends[0];
+  const nxIm = closed ? chimney[9] : ends[1];
   const dnxRe = closed ? moved[0] : moved[2];
   const dnxIm = closed ? moved[1] : moved[3];
   const dm0Re = closed ? moved[0] : moved[4];
   const dm0Im = closed ? moved[1] : moved[5];
-  const mxRe = closed ? chimney[12] : chimney[10];
-  const mxIm = closed ? chimney[13] : chimney[11];
+  const mxRe = closed ? ends[13] : chimney[8];
+  const mxIm = closed ? ends[14] : chimney[9];
   const dmxRe = closed ? moved[4] : moved[0];
   const dmxIm = closed ? moved[5] : moved[1];
   const dnRe = dn0Re + dnxRe * xRe - dnxIm * xIm + nxRe * dxRe - nxIm * dxIm;

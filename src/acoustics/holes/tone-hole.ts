@@ -77,8 +77,8 @@ export function chimneyLineAt(tube: HoleTube, f: number): ChimneyLine {
   holeTermsAt(tube, f, terms, false, undefined);
   const { chimney, ends } = terms;
   return {
-    ch: { re: chimney[10], im: chimney[11] },
-    zs: { re: chimney[12], im: chimney[13] },
+    ch: { re: chimney[8], im: chimney[9] },
+    zs: { re: ends[13], im: ends[14] },
     ys: { re: ends[0], im: ends[1] },
     inner: ends[12],
     end: { re: ends[2], im: ends[3] },
