@@ -1,7 +1,7 @@
 import { type Unknown } from '../acoustics/index.ts';
 import { calibrateVisit, USUAL_UNKNOWNS } from '../documents/calibrated.ts';
 import { reportCalibration, type CalibrationReport } from '../documents/calibration-report.ts';
-import { unknownWords } from '../documents/calibration-words.ts';
+import { fittedWords } from '../documents/calibration-words.ts';
 import { readPitchCsv } from '../documents/pitch-log-csv.ts';
 import type { Take } from '../documents/pitch-log.ts';
 import { accept, BadInput } from './bad-input.ts';
@@ -66,12 +66,8 @@ export function takesOf(path: string): readonly Take[] {
 }
 
 function textOf(report: CalibrationReport, airC: number): string {
-  const { answer, unknowns, alike, scatter, leftOut, notes, problem } = report;
-  const fitted = unknowns.map((unknown) =>
-    unknown.standing === 'not told'
-      ? `  ${unknown.unknown}: not told by these notes (±${unknown.beforehand} ${unknown.unit} beforehand)`
-      : `  ${unknown.unknown}: ${unknownWords(unknown, airC)}`,
-  );
+  const { answer, unknowns, alike, scatter, leftOut, notes, problem, warnings } = report;
+  const fitted = unknowns.map((unknown) => `  ${unknown.unknown}: ${fittedWords(unknown, airC)}`);
   const rows = notes.map(({ fingering, setup, playedCents, residualCents, residualPlusMinusCents }) => [
     fingering,
     setup,
@@ -90,8 +86,9 @@ function textOf(report: CalibrationReport, airC: number): string {
     scatter,
     ...leftOut,
     '',
-    ...columns([['note', 'setup', 'played', 'left', '±'], ...rows]),
+    ...columns([['note', 'setup', 'played cents', 'left cents', '±'], ...rows]),
     ...(explained.length === 0 ? [] : ['', 'What could explain a note:', ...explained]),
+    ...warnings.map((warning) => `! ${warning}`),
   ].join('\n');
 }
 

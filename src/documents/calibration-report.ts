@@ -14,6 +14,7 @@ import {
   leftOutSentence,
   scatterSentence,
 } from './calibration-words.ts';
+import { modelWarnings } from './model-warnings.ts';
 import type { PlayedSetup } from './pitch-log.ts';
 
 /** A calibration in bench units. */
@@ -34,6 +35,8 @@ export interface CalibrationReport {
   readonly leftOut: readonly string[];
   /** why the fit is not the best there is, or null */
   readonly problem: string | null;
+  /** where the air or a pad lies outside what its model holds for, a sentence each */
+  readonly warnings: readonly string[];
 }
 
 /** One unknown. */
@@ -70,6 +73,8 @@ export interface CauseReport {
   readonly pad: string;
   /** mm at the front that it would stand higher than written */
   readonly changeMm: number;
+  /** by the ± of the notes it governs, all else as fitted */
+  readonly changePlusMinusMm: number;
   readonly leftCents: number;
   readonly sentence: string;
 }
@@ -133,6 +138,7 @@ export function reportCalibration(visit: CalibratedVisit, day: PlayedDay): Calib
     leftCents,
     notes,
     leftOut: notes.flatMap((note) => leftOutSentence(note) ?? []),
+    warnings: warningsFor(visit, day),
     problem:
       problem === null
         ? null
@@ -140,7 +146,13 @@ export function reportCalibration(visit: CalibratedVisit, day: PlayedDay): Calib
   };
 }
 
-function causeReport(horn: Horn, { key, change, left }: Cause): CauseReport {
-  const changeMm = change * 1e3;
-  return { pad: key, changeMm, leftCents: left, sentence: causeSentence(holeOf(horn, key).name, changeMm) };
+function warningsFor({ played }: CalibratedVisit, { air }: PlayedDay): string[] {
+  const all = played.flatMap(({ horn, setup }) => modelWarnings(horn, setup, air));
+  return [...new Set(all.map(({ pad, text }) => (pad === null ? text : `${pad} key: ${text}`)))];
+}
+
+function causeReport(horn: Horn, { key, change, plusMinus, left }: Cause): CauseReport {
+  const [changeMm, changePlusMinusMm] = [change * 1e3, plusMinus * 1e3];
+  const sentence = causeSentence(holeOf(horn, key).name, changeMm, changePlusMinusMm);
+  return { pad: key, changeMm, changePlusMinusMm, leftCents: left, sentence };
 }

@@ -36,6 +36,17 @@ export function unknownWords({ unknown, amount, plusMinus }: UnknownReport, airC
   }
 }
 
+/** `…, which is as written within its ±`; what a fit finds of one unknown, and how far the notes tell it. */
+export function fittedWords(unknown: UnknownReport, airC: number): string {
+  const { standing, amount, plusMinus, beforehand, unit } = unknown;
+  if (standing === 'not told') {
+    return `these notes do not tell it; it stays as written, ± ${beforehand} ${unit} as known before them`;
+  }
+  const within = Math.abs(amount) <= plusMinus ? '; as written, within that ±' : '';
+  const together = standing === 'told only together' ? '; told only together with another, see below' : '';
+  return `${unknownWords(unknown, airC)}${within}${together}`;
+}
+
 /** The answer first: what the notes put where, what stays as written, what they do not tell, what is left. */
 export function answerSentence({
   unknowns,
@@ -62,7 +73,7 @@ export function answerSentence({
     `${first}; ${left}.`,
     ...(stays.length === 0 || moved.length === 0
       ? []
-      : [`${capital(listed(stays.map(name)))} may be as written.`]),
+      : [`Within ${stays.length === 1 ? 'its' : 'their'} ± as written: ${listed(stays.map(name))}.`]),
     ...(untold.length === 0 ? [] : [`These notes do not tell ${listed(untold.map(name), 'or')}.`]),
   ].join(' ');
 }
@@ -123,14 +134,12 @@ export function leftOutSentence({
 }
 
 /** A key that could explain a note. @param name of the key */
-export function causeSentence(name: string, changeMm: number): string {
+export function causeSentence(name: string, changeMm: number, plusMinusMm: number): string {
   const way = changeMm > 0 ? 'higher' : 'lower';
-  return `could be the ${name} key, if it stood ${Math.abs(changeMm).toFixed(1)} mm ${way} than written`;
+  return `could be the ${name} key, if it stood ${shown(changeMm, plusMinusMm)} mm ${way} than written`;
 }
 
 function listed(words: readonly string[], last = 'and'): string {
   if (words.length < 2) return words.join('');
   return `${words.slice(0, -1).join(', ')} ${last} ${words[words.length - 1]}`;
 }
-
-const capital = (sentence: string): string => sentence.charAt(0).toUpperCase() + sentence.slice(1);

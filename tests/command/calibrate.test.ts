@@ -59,6 +59,7 @@ describe('calibrate', () => {
     expect(code).toBe(0);
     expect(out).toMatch(/^The log puts the mouthpiece/);
     expect(out).toMatch(/^F4 +as found/m);
+    expect(out).toMatch(/^note +setup +played cents +left cents +±$/m);
   });
 
   it('refuses a table with a wrong row, an unknown that is none and a missing table, each in a sentence', () => {

@@ -18,6 +18,8 @@ export interface Cause {
   readonly key: string;
   /** m at the front that its stop would stand higher than described */
   readonly change: number;
+  /** m, how well the notes it governs tell that: their ± only, all else as fitted */
+  readonly plusMinus: number;
   /** cents left of the note then */
   readonly left: number;
   /** by how much the sum of squares over all notes it governs falls */
@@ -76,7 +78,8 @@ export function findCauses(
         for (const i of asked) {
           const left = best.left[together.indexOf(i)];
           if (!(Math.abs(left) <= calibration.notes[i].fit!.plusMinus)) continue;
-          causes.get(i)!.push({ key: hole.id, change: best.change, left, gain: best.gain, governs });
+          const { change, plusMinus } = best;
+          causes.get(i)!.push({ key: hole.id, change, plusMinus, left, gain: best.gain, governs });
         }
       }
     }
@@ -98,7 +101,7 @@ function bestChange(
   key: string,
   notes: readonly CalibratedNote[],
   options: Omit<WholeHornOptions, 'answers' | 'fingerings' | 'near'>,
-): { readonly change: number; readonly left: readonly number[]; readonly gain: number } | null {
+): Change | null {
   const front = ownPose(horn, setup, key).front;
   const [least, most] = [(LEAST_LEFT - 1) * front, MOST_HIGHER];
   const fingerings = notes.map(({ note }) => note.fingering);
@@ -131,7 +134,14 @@ function bestChange(
     best = next;
     if (Math.abs(step) <= LAST_STEP) break;
   }
-  return { change: best.change, left: best.left, gain: first.sum - best.sum };
+  const { change, left } = best;
+  return { change, plusMinus: 1 / Math.sqrt(squaresOf(best, notes)), left, gain: first.sum - best.sum };
+}
+
+/** The best change of one stop, and what it comes to. */
+interface Change extends Pick<Cause, 'change' | 'plusMinus' | 'gain'> {
+  /** cents, of each note */
+  readonly left: readonly number[];
 }
 
 interface Trial {
@@ -145,9 +155,16 @@ function sumOf(left: readonly number[], notes: readonly CalibratedNote[]): numbe
   return left.reduce((sum, cents, n) => sum + (cents / notes[n].fit!.plusMinus) ** 2, 0);
 }
 
-function gaussStep({ left, slopes }: Trial, notes: readonly CalibratedNote[]): number {
-  const weights = notes.map(({ fit }) => fit!.plusMinus ** -2);
-  const up = slopes.reduce((sum, slope, n) => sum + weights[n] * slope * left[n], 0);
-  const square = slopes.reduce((sum, slope, n) => sum + weights[n] * slope * slope, 0);
+function gaussStep(trial: Trial, notes: readonly CalibratedNote[]): number {
+  const { left, slopes } = trial;
+  const up = slopes.reduce((sum, slope, n) => sum + weightOf(notes[n]) * slope * left[n], 0);
+  const square = squaresOf(trial, notes);
   return square > 0 ? up / square : 0;
 }
+
+/** Squares of the slopes by the notes' weights: one over the variance of a change fitted to them. */
+function squaresOf({ slopes }: Trial, notes: readonly CalibratedNote[]): number {
+  return slopes.reduce((sum, slope, n) => sum + weightOf(notes[n]) * slope * slope, 0);
+}
+
+const weightOf = ({ fit }: CalibratedNote): number => fit!.plusMinus ** -2;

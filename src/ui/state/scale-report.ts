@@ -1,4 +1,5 @@
 import { standingPad, type Horn, type Setup, type WholeHornNote } from '../../acoustics/index.ts';
+import type { ModelWarning } from '../../documents/model-warnings.ts';
 
 /** One fingering, whatever the setup. */
 export interface FingeringReport {
@@ -33,14 +34,7 @@ export interface ScaleNumbers {
   readonly centsPerMm: Float64Array;
   /** change of the resonance's height, likewise */
   readonly strengthPercentPerMm: Float64Array;
-  readonly warnings: readonly ScaleWarning[];
-}
-
-/** Where a pad, or the air, leaves what its model holds for. */
-export interface ScaleWarning {
-  /** the pad's name; null for the air */
-  readonly pad: string | null;
-  readonly text: string;
+  readonly warnings: readonly ModelWarning[];
 }
 
 /** The whole horn: what does not change with a proposal, and the horn as found. */
@@ -76,7 +70,7 @@ function padOrder(horn: Horn): number[] {
 export function packScale(
   horn: Horn,
   notes: readonly WholeHornNote[],
-  warnings: readonly ScaleWarning[],
+  warnings: readonly ModelWarning[],
 ): ScaleNumbers {
   const pads = padOrder(horn);
   const numbers: ScaleNumbers = {
@@ -107,7 +101,7 @@ export function makeScaleReport(
   horn: Horn,
   setup: Setup,
   notes: readonly WholeHornNote[],
-  warnings: readonly ScaleWarning[],
+  warnings: readonly ModelWarning[],
 ): ScaleReport {
   return {
     fingerings: notes.map(({ fingering: { id, note, way, register } }) => ({ id, note, way, register })),

@@ -1,5 +1,4 @@
 import {
-  DEFAULT_PAD_MODEL,
   findFingering,
   holeOf,
   keySetupOf,
@@ -7,7 +6,6 @@ import {
   makeNetwork,
   makePadPose,
   noteFrequency,
-  padEnd,
   padStates,
   playWholeHorn,
   resonanceNear,
@@ -19,6 +17,7 @@ import {
   type Horn,
   type Setup,
 } from '../../acoustics/index.ts';
+import { modelWarnings } from '../../documents/model-warnings.ts';
 import {
   makeScaleReport,
   packScale,
@@ -26,7 +25,6 @@ import {
   type ProposedOpenings,
   type ScaleNumbers,
   type ScaleReport,
-  type ScaleWarning,
 } from './scale-report.ts';
 
 /** A whole horn made ready: what every move of a key starts from. */
@@ -61,7 +59,7 @@ export function prepareScale(
   const notes = playWholeHorn(horn, setup, air, { a4: a4Hz, near });
   return {
     prepared: { horn, setup, air, a4Hz, near },
-    report: makeScaleReport(horn, setup, notes, warningsOf(horn, setup, air)),
+    report: makeScaleReport(horn, setup, notes, modelWarnings(horn, setup, air)),
   };
 }
 
@@ -70,19 +68,7 @@ export function moveScale(prepared: PreparedScale, proposedMm: ProposedOpenings)
   const { horn, air, a4Hz, near } = prepared;
   const setup = proposedSetup(prepared, proposedMm);
   const notes = playWholeHorn(horn, setup, air, { a4: a4Hz, near });
-  return packScale(horn, notes, warningsOf(horn, setup, air));
-}
-
-/** Where the air or a pad as it stands lies outside what its model holds for, in sentences. */
-function warningsOf(horn: Horn, setup: Setup, air: AirColumn): ScaleWarning[] {
-  const pads = horn.holes.flatMap((hole) =>
-    hole.hinge === null
-      ? []
-      : padEnd(hole, setup, standingPad(horn, setup, hole.id).pose, DEFAULT_PAD_MODEL).warnings.map(
-          (text) => ({ pad: hole.name, text }),
-        ),
-  );
-  return [...air.warnings.map((text) => ({ pad: null, text })), ...pads];
+  return packScale(horn, notes, modelWarnings(horn, setup, air));
 }
 
 /** The setup as found with what was proposed written over it: each key's own stop, at the front. */
