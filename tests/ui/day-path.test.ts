@@ -92,7 +92,15 @@ describe('the path of the day', () => {
       act: `Read ${KEYS.length - 3} more openings`,
       goal: { view: 'sheet', keyId: 'low-b', field: { kind: 'cell', pad: 'low-b', id: 'openingMm' } },
     });
-    expect(step(all).standing).toBe('done');
+    expect(step(all)).toMatchObject({ standing: 'done', told: `All ${KEYS.length} openings are read.` });
+  });
+
+  it('tells openings that came with an example from those read here', () => {
+    const step = (contents: BenchContents): DayStep => stepOf(pathOf(contents), 'as found');
+    expect(step(DEMO).told).toBe(`All ${KEYS.length} openings came with the horn; none was read here.`);
+    expect(step(read(DEMO, ['d'])).told).toBe(
+      `1 opening was read here; the other ${KEYS.length - 1} came with the horn.`,
+    );
   });
 
   it('asks for seals and links until a leak is sealed or a person says all is in order', () => {

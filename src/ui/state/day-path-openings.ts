@@ -30,7 +30,7 @@ export function findAsFound({ contents, visit }: DayFacts): StepFacts {
   const count = { done: keys.length - left.length, of: keys.length };
   const goal = cellGoal(left[0]?.key.id ?? null, 'openingMm');
   if (left.length === 0) {
-    const told = `All ${keys.length} openings are read.`;
+    const told = allReadWords(contents, keys);
     return { standing: 'done', count, told, act: 'Look at the sheet', goal };
   }
   const more = count.done === 0 ? '' : ' more';
@@ -57,6 +57,16 @@ export function findAsFound({ contents, visit }: DayFacts): StepFacts {
 
 const readingOf = ({ asFound }: BenchContents, pad: string): KnownLength | null =>
   knownSetupLength(asFound.document, pad, 'openingMm');
+
+/** Readings that came with the horn, as an example’s do, are told apart from those typed here. */
+function allReadWords({ asFound }: BenchContents, keys: readonly KeyedHole[]): string {
+  const typed = asFound.document.keys.filter((key) => key.readings?.openingMm !== undefined).length;
+  if (typed >= keys.length) return `All ${keys.length} openings are read.`;
+  const others = keys.length - typed;
+  return typed === 0
+    ? `All ${keys.length} openings came with the horn; none was read here.`
+    : `${counted(typed, 'opening')} ${typed === 1 ? 'was' : 'were'} read here; the other ${others} came with the horn.`;
+}
 
 /** What was read on a visit before is told with its day; it holds where a person says so. */
 function carriedWords(days: readonly string[], neverRead: number): Pick<StepFacts, 'told' | 'advice'> {
