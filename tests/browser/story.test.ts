@@ -104,7 +104,7 @@ describe('the story, built', () => {
     await expect.poll(() => page.locator('vw-story').count()).toBe(0);
   });
 
-  it('stands under what the page has to tell: nothing is hidden, and the foot is free again after it', async () => {
+  it('leaves the foot to what the page has to tell', async () => {
     const page = await firstVisit();
     await page.evaluate(() => document.querySelector('vw-workbench')!.bench!.tell('The lamp has gone out.'));
     const alert = page.locator('.wb-alert', { hasText: 'The lamp has gone out.' });
@@ -112,13 +112,8 @@ describe('the story, built', () => {
       const box = (await part.boundingBox())!;
       return box.y + box.height;
     };
-    await expect
-      .poll(async () => (await bottom(alert)) <= (await page.locator('vw-story').boundingBox())!.y + 1)
-      .toBe(true);
-    await page.locator('vw-story .next').click();
-    await isTold(page, STORY[1].title);
-    await page.locator('vw-story .leave').click();
     await expect.poll(() => bottom(alert)).toBe(SIZES.laptop.height);
+    expect(await bottom(page.locator('vw-story'))).toBeLessThan((await alert.boundingBox())!.y);
     await page.getByRole('button', { name: 'Close' }).click();
   });
 
@@ -135,20 +130,33 @@ describe('the story, built', () => {
   });
 
   it.each(Object.entries(SIZES))(
-    'on the %s covers nothing that cannot be scrolled free, and no fault axe can find',
+    'on the %s covers nothing, keeps what it speaks of in sight, and no fault axe can find',
     async (_name, size) => {
       const page = await firstVisit(size);
-      for (const { title } of STORY.slice(0, 3)) {
+      const boxOf = async (part: string) => (await page.locator(part).first().boundingBox())!;
+      const [view, first] = [await boxOf('main'), await boxOf('vw-story')];
+      expect(first.y + first.height).toBeLessThanOrEqual(view.y + 1);
+      for (const { title, place } of STORY.slice(0, 4)) {
         await isTold(page, title);
-        if (title !== STORY[2].title) await page.locator('vw-story .next').click();
+        if (place !== null) {
+          await page.waitForSelector('[data-story-mark]');
+          // A page that scrolls gently takes its time.
+          await expect
+            .poll(async () => {
+              const [mark, card] = [await boxOf('[data-story-mark]'), await boxOf('vw-story')];
+              return (
+                mark.y >= card.y + card.height - 1 &&
+                mark.y + Math.min(mark.height, size.height / 2) <= size.height + 1
+              );
+            })
+            .toBe(true);
+        }
+        if (title !== STORY[3].title) await page.locator('vw-story .next').click();
       }
       await page.evaluate(() => scrollTo(0, document.documentElement.scrollHeight));
-      const [foot, band] = await Promise.all(
-        ['main', 'vw-story'].map((part) => page.locator(part).boundingBox()),
-      );
-      expect(foot!.y + foot!.height).toBeLessThanOrEqual(band!.y + 1);
-      expect(band!.height).toBeLessThan(size.height * 0.3);
-      expect(band!.y + band!.height).toBeCloseTo(size.height, 0);
+      await expect.poll(async () => (await boxOf('vw-story')).y).toBe(0);
+      const band = await boxOf('vw-story');
+      expect(band.height).toBeLessThan(size.height * 0.3);
       const buttons = await page.locator('vw-story button').all();
       for (const button of buttons) {
         const box = (await button.boundingBox())!;

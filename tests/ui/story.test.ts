@@ -8,6 +8,7 @@ import { answerArrived } from '../../src/ui/state/asked-answer.ts';
 import { chooseKey } from '../../src/ui/state/horns-on-bench.ts';
 import { makeBenchState, type BenchState } from '../../src/ui/state/bench-state.ts';
 import { studyArrived, studyAsked } from '../../src/ui/state/study-in-hand.ts';
+import { lengthBothWithPlusMinus } from '../../src/ui/parts/plus-minus-words.ts';
 import { askedAbout } from '../../src/ui/state/leaks-state.ts';
 import { STORY, STORY_HORN } from '../../src/ui/state/story-cards.ts';
 import { makeStoryView } from '../../src/ui/state/story.ts';
@@ -86,7 +87,7 @@ describe('the story', () => {
     const text = textOf(studied(RAISE, sure), RAISE);
     expect(text).toMatch(/^For its pitch perhaps, not for the stuffiness\./);
     expect(text).toContain(
-      `${formatBoth(point.frontMm, 'mm')} ± ${formatLength(sure.budgets.answerMm!.plusMinus, 'mm')}`,
+      plain(lengthBothWithPlusMinus(point.frontMm, sure.budgets.answerMm!.plusMinus, 'mm')),
     );
     expect(text).toContain(
       `rises by ${point.notes[e4]!.fromPresentCents.toFixed(1)} ± ${sure.budgets.changeCents[e4]!.plusMinus.toFixed(1)} cents`,

@@ -4,8 +4,8 @@ import type { StoryView } from '../state/story.ts';
 import { controlStyles } from './control.styles.ts';
 
 /**
- * A card of the story along the foot of the page. It covers nothing that cannot be scrolled free, takes no focus,
- * and everything on the page goes on working.
+ * A card of the story, in the page's own flow: it covers nothing, takes no focus, and everything on the page goes on
+ * working.
  *
  * @fires vw-story-turn - when a person turns to another card, or asks for the place of this one
  * @fires vw-story-leave - when a person leaves the story
@@ -21,12 +21,13 @@ export class VwStory extends LitElement {
         gap: var(--vw-space-2) var(--vw-space-5);
         padding: 0.6rem 1rem;
         background: var(--vw-sheet);
-        border-top: 4px solid var(--vw-leather);
+        border-bottom: 4px solid var(--vw-leather);
       }
       .told {
         flex: 1;
         min-width: 0;
-        min-height: 4.4rem;
+        /* A title and three lines: the page below stands still from card to card. */
+        min-height: 5.75rem;
       }
       h2 {
         margin: 0;

@@ -3,6 +3,7 @@ import { decibels } from '../../documents/height-or-leak-words.ts';
 import { formatBoth, formatLength, type LengthUnit } from '../../documents/length-format.ts';
 import type { BudgetReport } from '../../documents/uncertainty-report.ts';
 import { listed, signedCents, unbroken } from '../parts/note-names.ts';
+import { lengthBothWithPlusMinus } from '../parts/plus-minus-words.ts';
 import { hornInHand, type BenchState } from './bench-state.ts';
 import { isCurrent } from './study-in-hand.ts';
 import type { PointReport, StudyReport } from './study-report.ts';
@@ -45,8 +46,8 @@ export function whatRaisingBuys(report: StudyReport, unit: LengthUnit): string {
     return `More height still helps the ${keyName} key as far as it opens.`;
   const { point } = answer;
   const half = budgets.answerMm?.plusMinus ?? null;
-  const sure = half === null ? '' : `\u00a0± ${formatLength(half, unit)}`;
-  const enough = `${formatBoth(point.frontMm, unit)}${sure}`;
+  const enough =
+    half === null ? formatBoth(point.frontMm, unit) : lengthBothWithPlusMinus(point.frontMm, half, unit);
   if (present.frontMm >= point.frontMm - (half ?? 0)) {
     return `No: ${enough} is enough for it, and it stands there. Beyond that, height buys nothing.`;
   }
@@ -59,7 +60,7 @@ export function whatRaisingBuys(report: StudyReport, unit: LengthUnit): string {
   const moves = `${cents < 0 ? 'falls' : 'rises'} by ${Math.abs(cents).toFixed(1)}${plusMinus(budgets.changeCents[i])} cents`;
   const hand = 'Slide the grip and every number follows: a proposal only, and ↶ takes it back.';
   return gain < NOTICED.strengthDb
-    ? `For its pitch perhaps, not for the stuffiness. ${gains}, which nobody feels, and ${moves}. Beyond that height buys nothing. ${hand}`
+    ? `For its pitch perhaps, not for the stuffiness. ${gains}, less than the ${NOTICED.strengthDb} dB a player is taken to notice, and ${moves}. Beyond that height buys nothing. ${hand}`
     : `Yes. ${gains} and ${moves}. Beyond that height buys nothing but noise and travel. ${hand}`;
 }
 

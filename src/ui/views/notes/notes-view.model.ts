@@ -46,7 +46,7 @@ const QUESTIONS: ReadonlyMap<string, string> = new Map([
   ['hinged-pad', 'What does a key that swings on its rod let through?'],
   ['uncertainty', 'How sure is a number, and what is worth measuring next?'],
   ['side-by-side', 'Would the player notice the difference?'],
-  ['regulation', 'What do leaks, links and pads do to the notes?'],
+  ['regulation', 'Height or a leak? What do leaks, links and pads do to the notes?'],
   ['proposed-setup', 'Which heights suit all keys at once?'],
   ['hearing', 'How does a played note become cents?'],
   ['calibration', 'What do played notes tell about this horn?'],

@@ -1,24 +1,23 @@
 import { css } from 'lit';
 
-/** What guides a person: the path in the page’s flow, the story along its foot. */
+/** What guides a person: the path in the page’s flow, and under it the story, which stays in sight. */
 export const guidanceStyles = css`
+  /* The story has its own room under the path; scrolled, it stays at the top and what was read goes under it. */
+  vw-guidance:has(vw-story) {
+    display: contents;
+  }
   vw-story {
-    position: fixed;
-    inset: auto 0 0;
+    display: block;
+    position: sticky;
+    top: 0;
     z-index: 5;
   }
   :root:has(vw-story) {
-    scroll-padding-bottom: var(--gd-room);
+    scroll-padding-top: var(--gd-room);
   }
-  /* The page ends above the story, so that all of it can be scrolled into sight. */
-  vw-workbench:has(vw-story) {
-    padding-bottom: var(--gd-room);
-  }
-  /* What a card speaks of. */
+  /* What a card speaks of: a bar beside it, clear of its text. */
   [data-story-mark] {
-    outline: 3px dashed var(--vw-leather);
-    outline-offset: 3px;
-    border-radius: 2px;
+    box-shadow: -6px 0 0 var(--vw-leather);
     scroll-margin: 10px;
   }
   .gd-tell {
@@ -40,7 +39,7 @@ export const guidanceStyles = css`
       display: none;
     }
     [data-story-mark] {
-      outline: none;
+      box-shadow: none;
     }
   }
 `;

@@ -14,7 +14,7 @@ import { BenchView } from '../bench-view.ts';
 import { guidanceStyles } from './guidance-view.styles.ts';
 import { markOnly } from './story-mark.ts';
 
-/** What guides a person round the bench: the path of the day under the head, the story along the foot. */
+/** What guides a person round the bench: the path of the day under the head, and under it the story. */
 @customElement('vw-guidance')
 export class VwGuidance extends BenchView {
   protected override readonly pageStyles = [guidanceStyles];
@@ -24,7 +24,7 @@ export class VwGuidance extends BenchView {
   #stopGuidance: (() => void) | null = null;
   #hasAskedStanding = false;
 
-  /** Tells the page how much of its foot the story stands on: notices stand above it, and the page ends there. */
+  /** Tells the page how much of its top the story stands on: what is scrolled to stands below it. */
   readonly #room = new ResizeObserver(([{ target }]) =>
     document.documentElement.style.setProperty('--gd-room', `${target.clientHeight}px`),
   );

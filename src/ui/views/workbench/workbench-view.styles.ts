@@ -78,7 +78,7 @@ export const workbenchStyles = css`
   .wb-newer {
     position: fixed;
     left: 1rem;
-    bottom: calc(1rem + var(--gd-room, 0px));
+    bottom: 1rem;
     z-index: 5;
     display: flex;
     flex-wrap: wrap;
@@ -174,14 +174,14 @@ export const workbenchStyles = css`
   }
   .wb-alerts {
     position: fixed;
-    inset: auto 0 var(--gd-room, 0px);
+    inset: auto 0 0;
     z-index: 10;
   }
   :root:has(.wb-alert:not([hidden])) {
-    scroll-padding-bottom: calc(var(--wb-alert-room) + var(--gd-room, 0px));
+    scroll-padding-bottom: var(--wb-alert-room);
   }
   vw-workbench:has(.wb-alert:not([hidden])) {
-    padding-bottom: calc(var(--wb-alert-room) + var(--gd-room, 0px));
+    padding-bottom: var(--wb-alert-room);
   }
   .wb-alert {
     display: flex;
