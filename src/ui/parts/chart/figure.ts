@@ -1,33 +1,10 @@
-import type { Annotation, Config, Data, Layout, Shape } from 'plotly.js-dist';
+import type { Config, Data, Layout, Shape } from 'plotly.js-dist';
 import { parallelTraces, parallelWord } from './parallel-lines.ts';
-import {
-  placeWords,
-  spreadLabels,
-  WORD_ROWS,
-  type ChartMarker,
-  type ChartModel,
-  type ProposedMark,
-  type WordPlace,
-} from './chart.model.ts';
-
-/** Colours the figure takes from the page. */
-export interface ChartColours {
-  readonly ink: string;
-  readonly soft: string;
-  readonly edge: string;
-  readonly grid: string;
-  readonly found: string;
-  readonly enough: string;
-  readonly proposed: string;
-  readonly band: string;
-  readonly sheet: string;
-  /** what lies under the line of a share */
-  readonly filled: string;
-  /** one more horn, where three are not enough */
-  readonly other: string;
-  /** lines that carry their names */
-  readonly lines: readonly string[];
-}
+import { tintOf, type ChartColours } from './chart-colours.ts';
+import type { ChartModel, ProposedMark } from './chart.model.ts';
+import { lineTop, markerShape, markerWord, placedMarkers, wordAt } from './figure-markers.ts';
+import { lineLabels } from './figure-names.ts';
+import { BOTTOM_PX, LEFT_PX, NOTES_BOTTOM, rightMargin, SHARE_TOP, TOP_PX } from './figure-room.ts';
 
 /** A figure as plotly takes it. */
 export interface Figure {
@@ -42,20 +19,6 @@ export const CONFIG: Partial<Config> = {
   scrollZoom: false,
   doubleClick: false,
 };
-
-const GLYPHS: Readonly<Record<ChartMarker['id'], string>> = { found: '●', enough: '▲', proposed: '◆' };
-const DASHES = { found: 'dot', enough: 'dash', proposed: 'solid' } as const;
-const ROW_PX = 17;
-const TOP_PX = WORD_ROWS * ROW_PX + 5;
-const BOTTOM_PX = 46;
-const LEFT_PX = 58;
-/** The share panel takes the lower part, the notes the upper. */
-const SHARE_TOP = 0.27;
-const NOTES_BOTTOM = 0.35;
-const LABEL_GAP_PX = 15;
-const LABEL_CHAR_PX = 7;
-const NARROW_PX = 520;
-const WORD_CHAR_PX = 7.4;
 
 /** The whole figure at a size. */
 export function makeFigure(
@@ -184,38 +147,6 @@ export function proposedUpdate(
   };
 }
 
-/** Room for the longest line name. */
-function rightMargin(model: ChartModel, width: number): number {
-  const longest = Math.max(4, ...model.lines.map((line) => nameAt(line.label, width).length));
-  return 18 + LABEL_CHAR_PX * longest;
-}
-
-/** A narrow picture has no room for the long way of saying which fingers. */
-function nameAt(label: string, width: number): string {
-  return width < NARROW_PX ? label.replace('one-and-one', '1+1') : label;
-}
-
-interface PlacedMarker {
-  readonly marker: ChartMarker;
-  readonly place: WordPlace;
-}
-
-/** The markers, the proposed one first, with a place for each word. */
-function placedMarkers(model: ChartModel, proposed: ProposedMark, width: number): PlacedMarker[] {
-  const markers = [proposed.marker, ...model.fixedMarkers];
-  const [low, high] = model.xRange;
-  const plotWidth = width - LEFT_PX - rightMargin(model, width);
-  const words = markers.map((marker) => ({
-    x: LEFT_PX + ((marker.x - low) / (high - low)) * plotWidth,
-    width: WORD_CHAR_PX * (marker.word.length + valueWords(marker, model).length + 4),
-  }));
-  const places = placeWords(words, width);
-  return markers.map((marker, i) => ({ marker, place: places[i] }));
-}
-
-const tintOf = ({ tint }: { readonly tint: number }, { lines }: ChartColours): string =>
-  lines[tint % lines.length];
-
 function getFont(): string {
   return "system-ui, 'Segoe UI', Roboto, 'Helvetica Neue', Arial, sans-serif";
 }
@@ -252,65 +183,6 @@ function proposedTraces({ notes, share }: { notes: Places; share: Places }, colo
   ];
 }
 
-function markerShape(
-  { marker, place }: PlacedMarker,
-  colours: ChartColours,
-  plotHeight: number,
-): Partial<Shape> {
-  return {
-    type: 'line',
-    xref: 'x',
-    yref: 'paper',
-    ysizemode: 'pixel',
-    yanchor: 1,
-    x0: marker.x,
-    x1: marker.x,
-    y0: lineTop(place),
-    y1: -plotHeight,
-    line: {
-      color: colours[marker.id],
-      width: marker.id === 'proposed' ? 2.5 : 2,
-      dash: DASHES[marker.id],
-    },
-  };
-}
-
-/** How far above the panels a marker's line runs, px: up to its word. */
-function lineTop({ row }: WordPlace): number {
-  return row * ROW_PX + ROW_PX - 3;
-}
-
-function markerWord(mark: PlacedMarker, model: ChartModel, colours: ChartColours): Partial<Annotation> {
-  return {
-    ...wordAt(mark, model),
-    xref: 'x',
-    y: 1,
-    yref: 'paper',
-    yanchor: 'bottom',
-    showarrow: false,
-    borderpad: 1,
-    font: { color: colours[mark.marker.id], size: 12.5 },
-  };
-}
-
-function wordAt(
-  { marker, place }: PlacedMarker,
-  model: ChartModel,
-): { x: number; text: string; xanchor: 'left' | 'right'; yshift: number } {
-  const value = `<b>${valueWords(marker, model)}</b>`;
-  const glyph = GLYPHS[marker.id];
-  return {
-    x: marker.x,
-    xanchor: place.side === 'right' ? 'left' : 'right',
-    yshift: place.row * ROW_PX - 1,
-    text: place.side === 'right' ? `${glyph} ${value} ${marker.word}` : `${marker.word} ${value} ${glyph}`,
-  };
-}
-
-function valueWords(marker: ChartMarker, model: ChartModel): string {
-  return `${marker.x.toFixed(model.xDigits)}${model.xSuffix}`;
-}
-
 function bandShape(band: readonly [number, number], colours: ChartColours): Partial<Shape> {
   return {
     type: 'rect',
@@ -338,43 +210,4 @@ function panelFrame(colours: ChartColours, y0: number, y1: number): Partial<Shap
     y1,
     line: { color: colours.edge, width: 1 },
   };
-}
-
-/** Each line's name at its end, moved up or down just enough that none covers another. */
-function lineLabels(
-  model: ChartModel,
-  colours: ChartColours,
-  plotHeight: number,
-  width: number,
-): Partial<Annotation>[] {
-  const panelPx = (1 - NOTES_BOTTOM) * plotHeight;
-  const [low, high] = model.yRange;
-  const px = (y: number): number => ((high - y) / (high - low)) * panelPx;
-  const ends = model.lines.flatMap((line) => {
-    const last = line.y.findLastIndex((value) => value !== null);
-    return last < 0 ? [] : [{ line, x: line.x[last], y: line.y[last]! }];
-  });
-  const places = spreadLabels(
-    ends.map((end) => px(end.y)),
-    LABEL_GAP_PX,
-    4,
-    panelPx - 2,
-  );
-  return ends.map(({ line, x, y }, i) => ({
-    x,
-    y,
-    xref: 'x',
-    yref: 'y',
-    ax: 14,
-    ay: places[i] - px(y),
-    xanchor: 'left',
-    showarrow: true,
-    arrowhead: 0,
-    arrowwidth: 1,
-    arrowcolor: tintOf(line, colours),
-    standoff: 1,
-    borderpad: 0,
-    text: nameAt(line.label, width),
-    font: { color: tintOf(line, colours), size: 12 },
-  }));
 }

@@ -1,5 +1,6 @@
 import type { Data, LayoutAxis } from 'plotly.js-dist';
-import type { ChartColours, Figure } from './figure.ts';
+import type { ChartColours } from './chart-colours.ts';
+import type { Figure } from './figure.ts';
 
 /** Strength of one note against the level of playing. */
 export interface LoudChartModel {

@@ -1,6 +1,6 @@
 import { html, LitElement, type TemplateResult } from 'lit';
 import { watchTheme } from '../../shell/theme.ts';
-import type { ChartColours } from './figure.ts';
+import type { ChartColours } from './chart-colours.ts';
 
 export type Plotly = (typeof import('plotly.js-dist'))['default'];
 

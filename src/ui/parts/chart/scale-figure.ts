@@ -1,5 +1,6 @@
 import type { Data, Layout, LayoutAxis } from 'plotly.js-dist';
-import type { ChartColours, Figure } from './figure.ts';
+import type { ChartColours } from './chart-colours.ts';
+import type { Figure } from './figure.ts';
 import { placeScale, SCALE_DOMAINS, type ScaleChartModel, type ScalePanelId } from './scale-chart.model.ts';
 
 type AxisId = 'y' | 'y2' | 'y3' | 'y4';

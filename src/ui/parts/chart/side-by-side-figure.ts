@@ -1,6 +1,7 @@
 import type { Annotation, Data, Layout, LayoutAxis, Shape } from 'plotly.js-dist';
 import { signedCents } from '../note-names.ts';
-import type { ChartColours, Figure } from './figure.ts';
+import type { ChartColours } from './chart-colours.ts';
+import type { Figure } from './figure.ts';
 import {
   placeDifferences,
   placeNumbers,
