@@ -93,11 +93,11 @@ export const proposalStyles = css`
   .pp-keys {
     grid-area: keys;
   }
-  .pp-keys[aria-busy='true'] .pp-proposed,
-  .pp-keys[aria-busy='true'] .pp-move,
-  .pp-keys[aria-busy='true'] .pp-why,
-  .pp-pitch[aria-busy='true'] > :not(h2) {
-    opacity: 0.55;
+  /* Of an earlier question: said by the page, and still legible. */
+  .pp-keys[aria-busy='true'],
+  .pp-pitch[aria-busy='true'] {
+    outline: 1px dotted var(--vw-soft);
+    outline-offset: 4px;
   }
   .pp-cautions {
     grid-area: cautions;

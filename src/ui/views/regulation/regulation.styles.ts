@@ -26,8 +26,10 @@ export const regulationStyles = css`
     font-size: var(--vw-text);
     font-weight: 600;
   }
+  /* Of an earlier question: said by the page, and still legible. */
   .rg-notes[aria-busy='true'] {
-    opacity: 0.55;
+    outline: 1px dotted var(--vw-soft);
+    outline-offset: 4px;
   }
   .rg-panel {
     min-width: 0;

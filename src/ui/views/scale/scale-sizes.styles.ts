@@ -11,6 +11,10 @@ export const scaleSizeStyles = css`
     .sc-page .ks-answer {
       grid-template-columns: minmax(0, 1fr);
     }
+    /* Beside the note in hand a panel is as high as what it says. */
+    .sc-page .sc-try {
+      align-self: start;
+    }
     .sc-chart {
       height: 520px;
     }

@@ -16,7 +16,9 @@ import { keyStudyStyles } from '../key-study/key-study-view.styles.ts';
 import { alternatesPanel, loudPanel, notePanel, scaleTable, surePanel } from './scale-panels.ts';
 import { playedNotes } from './played-notes.ts';
 import { playedNotesStyles } from './played-notes.styles.ts';
+import { scaleChartStyles } from './scale-chart.styles.ts';
 import { scaleLowerStyles } from './scale-lower.styles.ts';
+import { scalePanelStyles } from './scale-panels.styles.ts';
 import { scaleSizeStyles } from './scale-sizes.styles.ts';
 import { makeScaleView, type KeySlider, type ScaleView, type WholeScaleView } from './scale-view.model.ts';
 import { scaleStyles } from './scale-view.styles.ts';
@@ -42,6 +44,8 @@ export class VwScaleView extends BenchView {
     keyStudyStyles,
     keyStudySizeStyles,
     scaleStyles,
+    scaleChartStyles,
+    scalePanelStyles,
     scaleLowerStyles,
     playedNotesStyles,
     scaleSizeStyles,
