@@ -1,8 +1,10 @@
 import { PROPOSAL_TERMS, type ProposalTerm, type ProposalWeights, type TunedBy } from '../acoustics/index.ts';
 import { formatLength } from '../documents/length-format.ts';
+import { lengthBothWithPlusMinus } from '../documents/length-plus-minus.ts';
 import { noteLabel } from '../documents/note-label.ts';
 import { PREFERENCES, type Preference } from '../documents/proposal-choices.ts';
 import { reportProposal, type ProposalReport } from '../documents/proposal-report.ts';
+import { GAIN_WORDS } from '../documents/proposal-words.ts';
 import { BadInput } from './bad-input.ts';
 import { takesOf } from './calibrate-command.ts';
 import { DAY, json, neighbours, type Command } from './command.ts';
@@ -102,9 +104,9 @@ function tunedByIn(words: Words): TunedBy {
 function textOf(report: ProposalReport): string {
   const { horn, answer, keys, shortList, notes, spreadSentence, heldApart, cautions } = report;
   const head = ['pad', 'as found', 'proposed', '', 'why'];
-  const rows = keys.map(({ number, name, foundMm, proposedMm, moveMm, why }) => [
+  const rows = keys.map(({ number, name, foundMm, foundPlusMinusMm, proposedMm, moveMm, why }) => [
     `${number} ${name}`,
-    both(foundMm),
+    bothWithPlusMinus(foundMm, foundPlusMinusMm),
     moveMm === 0 ? '' : both(proposedMm),
     moveMm === 0 ? '' : signedMm(moveMm),
     why,
@@ -118,13 +120,14 @@ function textOf(report: ProposalReport): string {
   const changed = notes.filter((n) => Math.abs(n.changeCents) > n.changePlusMinusCents);
   const pitches = changed.map((n) => [
     noteLabel(n.fingering),
-    signed(n.foundCents),
-    signed(n.proposedCents),
+    absolute(n.foundCents, n.foundPlusMinusCents),
+    absolute(n.proposedCents, n.proposedPlusMinusCents),
     `${signed(n.changeCents)} ± ${n.changePlusMinusCents.toFixed(1)}`,
   ]);
   return [
     `${horn}: proposed setup, openings at the front.`,
     answer,
+    ...(shortList.length === 0 ? [] : [GAIN_WORDS]),
     '',
     ...leftColumns([head, ...rows]),
     ...(list.length === 0 ? [] : ['', 'Few keys for most of it, the best first:', ...leftColumns(list)]),
@@ -139,6 +142,10 @@ function textOf(report: ProposalReport): string {
 }
 
 const both = (mm: number): string => `${formatLength(mm, 'mm')} (${formatLength(mm, 'thou')})`;
+const bothWithPlusMinus = (mm: number, plusMinusMm: number): string =>
+  lengthBothWithPlusMinus(mm, plusMinusMm, 'mm').replaceAll('\u00a0', ' ');
+const absolute = (cents: number, plusMinus: number | null): string =>
+  `${signed(cents)}${plusMinus === null ? '' : ` ± ${plusMinus.toFixed(0)}`}`;
 const signedMm = (mm: number): string => `${mm < 0 ? '' : '+'}${formatLength(mm, 'mm')}`;
 const signed = (cents: number): string => {
   const text = Math.abs(cents).toFixed(1);

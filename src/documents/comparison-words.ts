@@ -4,10 +4,16 @@ import { feltWords } from './felt-words.ts';
 import type { LengthUnit } from './length-format.ts';
 import { listed } from './listed.ts';
 
+/** What of a difference is told in words. */
+type Difference = Pick<
+  NoteDifferenceReport,
+  'cents' | 'centsPlusMinus' | 'strengthDb' | 'strengthDbPlusMinus' | 'noticedBy'
+>;
+
 /** One note with its difference from the first setup. */
 interface Told {
   readonly label: string;
-  readonly difference: NoteDifferenceReport;
+  readonly difference: Difference;
 }
 
 /** How many notes are named before the rest are counted. */
@@ -43,7 +49,8 @@ export function comparisonSentence(
   return `${beside}: ${felt}. ${heard[0].toUpperCase()}${heard.slice(1)}${rest}`;
 }
 
-function verdict(told: readonly Told[]): string {
+/** What would be noticed of these notes: a sentence without its beginning. */
+export function verdict(told: readonly Told[]): string {
   const noticed = told.filter(({ difference }) => difference.noticedBy === 'the player');
   if (noticed.length > 0) return `the player would notice ${counted(noticed.map(noticedWords))}.`;
   const careful = told.filter(({ difference }) => difference.noticedBy === 'a careful player');
@@ -74,7 +81,7 @@ interface Part {
   readonly less: string;
 }
 
-function partsOf(d: NoteDifferenceReport): readonly Part[] {
+function partsOf(d: Difference): readonly Part[] {
   const pitch: Part = {
     value: d.cents,
     plusMinus: d.centsPlusMinus,

@@ -1,19 +1,20 @@
 import {
-  ownPose,
   proposalBudgets,
   PROPOSAL_WEIGHTS,
   proposeSetup,
+  type AbsoluteParts,
   type AirColumn,
-  type Proposal,
   type ProposalOptions,
   type PlusMinus,
   type ProposalWeights,
   type TunedBy,
 } from '../acoustics/index.ts';
-import { notesPlayed, type Take } from './pitch-log.ts';
+import type { Take } from './pitch-log.ts';
 import { plusMinusOf } from './plus-minus.ts';
 import type { Preference } from './proposal-choices.ts';
-import { headline, heldApartSentence, reasonOf, type ProposalReason } from './proposal-words.ts';
+import { spreadSentence } from './proposal-pitch-words.ts';
+import { frontPlusMinus, heardIn, keysOf, notesOf, shortListOf } from './proposal-rows.ts';
+import { headline, heldApartSentence, type ProposalReason } from './proposal-words.ts';
 import type { LoadedHorn } from './to-acoustics.ts';
 
 /** What each preference changes of the usual weights; our choice. */
@@ -40,6 +41,8 @@ export interface ProposalChoices {
   readonly takes?: readonly Take[];
   /** default that of every reading */
   readonly plusMinus?: PlusMinus;
+  /** what else an absolute pitch may be off by; default uncalibrated */
+  readonly absolute?: AbsoluteParts;
 }
 
 /** One key of the proposal, mm at the front. */
@@ -51,9 +54,13 @@ export interface ProposedKeyReport {
   readonly proposedMm: number;
   readonly moveMm: number;
   /** of the reading as found */
-  readonly plusMinusMm: number;
+  readonly foundPlusMinusMm: number;
+  /** how sure the place is, which is meant and not read: that of enough where it stands there, else null */
+  readonly proposedPlusMinusMm: number | null;
   /** where more height stops helping; null where that is nowhere within reach */
   readonly enoughMm: number | null;
+  /** by the readings and the pad model; null where it is not known */
+  readonly enoughPlusMinusMm: number | null;
   readonly reason: ProposalReason;
   /** why, in one or two sentences */
   readonly why: string;
@@ -65,7 +72,10 @@ export interface ProposedNoteReport {
   readonly way: string;
   readonly weight: number;
   readonly foundCents: number;
+  /** of that pitch by itself: of the playing where it was played, else of the whole horn's model too */
+  readonly foundPlusMinusCents: number | null;
   readonly proposedCents: number;
+  readonly proposedPlusMinusCents: number | null;
   readonly shortListCents: number;
   /** from the mean of what it is tuned by */
   readonly foundAboutCents: number;
@@ -138,7 +148,7 @@ export function reportProposal(loaded: LoadedHorn, choices: ProposalChoices): Pr
   const options: ProposalOptions = {
     ...playing,
     tunedBy,
-    heard,
+    heard: new Map([...heard].map(([id, { cents }]) => [id, cents])),
     plusMinus: fronts,
     locked: new Set(choices.locked ?? []),
     most: new Map([...(choices.mostMm ?? [])].map(([pad, mm]) => [pad, mm * MM])),
@@ -148,9 +158,11 @@ export function reportProposal(loaded: LoadedHorn, choices: ProposalChoices): Pr
   const budgets = proposalBudgets(loaded.horn, loaded.setup, proposal, choices.air, {
     ...playing,
     plusMinus,
+    ...(choices.absolute === undefined ? {} : { absolute: choices.absolute }),
   });
-  const keys = keysOf(loaded, proposal, fronts);
+  const keys = keysOf(loaded, proposal, fronts, budgets.enough);
   const shortList = shortListOf(keys, proposal);
+  const notes = notesOf(proposal, budgets, heard);
   const { spread } = proposal;
   const change = spread.proposed - spread.found;
   return {
@@ -163,18 +175,7 @@ export function reportProposal(loaded: LoadedHorn, choices: ProposalChoices): Pr
     answer: headline(keys, shortList),
     keys,
     shortList,
-    notes: proposal.notes.map(({ fingering, weight, found, proposed, shortList: few }) => ({
-      fingering: fingering.id,
-      way: fingering.way,
-      weight,
-      foundCents: found.cents,
-      proposedCents: proposed.cents,
-      shortListCents: few.cents,
-      foundAboutCents: found.about,
-      proposedAboutCents: proposed.about,
-      changeCents: proposed.cents - found.cents,
-      changePlusMinusCents: budgets.notes.get(fingering.id)?.plusMinus ?? 0,
-    })),
+    notes,
     spread: {
       foundCents: spread.found,
       proposedCents: spread.proposed,
@@ -182,7 +183,10 @@ export function reportProposal(loaded: LoadedHorn, choices: ProposalChoices): Pr
       changeCents: change,
       changePlusMinusCents: budgets.spread.plusMinus,
     },
-    spreadSentence: spreadSentence(spread, budgets.spread.plusMinus, { tunedBy, isPlayed: heard.size > 0 }),
+    spreadSentence: spreadSentence(spread, budgets.spread.plusMinus, notes, {
+      tunedBy,
+      isPlayed: heard.size > 0,
+    }),
     heldApart: proposal.heldApart.map((apart) => heldApartSentence(loaded.horn, apart)),
     cautions: PROPOSAL_CAUTIONS,
   };
@@ -202,90 +206,4 @@ function weightsOf(
   const preferred = { ...PROPOSAL_WEIGHTS, ...PREFERENCE_WEIGHTS[prefer] };
   const pitch = isPlayed ? PLAYED_COUNTS * preferred.pitch : preferred.pitch;
   return { ...preferred, pitch, ...asked };
-}
-
-/** Cents by fingering id of the notes that were played as found. */
-function heardIn(takes: readonly Take[]): Map<string, number> {
-  const asFound = notesPlayed(takes.filter(({ setup }) => setup === 'as found'));
-  return new Map(
-    asFound.flatMap(({ fingering, cents }): [string, number][] =>
-      cents === null ? [] : [[fingering, cents]],
-    ),
-  );
-}
-
-/** m at the front: every opening's ±, carried there from where it was read by the ratio of the heights. */
-function frontPlusMinus(loaded: LoadedHorn): Map<string, number> {
-  const { horn, setup } = loaded;
-  const readings = plusMinusOf(loaded).keys;
-  return new Map(
-    [...setup.keys].map(([pad, { opening }]) => {
-      const pose = ownPose(horn, setup, pad);
-      const read = readings.get(pad)?.opening ?? 0;
-      const carried = opening.height > 0 ? (read * pose.front) / opening.height : read;
-      return [pad, carried];
-    }),
-  );
-}
-
-function keysOf(
-  { horn }: LoadedHorn,
-  proposal: Proposal,
-  plusMinus: ReadonlyMap<string, number>,
-): ProposedKeyReport[] {
-  return proposal.keys.map((key) => {
-    const hole = horn.holes.find(({ id }) => id === key.id)!;
-    const off = plusMinus.get(key.id) ?? 0;
-    const { reason, why } = reasonOf(horn, key, off);
-    return {
-      pad: key.id,
-      number: hole.number,
-      name: hole.name,
-      foundMm: key.found / MM,
-      proposedMm: key.proposed / MM,
-      moveMm: (key.proposed - key.found) / MM,
-      plusMinusMm: off / MM,
-      enoughMm: key.enough.reached ? key.enough.front / MM : null,
-      reason,
-      why,
-    };
-  });
-}
-
-function shortListOf(keys: readonly ProposedKeyReport[], proposal: Proposal): ShortListedReport[] {
-  const { keys: listed } = proposal.shortList;
-  return listed.map(({ id, share, fronts }) => {
-    const { pad, number, name, foundMm } = keys.find((key) => key.pad === id)!;
-    const proposedMm = listed[listed.length - 1].fronts.get(id)! / MM;
-    return {
-      pad,
-      number,
-      name,
-      foundMm,
-      proposedMm,
-      moveMm: proposedMm - foundMm,
-      sharePercent: 100 * share,
-      togetherMm: Object.fromEntries([...fronts].map(([each, front]) => [each, front / MM])),
-    };
-  });
-}
-
-const TUNED: Readonly<Record<TunedBy, string>> = {
-  'each register': 'Notes stand from the mean of their register',
-  'all notes': 'Notes stand from the mean of all',
-  'equal temperament': 'Notes stand from equal temperament',
-};
-
-function spreadSentence(
-  spread: Proposal['spread'],
-  plusMinus: number,
-  { tunedBy, isPlayed }: { readonly tunedBy: TunedBy; readonly isPlayed: boolean },
-): string {
-  const change = spread.proposed - spread.found;
-  const from = `${TUNED[tunedBy]} by ${spread.found.toFixed(1)} cents ${isPlayed ? 'as played' : 'as found'}, ${spread.proposed.toFixed(1)} as proposed`;
-  if (Math.abs(change) <= plusMinus) {
-    return `${from}: no difference that can be shown (±${plusMinus.toFixed(1)}).`;
-  }
-  const way = change < 0 ? 'closer' : 'further apart';
-  return `${from}: ${Math.abs(change).toFixed(1)} ± ${plusMinus.toFixed(1)} cents ${way}.`;
 }

@@ -1,5 +1,6 @@
 import type { HeldApart, Horn, ProposedKey } from '../acoustics/index.ts';
 import { formatBoth, formatLength } from './length-format.ts';
+import { barePlusMinus, lengthBothWithPlusMinus } from './length-plus-minus.ts';
 import { noteLabel } from './note-label.ts';
 import type { ProposedKeyReport, ShortListedReport } from './proposal-report.ts';
 
@@ -11,21 +12,29 @@ export type ProposalReason = 'vent' | 'link' | 'pitch' | 'reach' | 'height' | 'e
 const MM = 1e-3;
 const both = (metres: number): string => formatBoth(metres / MM, 'mm');
 
-/** Why a key is where it is. @param plusMinus m, of its reading */
+/** Where height stops helping, with its ± where that is known: `9.1 ± 0.4 mm (0.358 in)`. */
+function enoughWords({ enough }: ProposedKey, plusMinusMm: number | null): string {
+  if (plusMinusMm === null) return both(enough.front);
+  return lengthBothWithPlusMinus(enough.front / MM, plusMinusMm, 'mm').replaceAll('\u00a0', ' ');
+}
+
+/** Why a key is where it is. @param plusMinus m, of its reading @param enoughPlusMinusMm null where it is not known */
 export function reasonOf(
   horn: Horn,
   key: ProposedKey,
   plusMinus: number,
+  enoughPlusMinusMm: number | null,
 ): { readonly reason: ProposalReason; readonly why: string } {
   const { drive, hold, enough, found, proposed } = key;
   const nameOf = (id: string): string => horn.holes.find((hole) => hole.id === id)?.name ?? id;
+  const enoughAt = enoughWords(key, enoughPlusMinusMm);
   const up = proposed > found;
   switch (drive.by) {
     case 'locked':
       return { reason: 'locked', why: 'Locked: left as found.' };
     case 'stays':
       if (drive.within === 'an arm') {
-        const wants = enough.reached ? `it helps up to ${both(enough.front)}` : 'it helps beyond reach';
+        const wants = enough.reached ? `it helps up to ${enoughAt}` : 'it helps beyond reach';
         const why = `As found, though under-vented: the arm of ${nameOf(drive.with)} lets it no higher; ${wants}.`;
         return { reason: 'link', why };
       }
@@ -43,7 +52,7 @@ export function reasonOf(
     case 'height':
       return {
         reason: 'height',
-        why: `Lowered: above ${both(enough.front)} more height stops helping, and a lower key is quicker.`,
+        why: `Lowered: above ${enoughAt} more height stops helping, and a lower key is quicker.`,
       };
     case 'pitch': {
       const note = noteLabel(drive.fingering);
@@ -63,13 +72,15 @@ export function reasonOf(
     case 'vent': {
       const short = enough.front - proposed > plusMinus;
       const over = proposed - enough.front > plusMinus;
-      const why = short ? shortOf(key, nameOf) : `Under-vented: raised to where more height stops helping.`;
+      const why = short
+        ? shortOf(key, nameOf, enoughAt)
+        : `Under-vented: raised to where more height stops helping${enoughPlusMinusMm === null ? '' : `, ±${barePlusMinus(enoughPlusMinusMm, 'mm')} mm`}.`;
       if (short && hold?.by === 'link' && !hold.drives) return { reason: 'link', why };
       if (short && hold?.by === 'reach') return { reason: 'reach', why };
       if (over && hold?.by === 'link' && hold.drives) {
         return {
           reason: 'link',
-          why: `Under-vented, and raised past its own ${both(enough.front)} so that its arm lets ${nameOf(hold.with)} open.`,
+          why: `Under-vented, and raised past its own ${enoughAt} so that its arm lets ${nameOf(hold.with)} open.`,
         };
       }
       return { reason: 'vent', why: why + lastToGain(key) };
@@ -81,8 +92,12 @@ function lastToGain({ enough: { fingering, reached } }: ProposedKey): string {
   return fingering === null || !reached ? '' : ` ${noteLabel(fingering)} is the last to gain.`;
 }
 
-function shortOf({ hold, enough, highest }: ProposedKey, nameOf: (id: string) => string): string {
-  const wants = enough.reached ? `it helps up to ${both(enough.front)}` : 'it helps beyond reach';
+function shortOf(
+  { hold, enough, highest }: ProposedKey,
+  nameOf: (id: string) => string,
+  enoughAt: string,
+): string {
+  const wants = enough.reached ? `it helps up to ${enoughAt}` : 'it helps beyond reach';
   if (hold?.by === 'link' && !hold.drives) {
     return `Under-vented: raised as far as the arm of ${nameOf(hold.with)} lets it; ${wants}.`;
   }
@@ -100,6 +115,10 @@ export function heldApartSentence(horn: Horn, { driver, driven, own, lets }: Hel
   const nameOf = (id: string): string => horn.holes.find((hole) => hole.id === id)?.name ?? id;
   return `The arm of ${nameOf(driver)} holds ${nameOf(driven)} at ${both(lets)}, below its own stop at ${both(own)}; neither was to move.`;
 }
+
+/** What the gain of a proposal is, where its shares are told. */
+export const GAIN_WORDS =
+  'Gain: by how much less venting short of enough, pitch beside its register, height and unevenness weigh with all keys moved than as found.';
 
 const NUMBERS = ['No', 'One', 'Two', 'Three', 'Four', 'Five', 'Six', 'Seven', 'Eight', 'Nine', 'Ten'];
 const word = (count: number): string => NUMBERS[count] ?? String(count);
@@ -129,7 +148,7 @@ export function headline(
     .map(({ pad, name, foundMm }) => moveWords({ name, moveMm: few.togetherMm[pad] - foundMm }))
     .join(', ');
   const keysBring = `${word(first.length)} ${first.length === 1 ? 'key brings' : 'keys bring'}`;
-  const alone = first.length === 1 ? 'by itself' : 'by themselves';
+  const alone = first.length === 1 ? 'if only it moves' : 'if only they move';
   const answer = `${keysBring} ${Math.round(few.sharePercent)} % of the gain ${alone}: ${named}.`;
   if (shortList.length <= NAMED) return answer;
   return `${answer} ${word(shortList.length)} of the ${moved} moves bring ${Math.round(last.sharePercent)} %.`;

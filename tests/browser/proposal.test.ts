@@ -69,6 +69,18 @@ describe('the proposed setup in a browser', () => {
     await page.locator('[data-act="take-first"]').click();
     await page.waitForSelector('[data-act="take-first"][aria-pressed="true"]');
     expect(await text(page, '.pp-taken')).toContain('Taken: 3 openings are proposed');
+    // What is taken is not what to press next.
+    const grounds = await page
+      .locator('.pp-button')
+      .evaluateAll((all) => all.map((el) => getComputedStyle(el).backgroundColor));
+    const strong = await page.evaluate(() => {
+      const probe = document.body.appendChild(document.createElement('i'));
+      probe.style.background = 'var(--vw-try)';
+      const { backgroundColor } = getComputedStyle(probe);
+      probe.remove();
+      return backgroundColor;
+    });
+    expect(grounds).not.toContain(strong);
     expect(await page.getByRole('button', { name: 'Undo' }).isEnabled()).toBe(true);
     await page.getByRole('button', { name: 'Undo' }).click();
     await page.waitForSelector('[data-act="take-first"][aria-pressed="false"]');
@@ -86,6 +98,20 @@ describe('the proposed setup in a browser', () => {
     expect(await page.evaluate(() => document.activeElement?.getAttribute('aria-label'))).toBe('Lock B');
     await page.keyboard.press('Enter');
     await page.waitForSelector('.pp-row[data-key="b"][data-reason="vent"]');
+  });
+
+  it('keeps its locks and what is preferred over a reload', async () => {
+    const page = await open();
+    await page.getByRole('button', { name: 'Lock B', exact: true }).click();
+    await page.locator('[data-act="prefer"] input[value="few moves"]').check();
+    await page.locator('.wb-kept', { hasText: '✓ saved' }).waitFor();
+    await page.reload();
+    await page.waitForSelector('.pp-row[data-key="b"][data-reason="locked"]');
+    await answered(page);
+    expect(await text(page, '.pp-answer h1')).toBe(
+      plain(answerProposal({ locked: ['b'], prefer: 'few moves' }).answer),
+    );
+    expect(await page.locator('[data-act="prefer"] input:checked').inputValue()).toBe('few moves');
   });
 
   it('bends to what is preferred', async () => {

@@ -38,7 +38,9 @@ describe('propose', () => {
     const { code, out } = run(ALTO);
     expect(code).toBe(0);
     expect(out).toContain(reportProposal(demoHorn('alto'), { air: makeAirColumn() }).answer);
-    expect(out).toMatch(/^11 G♯ +6\.2 mm \(0\.244 in\) +7\.\d mm \(0\.\d+ in\) +\+1\.\d mm +Under-vented/m);
+    expect(out).toMatch(
+      /^11 G♯ +6\.2 ± 0\.\d mm \(0\.244 in\) +7\.\d mm \(0\.\d+ in\) +\+1\.\d mm +Under-vented/m,
+    );
     expect(out).toContain('! Seal first');
   });
 

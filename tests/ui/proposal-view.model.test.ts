@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { withLockToggled, withPreference } from '../../src/documents/proposal-choices.ts';
-import { formatBoth } from '../../src/documents/length-format.ts';
+import { formatBoth, formatLength } from '../../src/documents/length-format.ts';
+import { lengthBothWithPlusMinus } from '../../src/documents/length-plus-minus.ts';
 import { answerArrived, answerAsked, answerFailed } from '../../src/ui/state/asked-answer.ts';
 import {
   hornInHand,
@@ -53,18 +54,30 @@ describe('the page of the proposed setup', () => {
     expect(view.rows.map(({ pad }) => pad)).toEqual(report.keys.map(({ pad }) => pad));
     report.keys.forEach((key, i) => {
       const row = view.rows[i];
-      expect(row.found).toBe(formatBoth(key.foundMm, 'mm'));
+      expect(plain(row.found)).toBe(plain(lengthBothWithPlusMinus(key.foundMm, key.foundPlusMinusMm, 'mm')));
       expect(row.proposed).toBe(key.moveMm === 0 ? '' : formatBoth(key.proposedMm, 'mm'));
       expect(row.why).toBe(key.why);
     });
     const inches = makeProposalView({ ...shown, unit: 'thou' });
-    expect(inches.rows[0].found).toBe(formatBoth(report.keys[0].foundMm, 'thou'));
+    expect(plain(inches.rows[0].found)).toMatch(/^0\.\d{3} ± 0\.0\d\d in \(\d+\.\d mm\)$/);
     expect(inches.rows[0].move).toMatch(/^−0\.\d{3} in$/);
   });
 
   it('numbers the keys of the short list in its order', () => {
     const places = view.rows.flatMap(({ pad, place }) => (place === null ? [] : [[pad, place] as const]));
     expect(new Map(places)).toEqual(new Map(report.shortList.map(({ pad }, i) => [pad, i + 1])));
+  });
+
+  it('tells the moves of the headline in the table too, where the first few alone move otherwise', () => {
+    const first = report.shortList.slice(0, 3);
+    for (const { pad, name, foundMm } of first) {
+      const alone = `+${formatLength(first[2].togetherMm[pad] - foundMm, 'mm')}`;
+      expect(view.headline).toContain(`${name} ${alone}`);
+      const { move, few } = view.rows.find((row) => row.pad === pad)!;
+      expect(few === null ? move : few.split(' if ')[0]).toBe(alone);
+    }
+    expect(view.gain).toMatch(/^Gain: /);
+    expect(view.rows.filter(({ few }) => few !== null).length).toBeLessThanOrEqual(3);
   });
 
   it('offers the first three of a long list, the list and all', () => {
@@ -127,6 +140,9 @@ describe('the page of the proposed setup', () => {
 
   it('draws every note that counts in full within the picture, sharper higher', () => {
     const picture = makePitchPicture(report.notes);
+    expect(picture.label).toMatch(
+      /^Cents of \d+ notes .* [+−]\d+\.\d, then [+−]?\d+\.\d.* Moves most: .* ± \d+\.\d cents\./,
+    );
     const full = report.notes.filter(({ weight }) => weight === 1);
     expect(picture.marks).toHaveLength(full.length);
     full.forEach((note, i) => {
@@ -147,7 +163,9 @@ it('opens for every key that moves why it moves, with the report’s own numbers
     else {
       expect(plain(row.opens!.figure)).toBe(formatBoth(key.proposedMm, 'mm'));
       expect(row.opens!.remarks).toEqual([key.why]);
-      expect(row.opens!.inputs[0].value).toContain(formatBoth(key.foundMm, 'mm'));
+      expect(plain(row.opens!.inputs[0].value)).toBe(
+        plain(lengthBothWithPlusMinus(key.foundMm, key.foundPlusMinusMm, 'mm')),
+      );
     }
   }
   expect(view.rows.some(({ opens }) => opens !== null)).toBe(true);

@@ -12,10 +12,10 @@ export const PROPOSAL_WORK = {
     if (!horn.ok) return horn;
     const { loaded, air, knowledge } = horn.value;
     const takes = asked.calibration?.takes ?? [];
-    const { plusMinus } = knowledge;
+    const { plusMinus, absolute } = knowledge;
     return {
       ok: true,
-      value: reportProposal(loaded, { air, a4Hz: asked.a4Hz, locked, prefer, takes, plusMinus }),
+      value: reportProposal(loaded, { air, a4Hz: asked.a4Hz, locked, prefer, takes, plusMinus, absolute }),
     };
   },
 };

@@ -300,7 +300,7 @@ export const REASON_GROUNDS: Readonly<Record<ReasonKind, ReasonGround>> = {
   },
   'proposal-gain': {
     title: 'What a proposal brings',
-    words: ['spread (of the pitch)', 'short list'],
+    words: ['gain (of a proposal)', 'short list', 'spread (of the pitch)'],
     formula:
       'All stops are moved at once within what arms and reach allow, so that what is asked for costs least; the gain is the horn as proposed less the horn as found.',
     sources: ['Goldfarb & Idnani 1983', 'Nocedal & Wright 2006'],

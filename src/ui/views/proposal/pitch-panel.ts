@@ -43,28 +43,23 @@ export function pitchPanel({ picture, spread, limits, notes, waiting }: Proposal
   `;
 }
 
-function drawing({ width, height, lines, marks }: PitchPicture): TemplateResult {
+function drawing({ width, height, label, lines, marks }: PitchPicture): TemplateResult {
   return html`
-    <svg
-      class="pp-picture"
-      viewBox="0 0 ${width} ${height}"
-      role="img"
-      aria-label="Every note’s cents from what it is tuned by, as found and as proposed; the numbers stand below."
-    >
+    <svg class="pp-picture" viewBox="0 0 ${width} ${height}" role="img" aria-label=${label}>
       ${lines.map(
-        ({ y, label }) => svg`
-          <line class="grid ${label === '0' ? 'nought' : ''}" x1="56" x2=${width} y1=${y} y2=${y}></line>
-          <text class="cents" x="48" y=${y + 4}>${label}</text>
+        ({ y, label: cents }) => svg`
+          <line class="grid ${cents === '0' ? 'nought' : ''}" x1="56" x2=${width} y1=${y} y2=${y}></line>
+          <text class="cents" x="48" y=${y + 4}>${cents}</text>
         `,
       )}
       ${marks.map(
-        ({ x, found, proposed, label, named }) => svg`
+        ({ x, found, proposed, label: note, named }) => svg`
           <g>
-            <title>${label}</title>
+            <title>${note}</title>
             <line class="moved" x1=${x} x2=${x} y1=${found} y2=${proposed}></line>
             <circle class="found" cx=${x} cy=${found} r="4.5"></circle>
             <circle class="proposed" cx=${x} cy=${proposed} r="4.5"></circle>
-            ${named === 'never' ? '' : svg`<text class="note ${named === 'always' ? '' : 'wide'}" x=${x} y=${height - 6}>${label}</text>`}
+            ${named === 'never' ? '' : svg`<text class="note ${named === 'always' ? '' : 'wide'}" x=${x} y=${height - 6}>${note}</text>`}
           </g>
         `,
       )}

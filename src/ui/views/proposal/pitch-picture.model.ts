@@ -1,10 +1,12 @@
 import type { ProposedNoteReport } from '../../../documents/proposal-report.ts';
-import { noteLabel } from '../../parts/note-names.ts';
+import { listed, noteLabel, signedCents } from '../../parts/note-names.ts';
 
 /** Every note beside the mean of its register, as found and as proposed: where each mark stands. */
 export interface PitchPicture {
   readonly width: number;
   readonly height: number;
+  /** what it shows, with its numbers */
+  readonly label: string;
   /** cents, evenly spaced, nought in the middle */
   readonly lines: readonly { readonly y: number; readonly label: string }[];
   readonly marks: readonly {
@@ -42,6 +44,7 @@ export function makePitchPicture(notes: readonly ProposedNoteReport[]): PitchPic
   return {
     width: WIDTH,
     height: HEIGHT,
+    label: labelOf(shown),
     lines: [span, span / 2, 0, -span / 2, -span].map((cents) => ({
       y: y(cents),
       label: cents === 0 ? '0' : `${cents < 0 ? '−' : '+'}${Math.abs(cents)}`,
@@ -54,4 +57,24 @@ export function makePitchPicture(notes: readonly ProposedNoteReport[]): PitchPic
       named: i % (2 * every) === 0 ? 'always' : i % every === 0 ? 'where wide' : 'never',
     })),
   };
+}
+
+/** So many notes are told in words: those furthest out as found. */
+const TOLD = 5;
+
+/** The picture in words: how many notes, and the furthest with their numbers. */
+function labelOf(shown: readonly ProposedNoteReport[]): string {
+  const furthest = [...shown]
+    .sort((a, b) => Math.abs(b.foundAboutCents) - Math.abs(a.foundAboutCents))
+    .slice(0, TOLD)
+    .map(
+      (n) =>
+        `${noteLabel(n.fingering)} ${signedCents(n.foundAboutCents)}, then ${signedCents(n.proposedAboutCents)}`,
+    );
+  const moved = [...shown].sort((a, b) => Math.abs(b.changeCents) - Math.abs(a.changeCents))[0];
+  const most =
+    moved === undefined
+      ? ''
+      : ` Moves most: ${noteLabel(moved.fingering)}, by ${signedCents(moved.changeCents)} ± ${moved.changePlusMinusCents.toFixed(1)} cents.`;
+  return `Cents of ${shown.length} notes from what they are tuned by, as found, then as proposed. Furthest out: ${listed(furthest)} cents.${most} Every number stands below.`;
 }

@@ -5,9 +5,9 @@ import {
   type ProposedKeyReport,
   type ProposedNoteReport,
 } from '../../../documents/proposal-report.ts';
-import type { ProposalReason } from '../../../documents/proposal-words.ts';
+import { GAIN_WORDS, type ProposalReason } from '../../../documents/proposal-words.ts';
 import { noteLabel, signedCents, unbroken } from '../../parts/note-names.ts';
-import { barePlusMinus, sign } from '../../parts/plus-minus-words.ts';
+import { lengthBothWithPlusMinus } from '../../parts/plus-minus-words.ts';
 import type { Reason, ReasonInput } from '../../state/reasons.ts';
 import type { ChoiceOption } from '../../parts/vw-choice.ts';
 import { isWaiting, reportFor } from '../../state/asked-answer.ts';
@@ -27,6 +27,8 @@ export interface KeyRow {
   /** why it is proposed so, with what it rests on; null where it stays */
   readonly opens: Reason | null;
   readonly move: string;
+  /** its move where only the first of the short list move; null where it is none of them, or moves as far then */
+  readonly few: string | null;
   readonly why: string;
   readonly reason: ProposalReason;
   readonly locked: boolean;
@@ -49,6 +51,8 @@ export interface ProposalView {
   readonly waiting: boolean;
   readonly problem: string | null;
   readonly headline: string;
+  /** what its shares are shares of; null where it tells none */
+  readonly gain: string | null;
   readonly spread: string;
   readonly prefer: Preference;
   readonly preferences: readonly ChoiceOption[];
@@ -86,7 +90,13 @@ export function makeProposalView(state: BenchState): ProposalView {
   if (report === null) {
     return {
       ...common,
-      ...{ headline: 'Working out what every key could do…', spread: '', takes: [], takenWords: '' },
+      ...{
+        headline: 'Working out what every key could do…',
+        gain: null,
+        spread: '',
+        takes: [],
+        takenWords: '',
+      },
       ...{ rows: [], picture: null, limits: '', notes: [], cautions: [] },
     };
   }
@@ -94,6 +104,7 @@ export function makeProposalView(state: BenchState): ProposalView {
   return {
     ...common,
     headline: report.answer,
+    gain: report.shortList.length === 0 ? null : GAIN_WORDS,
     spread: report.spreadSentence,
     takes,
     takenWords: takenWords(takes, proposedInHand(state)),
@@ -101,8 +112,8 @@ export function makeProposalView(state: BenchState): ProposalView {
     picture: makePitchPicture(report.notes),
     limits:
       report.pitchFrom === 'playing'
-        ? 'As played, as found; what was not played is as worked out. The changes to their own ±.'
-        : 'From equal temperament, good to about ±10 cents; the changes to their own ±. Log what is played to start from there.',
+        ? 'As played, as found, ± what a player repeats; what was not played is as worked out. The changes to their own ±.'
+        : 'From equal temperament, each with its own ±; the changes, far better known, with theirs. Log what is played to start from there.',
     notes: report.notes.map(noteRow),
     cautions: [...report.heldApart, ...report.cautions],
   };
@@ -157,10 +168,11 @@ function rowsOf(report: ProposalReport, locked: readonly string[], unit: LengthU
       pad: key.pad,
       number: key.number,
       name: key.name,
-      found: formatBoth(key.foundMm, unit),
+      found: lengthBothWithPlusMinus(key.foundMm, key.foundPlusMinusMm, unit),
       proposed: stays ? '' : formatBoth(key.proposedMm, unit),
       opens: stays ? null : keyReason(key, report.shortList[place]?.sharePercent ?? null, unit),
-      move: stays ? '' : `${key.moveMm < 0 ? '' : '+'}${formatLength(key.moveMm, unit)}`,
+      move: stays ? '' : moveWords(key.moveMm, unit),
+      few: fewWords(key, report.shortList, unit),
       why: key.why,
       reason: key.reason,
       locked: locked.includes(key.pad),
@@ -168,6 +180,22 @@ function rowsOf(report: ProposalReport, locked: readonly string[], unit: LengthU
     };
   });
 }
+
+/** `+1.8 mm if only the first three move`: where that is told at the head and is another than the whole's. */
+function fewWords(
+  key: ProposedKeyReport,
+  list: ProposalReport['shortList'],
+  unit: LengthUnit,
+): string | null {
+  const first = list.slice(0, FIRST);
+  const alone = first[first.length - 1]?.togetherMm[key.pad];
+  if (alone === undefined) return null;
+  const move = moveWords(alone - key.foundMm, unit);
+  if (move === moveWords(key.moveMm, unit)) return null;
+  return `${move} if only ${first.length === 1 ? 'it moves' : `the first ${word(first.length)} move`}`;
+}
+
+const moveWords = (mm: number, unit: LengthUnit): string => `${mm < 0 ? '' : '+'}${formatLength(mm, unit)}`;
 
 /** @param gainPercent of the whole gain, this key and those before it on the short list; null where it is not on it */
 function keyReason(key: ProposedKeyReport, gainPercent: number | null, unit: LengthUnit): Reason {
@@ -183,9 +211,9 @@ function keyReason(key: ProposedKeyReport, gainPercent: number | null, unit: Len
     inputs: [
       {
         ...length('as found', key.foundMm),
-        value: `${formatBoth(key.foundMm, unit)} ± ${barePlusMinus(key.plusMinusMm, unit)} ${sign(unit)}`,
+        value: lengthBothWithPlusMinus(key.foundMm, key.foundPlusMinusMm, unit),
       },
-      ...(key.enoughMm === null ? [] : [length('height stops helping at', key.enoughMm)]),
+      ...(key.enoughMm === null ? [] : [enoughInput(key.enoughMm, key.enoughPlusMinusMm, unit)]),
       length('moves by', key.moveMm),
       ...(gainPercent === null
         ? []
@@ -202,11 +230,22 @@ function keyReason(key: ProposedKeyReport, gainPercent: number | null, unit: Len
   };
 }
 
+function enoughInput(mm: number, plusMinusMm: number | null, unit: LengthUnit): ReasonInput {
+  return {
+    label: 'height stops helping at',
+    value: plusMinusMm === null ? formatBoth(mm, unit) : lengthBothWithPlusMinus(mm, plusMinusMm, unit),
+    from: '',
+  };
+}
+
 function noteRow(note: ProposedNoteReport): ProposalView['notes'][number] {
   return [
     noteLabel(note.fingering),
-    signedCents(note.foundCents),
-    signedCents(note.proposedCents),
+    absoluteCents(note.foundCents, note.foundPlusMinusCents),
+    absoluteCents(note.proposedCents, note.proposedPlusMinusCents),
     `${signedCents(note.changeCents)} ± ${note.changePlusMinusCents.toFixed(1)}`,
   ];
 }
+
+const absoluteCents = (cents: number, plusMinus: number | null): string =>
+  plusMinus === null ? signedCents(cents) : `${signedCents(cents)} ±\u00a0${plusMinus.toFixed(0)}`;

@@ -56,17 +56,29 @@ export const proposalStyles = css`
     border-radius: var(--vw-round);
     cursor: pointer;
   }
-  .pp-button + .pp-button {
+  .pp-button + .pp-button,
+  .pp-buttons.settled .pp-button {
     color: var(--vw-try);
     background: var(--vw-sheet);
   }
-  .pp-button[aria-pressed='true'] {
+  .pp-buttons .pp-button[aria-pressed='true'] {
     color: var(--vw-ink);
     background: var(--vw-try-weak);
   }
   .pp-button:disabled {
     opacity: 0.6;
     cursor: default;
+  }
+  .pp-answer .pp-gain {
+    margin: 0.5rem 0 0;
+    font-size: var(--vw-text-aside);
+    line-height: 1.35;
+    color: var(--vw-soft);
+  }
+  .pp-move small {
+    display: block;
+    font-weight: 400;
+    color: var(--vw-soft);
   }
   .pp-taken {
     margin: 0.4rem 0 0;
@@ -171,7 +183,7 @@ export const proposalStyles = css`
   }
   .pp-notes th,
   .pp-notes td {
-    padding: 0.15rem 0.5rem;
+    padding: 0.15rem clamp(0.15rem, 1vw, 0.5rem);
     font-weight: 400;
     text-align: right;
     border-bottom: 1px solid var(--vw-well);

@@ -40,7 +40,7 @@ export class VwProposalView extends BenchView {
     `;
   }
 
-  #answer({ waiting, problem, headline }: ProposalView): TemplateResult {
+  #answer({ waiting, problem, headline, gain }: ProposalView): TemplateResult {
     return html`
       <section
         class="rg-answer pp-answer"
@@ -49,6 +49,7 @@ export class VwProposalView extends BenchView {
         aria-busy=${waiting ? 'true' : 'false'}
       >
         <h1>${unbroken(movesKept(headline))}</h1>
+        ${gain === null ? nothing : html`<p class="pp-gain">${gain}</p>`}
         ${problem === null ? nothing : html`<p class="pp-problem" role="alert">No proposal: ${problem}</p>`}
       </section>
     `;
@@ -65,7 +66,7 @@ export class VwProposalView extends BenchView {
           @vw-choice-change=${(e: CustomEvent<{ value: string }>) =>
             bench.proposal.prefer(e.detail.value as Preference)}
         ></vw-choice>
-        <div class="pp-buttons">
+        <div class=${takes.some(({ taken }) => taken) ? 'pp-buttons settled' : 'pp-buttons'}>
           ${takes.map(
             ({ id, label, frontsMm, taken }) => html`
               <button
