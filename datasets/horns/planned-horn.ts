@@ -33,7 +33,7 @@ export function makeDocument(plan: HornPlan, solved: Solved): PlannedHorn {
     name: plan.name,
     maker: 'Larkfield (invented)',
     remark:
-      'An invented horn. Hole places, neck taper and mouthpiece are solved so that it plays in tune with this setup; see the README beside this file.',
+      'An invented horn. Hole places, neck taper and mouthpiece are solved so that it plays in tune with this setup.',
     origin: 'measured',
     instrument: plan.instrument,
     transpositionSemitones: plan.transposition,

@@ -1,11 +1,11 @@
 import { PAPER_MM } from './leak-report.ts';
 import type { BenchContents } from './bench-contents.ts';
-import { saidOf } from './day-steps.ts';
+import { saidOf, type Said } from './day-steps.ts';
+import { goesWords } from './lost-motion-words.ts';
 import { noteLabel } from './note-label.ts';
 import type { PadChangeReport } from './pad-change-report.ts';
 import { notesPlayed, takesIn } from './pitch-log.ts';
-import { nameOf } from './player-sheet-decisions.ts';
-import { movedKeys, SAME_MM, type PlayerSheetFacts } from './player-sheet-facts.ts';
+import { movedKeys, nameOf, SAME_MM, type PlayerSheetFacts } from './player-sheet-facts.ts';
 import type { SetupDocument } from './setup-document.ts';
 import { arrow, both, capital, inARow, many } from './player-sheet-lengths.ts';
 import type { LengthUnit } from './length-format.ts';
@@ -17,15 +17,21 @@ function gapWords(mm: number, unit: LengthUnit): string {
   return `${both(mm, unit).replace(/\)$/, '')}, ${(mm / PAPER_MM).toFixed(1)} papers)`;
 }
 
+/** Of what nothing is recorded: what the technician said of it, or that nobody did. */
+function unrecorded(what: string, nothing: string, said: Said | null): string {
+  if (said === 'done') return `${what} were checked; ${nothing}.`;
+  return said === 'not needed'
+    ? `${what} were not gone over: that was said not to be needed.`
+    : `${what} were not recorded.`;
+}
+
 /** Seats: which leaked, which were seated anew, which still leak. */
 export function sealsSentence({ comparison }: PlayerSheetFacts, { visit }: BenchContents): string {
   const { leakingSeats: leaks = [], work = [] } = visit.document;
   const seated = new Set(work.flatMap(({ move }) => (move.startsWith('seat ') ? [move.slice(5)] : [])));
   const name = (pad: string): string => nameOf(comparison, pad);
-  const checked = saidOf(visit.document, 'seals and links') === 'done';
-  if (leaks.length === 0 && seated.size === 0) {
-    return checked ? 'Seals were checked; no leak was recorded.' : 'Seals were not recorded.';
-  }
+  const said = saidOf(visit.document, 'seals and links');
+  if (leaks.length === 0 && seated.size === 0) return unrecorded('Seals', 'no leak was recorded', said);
   const left = leaks.filter(({ pad }) => !seated.has(pad)).map(({ pad }) => name(pad));
   const mended = [...seated].map(name);
   const [seats, leak] = [
@@ -33,7 +39,8 @@ export function sealsSentence({ comparison }: PlayerSheetFacts, { visit }: Bench
     `${inARow(left)} ${left.length === 1 ? 'leaks' : 'leak'}`,
   ];
   if (left.length === 0) return `Seals were checked: ${seats} seated anew (${inARow(mended)}).`;
-  const still = `${leak} as found, and no new seating is recorded`;
+  const though = said === null ? '' : `, though seals and links were said to be ${said}`;
+  const still = `${leak} as found, and no new seating is recorded${though}`;
   return mended.length === 0
     ? `Seals were checked: ${still}.`
     : `Seals were checked: ${seats} seated anew (${inARow(mended)}); ${still}.`;
@@ -55,8 +62,8 @@ export function linksSentence(
   }
   const holds = heldDown(comparison);
   if (known.size === 0) {
-    const said = saidOf(visit.document, 'seals and links') === 'done';
-    return `${said ? 'Links were checked; no reading of them is recorded.' : 'Links were not recorded.'}${holds}`;
+    const said = saidOf(visit.document, 'seals and links');
+    return `${unrecorded('Links', 'no reading of them is recorded', said)}${holds}`;
   }
   const total = horn.document.links.length;
   const open = [...known].filter(([, gap]) => Math.abs(gap) > PAPER_MM);
@@ -80,6 +87,16 @@ function heldDown({ keys }: PlayerSheetFacts['comparison']): string {
     return driver === null ? [] : [`${name} by the ${driver} key`];
   });
   return held.length === 0 ? '' : ` Held below its own stop: ${inARow(held)}.`;
+}
+
+/** Lost motion that the heights set leave in a link: the most of it, and how many more pads stir late; null for none. */
+export function lostMotionSentence({ lostMotion }: PlayerSheetFacts, unit: LengthUnit): string | null {
+  const [most] = lostMotion;
+  if (most === undefined) return null;
+  const others = new Set(lostMotion.map(({ driven }) => driven)).size - 1;
+  const links = lostMotion.filter(({ driven }) => driven === most.driven);
+  const more = others === 0 ? '' : `; ${many(others, 'more pad')} ${others === 1 ? 'stirs' : 'stir'} late`;
+  return `Lost motion is left: ${goesWords(links, unit)}${more}.`;
 }
 
 /** Keys whose pad as set is of another size or thickness than as found. */

@@ -1,7 +1,7 @@
 import type { LengthUnit } from './length-format.ts';
 import { mainNote } from './player-sheet-decisions.ts';
 import type { PlayerSheetFacts, WishedKey } from './player-sheet-facts.ts';
-import { both } from './player-sheet-lengths.ts';
+import { bothWithPlusMinus } from './player-sheet-lengths.ts';
 import type { VentingPointReport } from './venting-report.ts';
 
 /** What an opening on the curve is. */
@@ -14,6 +14,8 @@ export interface MarkedOpening {
   /** `as found`, `your wish` */
   readonly label: string;
   readonly frontMm: number;
+  /** of the opening, where it is worked out; null else */
+  readonly plusMinusMm: number | null;
   readonly ventPercent: number;
   /** of the key’s main note from how it leaves; null where no note follows the key, or it is lost */
   readonly cents: number | null;
@@ -49,6 +51,7 @@ export function makeSheetCurve(
   const forAll =
     wishedShift?.cost.notes.find(({ fingering }) => fingering === note?.id)?.differences[0] ?? null;
   const { diminishingReturn: enough, key, curve, present } = study;
+  const half = enough.frontMmBudget?.plusMinus ?? null;
   const at = (mark: CurveMark, point: VentingPointReport | null): MarkedOpening[] =>
     point === null
       ? []
@@ -57,6 +60,7 @@ export function makeSheetCurve(
             mark,
             label: LABELS[mark],
             frontMm: point.frontMm,
+            plusMinusMm: mark === 'enough' ? half : null,
             ventPercent: 100 * point.ventShare,
             cents: note === null ? null : (point.notes[note.index]?.fromPresentCents ?? null),
           },
@@ -68,7 +72,7 @@ export function makeSheetCurve(
     ...at('wish', wish).map((mark) =>
       wishedShift === null
         ? mark
-        : { ...mark, label: 'all as wished', cents: forAll === null ? null : forAll.cents },
+        : { ...mark, label: 'as wished', cents: forAll === null ? null : forAll.cents },
     ),
     ...at('enough', enough.point),
   ];
@@ -78,15 +82,15 @@ export function makeSheetCurve(
     noteName,
     points: curve.map(({ frontMm, ventShare }) => ({ frontMm, ventPercent: 100 * ventShare })),
     marks,
-    enoughPlusMinusMm: enough.frontMmBudget?.plusMinus ?? null,
+    enoughPlusMinusMm: half,
     told: toldCurve(key.name, marks, unit),
   };
 }
 
 function toldCurve(name: string, marks: readonly MarkedOpening[], unit: LengthUnit): string {
   const each = marks.map(
-    ({ mark, frontMm, ventPercent }) =>
-      `${mark} ${both(frontMm, unit)} at the front, ${ventPercent.toFixed(0)} % vented`,
+    ({ mark, frontMm, plusMinusMm, ventPercent }) =>
+      `${mark} ${bothWithPlusMinus(frontMm, plusMinusMm, unit)} at the front, ${ventPercent.toFixed(0)} % vented`,
   );
   return `How far the ${name} key’s hole is vented at every opening: ${each.join('; ')}. It rises fast at first and hardly at all near the end.`;
 }

@@ -2,8 +2,9 @@ import { FINGERINGS } from '../acoustics/index.ts';
 import type { ComparedKeyReport, ComparisonReport, NoteDifferenceReport } from './comparison-report.ts';
 import type { LengthUnit } from './length-format.ts';
 import { noteLabel } from './note-label.ts';
-import { movedKeys, type PlayerSheetFacts } from './player-sheet-facts.ts';
-import { both, fromTo, inARow, withPlusMinus } from './player-sheet-lengths.ts';
+import { movedKeys, nameOf, type PlayerSheetFacts } from './player-sheet-facts.ts';
+import { followingWords } from './player-sheet-followers.ts';
+import { both, bothWithPlusMinus, fromTo, inARow, withPlusMinus } from './player-sheet-lengths.ts';
 import type { VentingStudyReport } from './venting-report.ts';
 
 /** What was decided about one key, a sentence. */
@@ -42,7 +43,7 @@ function decisionSentence(
     return `${what}; as far as it reaches, more height still helps ${note.name}.`;
   const enoughMm = enough.point!.frontMm;
   const half = enough.frontMmBudget?.plusMinus ?? 0;
-  const limit = both(enoughMm, unit);
+  const limit = bothWithPlusMinus(enoughMm, half, unit);
   const wasLow = found.frontMm < enoughMm - half;
   const isLow = set.frontMm < enoughMm - half;
   if (enough.link !== null && isLow) {
@@ -52,15 +53,13 @@ function decisionSentence(
   if (wasRaised && wasLow) {
     const because = `${what} because ${note.name} was under-vented`;
     if (isLow) return `${because}; more height would still help it, up to ${limit}.`;
-    return set.frontMm > enoughMm + half
-      ? `${because}; above ${limit} more height buys nothing.`
-      : `${because}; above that more height buys nothing.`;
+    return `${because}; above ${limit} more height no longer helps.`;
   }
   if (isLow)
     return `${what}. Below ${limit} height still helps ${note.name}${costWords(note.id, comparison)}.`;
   return wasRaised
-    ? `${what}; ${note.name} was open enough before, for above ${limit} more height buys nothing.`
-    : `${what}; ${note.name} stays open enough, for above ${limit} more height buys nothing.`;
+    ? `${what}; ${note.name} was open enough before, for above ${limit} more height no longer helps.`
+    : `${what}; ${note.name} stays open enough, for above ${limit} more height no longer helps.`;
 }
 
 /** `: it is 4.1 ± 0.3 cents flatter`, or that nothing can be shown. */
@@ -78,11 +77,6 @@ export function isPitchShown({ cents, centsPlusMinus }: NoteDifferenceReport): b
 
 export function isStrengthShown({ strengthDb, strengthDbPlusMinus }: NoteDifferenceReport): boolean {
   return strengthDb !== null && strengthDbPlusMinus !== null && Math.abs(strengthDb) > strengthDbPlusMinus;
-}
-
-/** A key’s name by its pad’s id. */
-export function nameOf({ keys }: ComparisonReport, pad: string): string {
-  return keys.find(({ id }) => id === pad)?.name ?? pad;
 }
 
 /** A note a key governs: its place among them, and how it is said. */
@@ -122,16 +116,32 @@ export function spokenNote(fingering: string): string {
   return LOW.has(fingering) && /^[A-G][♭♯]?[34]$/.test(label) ? `low ${label.slice(0, -1)}` : label;
 }
 
-function oneMoved({ name, differences: [d] }: ComparedKeyReport, unit: LengthUnit): string {
-  const { frontMm } = d!;
-  return `The ${name} key stands ${both(Math.abs(frontMm), unit)} ${frontMm > 0 ? 'higher' : 'lower'}`;
+/** What stands otherwise: the one key, or how many and which way; those that only follow apart. */
+function movedWords(facts: PlayerSheetFacts, unit: LengthUnit): string {
+  const moved = movedKeys(facts.comparison);
+  const byHand = moved.filter(({ id }) => facts.setByHand.includes(id));
+  const keys = byHand.length === 0 ? moved : byHand;
+  const following = byHand.length === 0 ? '' : followingWords(facts);
+  const higher = keys.filter(({ differences: [d] }) => d!.frontMm > 0).length;
+  if (keys.length === 1) {
+    const { name, differences } = keys[0];
+    const by = both(Math.abs(differences[0]!.frontMm), unit);
+    return `The ${name} key stands ${by} ${higher === 1 ? 'higher' : 'lower'}${following}`;
+  }
+  const way =
+    higher === keys.length
+      ? 'higher'
+      : higher === 0
+        ? 'lower'
+        : `otherwise, ${higher} higher and ${keys.length - higher} lower`;
+  return `${keys.length} keys stand ${way}${following}`;
 }
 
 /** What a person would notice of all that was set, in a line: the biggest words of the sheet. */
-export function headlineOf({ comparison }: PlayerSheetFacts, unit: LengthUnit): string {
-  const moved = movedKeys(comparison);
-  if (moved.length === 0) return 'The horn leaves as it was found: no key stands otherwise.';
-  const keys = moved.length === 1 ? oneMoved(moved[0], unit) : `${moved.length} keys stand otherwise`;
+export function headlineOf(facts: PlayerSheetFacts, unit: LengthUnit): string {
+  const { comparison } = facts;
+  if (movedKeys(comparison).length === 0) return 'The horn leaves as it was found: no key stands otherwise.';
+  const keys = movedWords(facts, unit);
   const heard = comparison.notes.filter(({ differences: [d] }) => d?.noticedBy === 'the player');
   const careful = comparison.notes.filter(({ differences: [d] }) => d?.noticedBy === 'a careful player');
   const names = (of: ComparisonReport['notes']): string => {

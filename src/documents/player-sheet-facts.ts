@@ -11,7 +11,7 @@ import { compareLoaded } from './compare-loaded.ts';
 import type { ComparedKeyReport, ComparisonReport } from './comparison-report.ts';
 import { layered } from './complete-setup.ts';
 import type { HornDocument } from './horn-document.ts';
-import { reportLinks, type LinksReport } from './links-report.ts';
+import { lostMotionOf, type LostMotionReport } from './lost-motion.ts';
 import { reportPadChange, type PadChangeReport } from './pad-change-report.ts';
 import { plusMinusOf } from './plus-minus.ts';
 import { regulationFacts } from './regulation-facts.ts';
@@ -75,8 +75,10 @@ export interface PlayerSheetFacts {
   readonly wished: WishedKey | null;
   /** null where the wish is not about all keys, or was not said how far */
   readonly wishedShift: WishedShift | null;
-  /** as it leaves */
-  readonly links: LinksReport;
+  /** pads whose opening was read as set; another that moved follows a key that drives it */
+  readonly setByHand: readonly string[];
+  /** motion that links lose since the heights were changed, the most first */
+  readonly lostMotion: readonly LostMotionReport[];
   /** of the pads that are other than those found, at their old stops; null where none is */
   readonly pads: PadChangeReport | null;
 }
@@ -95,6 +97,11 @@ export function movedKeys({ keys }: ComparisonReport): ComparedKeyReport[] {
   return keys.filter(
     ({ differences: [d] }) => d !== null && d !== undefined && Math.abs(d.frontMm) >= MOVED_MM,
   );
+}
+
+/** A key’s name by its pad’s id. */
+export function nameOf({ keys }: ComparisonReport, pad: string): string {
+  return keys.find(({ id }) => id === pad)?.name ?? pad;
 }
 
 /** Asks the core for every number of the player’s sheet, or says in sentences why it cannot. */
@@ -117,7 +124,10 @@ export function findPlayerSheetFacts(
   const wishedAll = shift?.value ?? null;
   const moved = movedKeys(comparison).map(({ id }) => id);
   const pad = wishedPad(question) ?? moved[0] ?? wishedAll?.cost.keys[0].id ?? null;
-  const told = moved.slice(0, TOLD_KEYS);
+  const setByHand = question.setups.asSet.keys.flatMap(({ pad: id, openingMm }) =>
+    openingMm === undefined ? [] : [id],
+  );
+  const told = moved.filter((id) => setByHand.includes(id)).slice(0, TOLD_KEYS);
   const studyOf = (id: string): VentingStudy => {
     // The curve itself is drawn of one key only.
     const points = id === pad ? {} : { points: 2 };
@@ -136,7 +146,8 @@ export function findPlayerSheetFacts(
       studies: studies.map(reportVentingStudy),
       wished: ofPad === null ? null : wishedKey(question, ofPad, { comparison, wishedAll, asSet, air }),
       wishedShift: wishedAll,
-      links: reportLinks(asSet, regulationFacts(asSet)),
+      setByHand,
+      lostMotion: lostMotionOf(asFound, asSet),
       pads: changedPads(asFound, asSet, air, a4Hz),
     },
   };

@@ -1,11 +1,12 @@
 import type { BenchContents } from './bench-contents.ts';
 import type { HornDocument, KeyedHole } from './horn-document.ts';
-import { noteLabel } from './note-label.ts';
-import { notesPlayed, PLAYED_SETUPS, takesIn } from './pitch-log.ts';
-import { dayWords, inARow, signed } from './player-sheet-lengths.ts';
+import type { LengthUnit } from './length-format.ts';
+import { fileEntries, type FileEntry } from './player-sheet-file-entries.ts';
+import type { PlayerSheetFacts } from './player-sheet-facts.ts';
+import { followersOf } from './player-sheet-followers.ts';
+import { dayWords } from './player-sheet-lengths.ts';
 import { PROGRAM_VERSION } from './program-version.ts';
 import { knownReading, type LengthField, type Origin, type Reading } from './readings.ts';
-import type { SetupDocument } from './setup-document.ts';
 
 /** One reading as the shop’s page prints it. */
 export interface FileCell {
@@ -31,7 +32,7 @@ export interface SheetFile {
   readonly columns: readonly string[];
   readonly rows: readonly FileRow[];
   /** everything else, each under its name */
-  readonly entries: readonly { readonly label: string; readonly text: string }[];
+  readonly entries: readonly FileEntry[];
   /** the foot of both pages */
   readonly foot: { readonly horn: string; readonly date: string };
 }
@@ -66,7 +67,11 @@ const OPENINGS = [
 ] as const;
 
 /** All data of a visit, compact. */
-export function makeSheetFile(contents: BenchContents): SheetFile {
+export function makeSheetFile(
+  contents: BenchContents,
+  facts: PlayerSheetFacts,
+  unit: LengthUnit = 'mm',
+): SheetFile {
   const { horn, visit } = contents;
   const { name, maker, serial, owner } = horn.document;
   const { date } = visit.document;
@@ -92,12 +97,12 @@ export function makeSheetFile(contents: BenchContents): SheetFile {
         number: hole.number,
         name: hole.name,
         cells: [
-          ...openingCells(contents, hole),
+          ...openingCells(contents, facts, hole),
           ...setCells(contents, hole),
           ...builtCells(horn.document, hole),
         ],
       })),
-    entries: entriesOf(contents).filter(({ text }) => text !== ''),
+    entries: fileEntries(contents, facts, unit).filter(({ text }) => text !== ''),
     foot: { horn: name, date: dayWords(date) },
   };
 }
@@ -121,8 +126,15 @@ function cell(
   };
 }
 
-function openingCells(contents: BenchContents, { id }: Hole): FileCell[] {
+/** Openings as they were read; as set, those that only follow a key that was set too, as they are reckoned. */
+function openingCells(contents: BenchContents, facts: PlayerSheetFacts, { id }: Hole): FileCell[] {
+  const follower = followersOf(facts).find(({ key }) => key.id === id);
   return OPENINGS.map(([role]) => {
+    if (role === 'asSet' && follower !== undefined) {
+      const { frontMm, frontPlusMinusMm } = follower.key.setups[1]!;
+      const reckoned: Reading = { origin: 'derived', plusMinusMm: frontPlusMinusMm };
+      return cell('openingMm', frontMm, reckoned, 'derived');
+    }
     const { keys, origin } = contents[role].document;
     const key = keys.find(({ pad }) => pad === id);
     const at = key?.measuredAt === undefined || key.measuredAt === 'front' ? '' : ` ${key.measuredAt[0]}`;
@@ -148,110 +160,4 @@ function builtCells({ origin }: HornDocument, hole: Hole): FileCell[] {
     };
     return cell(field, lengths[field], hole.readings?.[field], origin);
   });
-}
-
-function entriesOf(contents: BenchContents): SheetFile['entries'] {
-  const { horn, visit } = contents;
-  const {
-    player,
-    measuredBy,
-    wish,
-    notes,
-    airC,
-    a4Hz,
-    leakingSeats = [],
-    work = [],
-    calibration,
-  } = visit.document;
-  const name = (pad: string): string => horn.document.holes.find(({ id }) => id === pad)?.name ?? pad;
-  const moveWords = (move: string): string =>
-    move
-      .split(' ')
-      .map((word) => name(word))
-      .join(' ');
-  return [
-    {
-      label: 'Day',
-      text: `${visit.document.date}; player ${player ?? 'not written down'}; read by ${measuredBy ?? 'nobody written down'}; air ${airC} °C; A4 ${a4Hz} Hz.`,
-    },
-    { label: 'Wish', text: wish ?? '' },
-    { label: 'Notes', text: notes ?? '' },
-    { label: 'Links', text: linkEntry(contents, name) },
-    {
-      label: 'Leaking seats',
-      text: leakingSeats
-        .map(({ pad, gapMm }) => `${name(pad)}${gapMm === undefined ? '' : ` ${gapMm.toFixed(2)} mm`}`)
-        .join(', '),
-    },
-    {
-      label: 'Work',
-      text: work
-        .map(
-          ({ move, valueMm, read }) =>
-            `${moveWords(move)} ${valueMm.toFixed(2)} mm${read ? '' : ' (as asked)'}`,
-        )
-        .join('; '),
-    },
-    ...PLAYED_SETUPS.map((setup) => ({
-      label: `Played ${setup}`,
-      text: notesPlayed(takesIn(visit.document, setup)).map(playedWords).join('; '),
-    })),
-    {
-      label: 'Calibration',
-      text:
-        calibration === undefined
-          ? ''
-          : `fitted to the notes played: ${inARow(calibration.unknowns)}; ${calibration.inUse ? 'in use' : 'not in use'}.`,
-    },
-    { label: 'Horn', text: builtEntry(horn.document) },
-  ];
-}
-
-function playedWords({
-  fingering,
-  cents,
-  spreadCents,
-  count,
-}: ReturnType<typeof notesPlayed>[number]): string {
-  if (cents === null) return `${noteLabel(fingering)} left out`;
-  const spread = spreadCents === null ? '' : ` ±${spreadCents.toFixed(1)}`;
-  return `${noteLabel(fingering)} ${signed(cents)}${spread}${count > 1 ? ` (${count} takes)` : ''} cents`;
-}
-
-/** Every link with its ratio and, where it was read, what it leaves open: as set where set, else as found. */
-function linkEntry({ horn, asFound, asSet }: BenchContents, name: (pad: string) => string): string {
-  const inSetup = (setup: SetupDocument, link: HornDocument['links'][number]) =>
-    setup.links?.find(({ driver, driven }) => driver === link.driver && driven === link.driven);
-  return horn.document.links
-    .map((link) => {
-      const [set, found] = [inSetup(asSet.document, link), inSetup(asFound.document, link)];
-      const ratio = set?.travelRatio ?? found?.travelRatio ?? link.travelRatio;
-      const gap = set?.drivenGapMm ?? found?.drivenGapMm;
-      const told = [
-        ...(ratio === undefined ? [] : [`ratio ${ratio.toFixed(2)}`]),
-        ...(gap === undefined ? [] : [`gap ${gap.toFixed(3).replace('-', '−')} mm`]),
-      ];
-      return `${name(link.driver)} ${link.effect} ${name(link.driven)}${told.length === 0 ? '' : ` (${told.join(', ')})`}`;
-    })
-    .join('; ');
-}
-
-function builtEntry({
-  bore,
-  bellCorrectionMm,
-  mouthpiece,
-  origin,
-  instrument,
-  remark,
-}: HornDocument): string {
-  const points = bore.flatMap((section) => section.points);
-  const [first, last] = [points[0], points[points.length - 1]];
-  const own = { measured: 'measured', template: 'an example’s', derived: 'derived' }[origin];
-  const volumeMm3 = mouthpiece.reedVolumeMm3;
-  return (
-    `${instrument}; numbers without a reading of their own are ${own}; bore by ${points.length} points over ` +
-    `${last.positionMm.toFixed(1)} mm, from ${first.diameterMm.toFixed(2)} to ${last.diameterMm.toFixed(1)} mm; bell correction ` +
-    `${bellCorrectionMm.toFixed(1)} mm; mouthpiece of ${mouthpiece.pieces.length} pieces, reed ${volumeMm3.toFixed(0)} mm³.` +
-    (remark === undefined ? '' : ` ${remark}`)
-  ).replace(/ -/g, ' −');
 }

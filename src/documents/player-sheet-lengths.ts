@@ -1,23 +1,46 @@
 import { formatBoth, formatLength, type LengthUnit } from './length-format.ts';
+import { lengthBothWithPlusMinus } from './length-plus-minus.ts';
 
 // How the player’s sheet says lengths and changes: in both units, whole, and never apart from their unit.
+
+const MM_PER_INCH = 25.4;
+
+/** Far below what any gauge reads: a length that is a whole tenth of a millimetre, or a whole thousandth of an inch. */
+const WHOLE = 1e-6;
+
+/**
+ * A length as the sheet says it: as it was read where a gauge reads so, else to a tenth of a millimetre, so that
+ * what reads alike in one unit reads alike in the other.
+ */
+export function asTold(mm: number): number {
+  const isWhole = (count: number): boolean => Math.abs(count - Math.round(count)) < WHOLE;
+  return isWhole(mm * 10) || isWhole((mm / MM_PER_INCH) * 1000) ? mm : Math.round(mm * 10) / 10;
+}
 
 /** `from 8.0 to 8.9 mm (0.315 to 0.350 in)`. */
 export function fromTo(fromMm: number, toMm: number, first: LengthUnit): string {
   const second: LengthUnit = first === 'mm' ? 'thou' : 'mm';
-  const range = (unit: LengthUnit): string => `${bare(fromMm, unit)} to ${formatLength(toMm, unit)}`;
+  const range = (unit: LengthUnit): string => `${bare(fromMm, unit)} to ${formatLength(asTold(toMm), unit)}`;
   return `from ${range(first)} (${range(second)})`;
 }
 
 /** `8.0 → 8.9 mm (0.315 → 0.350 in)`. */
 export function arrow(fromMm: number, toMm: number, first: LengthUnit): string {
   const second: LengthUnit = first === 'mm' ? 'thou' : 'mm';
-  const range = (unit: LengthUnit): string => `${bare(fromMm, unit)} → ${formatLength(toMm, unit)}`;
+  const range = (unit: LengthUnit): string => `${bare(fromMm, unit)} → ${formatLength(asTold(toMm), unit)}`;
   return `${range(first)} (${range(second)})`;
 }
 
 /** `8.9 mm (0.350 in)`. */
-export const both = formatBoth;
+export function both(mm: number, first: LengthUnit): string {
+  return formatBoth(asTold(mm), first);
+}
+
+/** `9.1 ± 0.3 mm (0.358 in)`; without its ± where there is none. */
+export function bothWithPlusMinus(mm: number, plusMinusMm: number | null, first: LengthUnit): string {
+  if (plusMinusMm === null || plusMinusMm === 0) return both(mm, first);
+  return lengthBothWithPlusMinus(asTold(mm), plusMinusMm, first).replaceAll('\u00a0', ' ');
+}
 
 /** `1.0 mm (0.039 in) lower`. */
 export function shiftWords(mm: number, unit: LengthUnit): string {
@@ -26,7 +49,7 @@ export function shiftWords(mm: number, unit: LengthUnit): string {
 
 /** `8.9`, without its unit: for a column that names it. */
 export function bare(mm: number, unit: LengthUnit): string {
-  return formatLength(mm, unit).replace(/ (mm|in)$/, '');
+  return formatLength(asTold(mm), unit).replace(/ (mm|in)$/, '');
 }
 
 /** `12.1 ± 0.8 cents`; a ± too small to show is left out. */

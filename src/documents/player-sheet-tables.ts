@@ -1,16 +1,25 @@
-import type { ComparedKeyReport, ComparisonReport, NoteDifferenceReport } from './comparison-report.ts';
-import { formatLength, type LengthUnit } from './length-format.ts';
+import type {
+  ComparedKeyReport,
+  ComparisonReport,
+  KeyInSetupReport,
+  NoteDifferenceReport,
+} from './comparison-report.ts';
+import type { LengthUnit } from './length-format.ts';
 import { noteLabel } from './note-label.ts';
 import { notesPlayed, takesIn } from './pitch-log.ts';
 import { isPitchShown, isStrengthShown } from './player-sheet-decisions.ts';
-import { movedKeys } from './player-sheet-facts.ts';
-import { bare, inARow, many, signed } from './player-sheet-lengths.ts';
+import { movedKeys, type PlayerSheetFacts } from './player-sheet-facts.ts';
+import { followersOf } from './player-sheet-followers.ts';
+import { bothWithPlusMinus, inARow, many, signed } from './player-sheet-lengths.ts';
 import type { SetupDocument } from './setup-document.ts';
 import type { VisitDocument } from './visit-document.ts';
 
 /** As many keys, and as many notes, as the player’s page has rows for. */
 export const KEY_ROWS = 4;
 export const NOTE_ROWS = 6;
+
+/** Keys without a row are named up to so many. */
+const NAMED_REST = 8;
 
 /** One key that stands otherwise, at the front in both units. */
 export interface SheetKeyRow {
@@ -19,9 +28,9 @@ export interface SheetKeyRow {
   /** `8.0 ± 0.2 mm (0.315 in)` */
   readonly found: string;
   readonly set: string;
-  /** `84 → 91 %` */
+  /** `84 ± 1 → 91 ± 1 %` */
   readonly vented: string;
-  /** `read at the centre` where it was not read at the front in both setups; else empty */
+  /** `read at the centre` where it was not read at the front in both setups, `reckoned` where nobody set it; else empty */
   readonly readAt: string;
 }
 
@@ -33,42 +42,58 @@ export interface SheetKeyTable {
 
 /** The keys that moved, those whose venting changed most first. */
 export function keyTableOf(
-  comparison: ComparisonReport,
+  facts: Pick<PlayerSheetFacts, 'comparison' | 'setByHand'>,
   setups: { readonly asFound: SetupDocument; readonly asSet: SetupDocument },
   unit: LengthUnit,
 ): SheetKeyTable {
-  const moved = movedKeys(comparison);
-  const rest = moved.slice(KEY_ROWS);
-  return {
-    rows: moved.slice(0, KEY_ROWS).map((key) => keyRow(key, setups, unit)),
-    rest:
-      moved.length === 0
-        ? 'Every key stands as it was found.'
-        : rest.length === 0
-          ? 'Every other key stands as it was found.'
-          : `By less: ${rest.map(restWords).join(', ')} (numbers on the shop’s page).`,
-  };
+  const moved = movedKeys(facts.comparison);
+  const followers = followersOf(facts);
+  const rows = moved.slice(0, KEY_ROWS).map((key) => {
+    const isFollower = followers.some((each) => each.key.id === key.id);
+    return keyRow(key, isFollower ? 'reckoned' : readAtWords(key.id, setups), unit);
+  });
+  return { rows, rest: restOf(moved) };
 }
 
-function keyRow(
-  { id, name, setups: [found, set] }: ComparedKeyReport,
+/** What is said of the keys without a row; empty where no key moved, which the headline says. */
+function restOf(moved: readonly ComparedKeyReport[]): string {
+  const rest = moved.slice(KEY_ROWS);
+  if (moved.length === 0) return '';
+  if (rest.length === 0) return 'Every other key stands as it was found.';
+  const which = rest.length === 1 ? 'One more key' : `The other ${rest.length} keys`;
+  const named = rest.length > NAMED_REST ? '' : `: ${rest.map(restWords).join(', ')}`;
+  return `${which} changed less in venting${named} (numbers on the shop’s page).`;
+}
+
+function readAtWords(
+  id: string,
   { asFound, asSet }: { readonly asFound: SetupDocument; readonly asSet: SetupDocument },
-  unit: LengthUnit,
-): SheetKeyRow {
-  const opening = (mm: number, plusMinusMm: number): string =>
-    `${bare(mm, unit)} ± ${formatLength(plusMinusMm, unit)} (${formatLength(mm, unit === 'mm' ? 'thou' : 'mm')})`;
+): string {
   const pointIn = ({ keys }: SetupDocument): string | undefined =>
     keys.find(({ pad }) => pad === id)?.measuredAt;
   const [before, after] = [pointIn(asFound), pointIn(asSet) ?? pointIn(asFound)];
   const elsewhere = [...new Set([before, after])].filter((at) => at !== undefined && at !== 'front');
+  return elsewhere.length === 0 ? '' : `read at the ${elsewhere.join(' and the ')}`;
+}
+
+function keyRow(
+  { id, name, setups: [found, set] }: ComparedKeyReport,
+  readAt: string,
+  unit: LengthUnit,
+): SheetKeyRow {
+  const opening = (mm: number, plusMinusMm: number): string => bothWithPlusMinus(mm, plusMinusMm, unit);
   return {
     pad: id,
     name,
     found: opening(found!.frontMm, found!.frontPlusMinusMm),
     set: opening(set!.frontMm, set!.frontPlusMinusMm),
-    vented: `${(100 * found!.ventShare).toFixed(0)} → ${(100 * set!.ventShare).toFixed(0)} %`,
-    readAt: elsewhere.length === 0 ? '' : `read at the ${elsewhere.join(' and the ')}`,
+    vented: `${share(found!)} → ${share(set!)} %`,
+    readAt,
   };
+}
+
+function share({ ventShare, ventSharePlusMinus }: KeyInSetupReport): string {
+  return `${(100 * ventShare).toFixed(0)} ± ${Math.max(1, Math.round(100 * ventSharePlusMinus))}`;
 }
 
 /** `bis ↓`: a key that moved by less, and which way. */
@@ -96,6 +121,8 @@ export interface SheetNoteTable {
 /** A note that changes by less is not worth a row, cents and dB. */
 const LEAST_CENTS = 0.5;
 const LEAST_DB = 0.1;
+/** The same of what is only wished: half of what a player notices, dB. */
+const LEAST_WISHED_DB = 0.5;
 
 /**
  * The notes whose change can be shown, the greatest first.
@@ -106,7 +133,8 @@ export function noteTableOf({ notes }: ComparisonReport, visit: VisitDocument | 
   const told = notes.flatMap(({ fingering, differences: [d] }) =>
     d !== null && d !== undefined && d.canBeShown ? [{ fingering, d }] : [],
   );
-  const shown = told.filter(({ d }) => isWorthARow(d)).slice(0, NOTE_ROWS);
+  const leastDb = visit === null ? LEAST_WISHED_DB : LEAST_DB;
+  const shown = told.filter(({ d }) => isWorthARow(d, leastDb)).slice(0, NOTE_ROWS);
   const lost = notes.filter(({ differences: [d] }) => d === null).map(({ label }) => label);
   const rest = told.filter((each) => !shown.includes(each));
   const most = Math.max(0, ...rest.map(({ d }) => Math.abs(d.cents)));
@@ -124,20 +152,25 @@ export function noteTableOf({ notes }: ComparisonReport, visit: VisitDocument | 
   };
 }
 
-function isWorthARow(d: NoteDifferenceReport): boolean {
+function isWorthARow(d: NoteDifferenceReport, leastDb: number): boolean {
   const isPitch = isPitchShown(d) && Math.abs(d.cents) >= LEAST_CENTS;
-  return isPitch || (isStrengthShown(d) && Math.abs(d.strengthDb!) >= LEAST_DB);
+  return isPitch || (isStrengthShown(d) && Math.abs(d.strengthDb!) >= leastDb);
 }
 
 function noteRow(fingering: string, d: NoteDifferenceReport, visit: VisitDocument | null): SheetNoteRow {
   const heard = visit === null ? null : heardChange(visit, fingering);
-  const measured = (value: number, plusMinus: number): string => `${signed(value)} ± ${plusMinus.toFixed(1)}`;
+  const leastDb = visit === null ? LEAST_WISHED_DB : LEAST_DB;
+  const measured = (value: number, plusMinus: number): string => {
+    // A ± is not rounded to nothing.
+    const digits = plusMinus < 0.05 ? 2 : 1;
+    return `${signed(value, digits)} ± ${plusMinus.toFixed(digits)}`;
+  };
   return {
     fingering,
     label: noteLabel(fingering),
     cents: isPitchShown(d) ? measured(d.cents, d.centsPlusMinus) : `inside ± ${d.centsPlusMinus.toFixed(1)}`,
     strengthDb:
-      isStrengthShown(d) && Math.abs(d.strengthDb!) >= LEAST_DB
+      isStrengthShown(d) && Math.abs(d.strengthDb!) >= leastDb
         ? measured(d.strengthDb!, d.strengthDbPlusMinus!)
         : '',
     heardCents: heard === null ? '' : signed(heard, 0),

@@ -1,8 +1,8 @@
 import type { ComparisonReport, NoteDifferenceReport } from './comparison-report.ts';
 import type { LengthUnit } from './length-format.ts';
-import { isPitchShown, isStrengthShown, nameOf, spokenNote } from './player-sheet-decisions.ts';
-import type { WishedShift } from './player-sheet-facts.ts';
-import { both, capital, inARow, many, shiftWords, withPlusMinus } from './player-sheet-lengths.ts';
+import { isPitchShown, isStrengthShown, spokenNote } from './player-sheet-decisions.ts';
+import { nameOf, type WishedShift } from './player-sheet-facts.ts';
+import { capital, inARow, many, shiftWords, withPlusMinus } from './player-sheet-lengths.ts';
 import type { EndOfWay } from './shifted-openings.ts';
 
 /** Keys that go another way than asked by less are read the same, mm. */
@@ -13,7 +13,7 @@ const NAMED = 3;
 
 /** What all keys as wished would do, in a sentence, and which keys cannot go the whole way. */
 export function wishForAllSentence(shift: WishedShift, unit: LengthUnit): string {
-  return `With every key ${shiftWords(shift.byMm, unit)} at the front than it leaves, ${verdict(shift.cost)}${heldWords(shift, unit)}${endedWords(shift)}`;
+  return `With every key ${shiftWords(shift.byMm, unit)} at the front than it leaves, ${verdict(shift.cost)}${heldWords(shift)}${endedWords(shift)}`;
 }
 
 function verdict({ notes }: ComparisonReport): string {
@@ -58,14 +58,12 @@ function amountWords(d: NoteDifferenceReport): string {
 }
 
 /** Keys that an arm lets go less far than their stop does. */
-function heldWords({ byMm, cost, ended }: WishedShift, unit: LengthUnit): string {
-  const held = cost.keys.flatMap(({ id, name, setups: [, as], differences: [d] }) => {
-    const driver = as?.ruledBy ?? null;
+function heldWords({ byMm, cost, ended }: WishedShift): string {
+  const held = cost.keys.filter(({ id, setups: [, as], differences: [d] }) => {
     const isEnded = ended.some(({ pad }) => pad === id);
-    if (driver === null || isEnded || Math.abs(d!.frontMm - byMm) < SAME_WAY_MM) return [];
-    return [`${name} by ${both(Math.abs(d!.frontMm), unit)}, held by the ${nameOf(cost, driver)} key’s arm`];
+    return as?.ruledBy !== null && !isEnded && Math.abs(d!.frontMm - byMm) >= SAME_WAY_MM;
   });
-  return held.length === 0 ? '' : ` Less far go ${listed(held)}.`;
+  return held.length === 0 ? '' : ` Arms let ${listed(held.map(({ name }) => name))} go less far.`;
 }
 
 const ENDS: Readonly<Record<EndOfWay, string>> = {

@@ -3,7 +3,7 @@ import type { LengthUnit } from './length-format.ts';
 import { noteLabel } from './note-label.ts';
 import { isPitchShown, isStrengthShown, mainNote } from './player-sheet-decisions.ts';
 import type { WishedKey } from './player-sheet-facts.ts';
-import { both, inARow, withPlusMinus } from './player-sheet-lengths.ts';
+import { both, bothWithPlusMinus, inARow, many, withPlusMinus } from './player-sheet-lengths.ts';
 
 /** As many notes as the cost of a wish names. */
 const NAMED = 3;
@@ -37,7 +37,9 @@ function costWords({ notes }: ComparisonReport): string {
   if (told.length === 0) return 'no note would change by as much as can be shown.';
   const named = told.slice(0, NAMED).map((words, i) => (i === 0 ? words : words.replace(' would be', '')));
   const more = told.length - named.length;
-  return more > 0 ? `${named.join(', ')}; ${more} more by less.` : `${inARow(named)}.`;
+  return more > 0
+    ? `${named.join(', ')}; ${many(more, 'more note')} would change by less.`
+    : `${inARow(named)}.`;
 }
 
 /** Where the wish lies against the point of diminishing return. */
@@ -46,7 +48,7 @@ function reasonWords({ study, wish }: WishedKey, unit: LengthUnit): string {
   const note = mainNote(study);
   if (point === null || note === null || wish === null) return '';
   const half = frontMmBudget?.plusMinus ?? 0;
-  const enough = both(point.frontMm, unit);
+  const enough = bothWithPlusMinus(point.frontMm, half, unit);
   if (wish.frontMm < point.frontMm - half) return ` Below ${enough} ${note.name} is under-vented.`;
-  return wish.frontMm > point.frontMm + half ? ` Above ${enough} more height buys nothing.` : '';
+  return wish.frontMm > point.frontMm + half ? ` Above ${enough} more height no longer helps.` : '';
 }

@@ -1,9 +1,11 @@
 import { MODEL_CENTS } from '../acoustics/index.ts';
 import type { BenchContents } from './bench-contents.ts';
+import { saidOf } from './day-steps.ts';
 import { keyedHoles } from './horn-document.ts';
 import type { LengthUnit } from './length-format.ts';
 import {
   linksSentence,
+  lostMotionSentence,
   padsSentence,
   playedSentence,
   reversibleSentence,
@@ -13,6 +15,7 @@ import { makeSheetCurve, type SheetCurve } from './player-sheet-curve.ts';
 import { decisionsOf, headlineOf } from './player-sheet-decisions.ts';
 import { sentenceOf, type SheetSentence } from './player-sheet-edits.ts';
 import { movedKeys, type PlayerSheetFacts } from './player-sheet-facts.ts';
+import { followerSentences } from './player-sheet-followers.ts';
 import { both, dayWords, many } from './player-sheet-lengths.ts';
 import { keyTableOf, noteTableOf, type SheetKeyTable, type SheetNoteTable } from './player-sheet-tables.ts';
 import { wishForAllSentence } from './player-sheet-wish-all.ts';
@@ -57,6 +60,7 @@ export function makePlayerSheet(
   const say = (id: string, written: string): SheetSentence => sentenceOf(visit, id, written);
   const { wished, wishedShift } = facts;
   const cost = wishedShift === null ? wishSentence(wished, unit) : wishForAllSentence(wishedShift, unit);
+  const lost = lostMotionSentence(facts, unit);
   return {
     hornName: contents.horn.document.name,
     head: headOf(contents),
@@ -68,11 +72,7 @@ export function makePlayerSheet(
     decided: isUnset(contents, facts)
       ? { id: 'decided', heading: 'What is proposed', sentences: proposed(contents, unit, say) }
       : { id: 'decided', heading: 'What was decided, and why', sentences: decided(facts, unit, say) },
-    keys: keyTableOf(
-      facts.comparison,
-      { asFound: contents.asFound.document, asSet: contents.asSet.document },
-      unit,
-    ),
+    keys: keyTableOf(facts, { asFound: contents.asFound.document, asSet: contents.asSet.document }, unit),
     notes: noteTableOf(facts.comparison, visit),
     curve: wished === null ? null : makeSheetCurve(facts, wished, unit),
     wishNotes: wishedShift === null ? null : noteTableOf(wishedShift.cost, null),
@@ -86,6 +86,7 @@ export function makePlayerSheet(
         sentences: [
           say('pads', padsSentence(facts, contents, unit)),
           say('links', linksSentence(facts, contents, unit)),
+          ...(lost === null ? [] : [say('lost motion', lost)]),
           say('seals', sealsSentence(facts, contents)),
           say('played', playedSentence(contents)),
         ],
@@ -116,15 +117,16 @@ const LIMITS =
 const CAUTIONS =
   'Torch, adhesive, bending and filing are for trained hands: heat dulls lacquer and looses old joints, filed metal does not come back.';
 
+/** What was decided of the keys that were set, and which follow; nothing where none moved, which the headline says. */
 function decided(
   facts: PlayerSheetFacts,
   unit: LengthUnit,
   say: (id: string, written: string) => SheetSentence,
 ): SheetSentence[] {
-  const moved = movedKeys(facts.comparison);
-  const told = decisionsOf(facts, unit).map(({ pad, text }) => say(`decided ${pad}`, text));
-  if (moved.length === 0) return [say('decided nothing', 'Every key was left at the height it came with.')];
-  return told;
+  return [
+    ...decisionsOf(facts, unit).map(({ pad, text }) => say(`decided ${pad}`, text)),
+    ...followerSentences(facts, unit).map(({ pad, text }) => say(`follows ${pad}`, text)),
+  ];
 }
 
 /** Whether something is proposed and nothing set: a sheet to agree on before the work, not after it. */
@@ -187,22 +189,22 @@ function wishMissing(shiftMm: number | undefined, { wished }: Pick<PlayerSheetFa
 }
 
 function missingFrom({ horn, asFound, visit }: BenchContents, facts: PlayerSheetFacts): string[] {
-  const { player, wish, measuredBy, leakingSeats, daySteps } = visit.document;
+  const { player, wish, measuredBy, leakingSeats } = visit.document;
   const unread = keyedHoles(horn.document).filter(
     ({ id }) => knownSetupLength(asFound.document, id, 'openingMm')?.origin !== 'measured',
   );
-  const checked = daySteps?.some(({ step, said }) => step === 'seals and links' && said === 'done') ?? false;
+  const isSpokenOf = saidOf(visit.document, 'seals and links') !== null;
   return [
     ...(player === undefined ? ['Nobody is written down as the player.'] : []),
     ...(measuredBy === undefined ? ['Nobody is written down as having read it.'] : []),
     ...(wish === undefined ? ['What the player asks for is not written down.'] : []),
     ...wishMissing(visit.document.wishShiftMm, facts),
-    ...(movedKeys(facts.comparison).length === 0 ? ['No opening is read as set.'] : []),
+    ...(facts.setByHand.length === 0 ? ['No opening is read as set.'] : []),
     ...(unread.length === 0
       ? []
       : [
           `${many(unread.length, 'opening')} as found ${unread.length === 1 ? 'is' : 'are'} an example’s, not read on this horn.`,
         ]),
-    ...(leakingSeats === undefined && !checked ? ['Seals are not recorded.'] : []),
+    ...(leakingSeats === undefined && !isSpokenOf ? ['Seals are not recorded.'] : []),
   ];
 }

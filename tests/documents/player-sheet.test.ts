@@ -5,18 +5,19 @@ import { setupIn, type BenchContents } from '../../src/documents/bench-contents.
 import { compareLoaded } from '../../src/documents/compare-loaded.ts';
 import { withSaid } from '../../src/documents/day-steps.ts';
 import { formatLength } from '../../src/documents/length-format.ts';
+import { lostMotionSentences } from '../../src/documents/lost-motion-words.ts';
 import { makeSheetCurve } from '../../src/documents/player-sheet-curve.ts';
 import { withSheetWords, withWish, withWishForAll } from '../../src/documents/player-sheet-edits.ts';
 import { mainNote } from '../../src/documents/player-sheet-decisions.ts';
 import { makeSheetFile } from '../../src/documents/player-sheet-file.ts';
-import { signed } from '../../src/documents/player-sheet-lengths.ts';
+import { both, signed } from '../../src/documents/player-sheet-lengths.ts';
 import { makePlayerSheet, type PlayerSheet } from '../../src/documents/player-sheet.ts';
 import { plusMinusOf } from '../../src/documents/plus-minus.ts';
 import { PROGRAM_VERSION } from '../../src/documents/program-version.ts';
 import { readWith } from '../../src/documents/schema-parts.ts';
 import { loadHorn, type LoadedHorn } from '../../src/documents/to-acoustics.ts';
 import { visitSchema } from '../../src/documents/visit-document.ts';
-import { withSet } from '../../src/ui/state/key-lengths.ts';
+import { withFoundLengths, withSet } from '../../src/ui/state/key-lengths.ts';
 import { withDone, withLeakingSeat } from '../../src/ui/state/work-edits.ts';
 import { LONG_ROUNDING, relative } from '../acoustics/tolerances.ts';
 import { everyKeySet, playerSheetFacts, raisedD, withVisit } from '../ui/demo-player-sheet.ts';
@@ -74,25 +75,71 @@ describe('the player’s sheet', () => {
     expect(8.9).toBeGreaterThan(enoughMm - half);
     expect(8.9).toBeLessThan(enoughMm + half);
     expect(told(sheet, 'decided d')).toBe(
-      'The D key was raised from 8.0 to 8.9 mm (0.315 to 0.350 in) at the front because low E was under-vented; above that more height buys nothing.',
+      'The D key was raised from 8.0 to 8.9 mm (0.315 to 0.350 in) at the front because low E was under-vented; above 9.1 ± 0.3 mm (0.358 in) more height no longer helps.',
     );
   });
 
   it('says of a key that is still low, too high, lowered or held by an arm what is so of it', () => {
     const of = (mm: number, pad = 'd'): string =>
       told(sheetOf(withSet(onTheBench('alto'), pad, { mm, at: 'front' })), `decided ${pad}`);
-    expect(of(8.3)).toMatch(/because low E was under-vented; more height would still help it, up to 9\.1 mm/);
+    expect(of(8.3)).toMatch(
+      /because low E was under-vented; more height would still help it, up to 9\.1 ± 0\.3 mm/,
+    );
     expect(of(10)).toMatch(
-      /because low E was under-vented; above 9\.1 mm \(0\.360 in\) more height buys nothing\./,
+      /because low E was under-vented; above 9\.1 ± 0\.3 mm \(0\.358 in\) more height no longer helps\./,
     );
     expect(of(6)).toMatch(
-      /was lowered from 8\.0 to 6\.0 mm .* Below 9\.1 mm .* height still helps low E: it is \d\.\d ± \d\.\d cents flatter\./,
+      /was lowered from 8\.0 to 6\.0 mm .* Below 9\.1 ± 0\.3 mm .* height still helps low E: it is \d\.\d ± \d\.\d cents flatter\./,
     );
     expect(of(12, 'low-c')).toMatch(/^The low C key was raised/);
     const high = withSet(onTheBench('alto'), 'low-c', { mm: 8.9, at: 'front' });
     expect(told(sheetOf(high), 'decided low-c')).toMatch(/^The low C key was lowered/);
     const held = sheetOf(everyKeySet());
     expect(told(held, 'links')).toMatch(/Held below its own stop: .*F♯ auxiliary by the D key/);
+  });
+
+  it('tells a pad that only follows the key that drives it as following, and its number as reckoned', () => {
+    const held = withFoundLengths(onTheBench('alto'), 'd', { openingMm: 7 });
+    const raised = withSet(held, 'd', { mm: 8.9, at: 'front' });
+    const facts = playerSheetFacts(raised);
+    const sheet = makePlayerSheet(raised, facts, 'mm');
+    const follower = facts.comparison.keys.find(({ id }) => id === 'f-sharp-auxiliary')!;
+    expect([follower.setups[0]!.ruledBy, follower.setups[1]!.ruledBy]).toEqual(['d', null]);
+    expect(told(sheet, 'follows f-sharp-auxiliary')).toBe(
+      'The F♯ auxiliary key follows the D key, whose arm had held it down: from 6.5 mm (0.256 in) to 7.2 ± 0.2 mm (0.283 in) at the front, reckoned and not read.',
+    );
+    expect(sheet.headline.text).toMatch(
+      /^The D key stands 1\.9 mm \(0\.075 in\) higher, and 3 keys follow; /,
+    );
+    expect(sheet.decided.sentences[0].id).toBe('decided d');
+    expect(told(sheet, 'follows others')).toBe('G♯ and bis follow the keys that drive them.');
+    const row = sheet.keys.rows.find(({ pad }) => pad === 'f-sharp-auxiliary')!;
+    expect(row.readAt).toBe('reckoned');
+    const file = makeSheetFile(raised, facts);
+    const cells = file.rows.find(({ pad }) => pad === 'f-sharp-auxiliary')!.cells;
+    expect(cells[file.columns.indexOf('set')]).toEqual({ value: '7.20', origin: 'd ±0.2' });
+  });
+
+  it('says what lost motion a raised key leaves in its links, the player’s page the most of it, the shop’s all', () => {
+    const [most] = facts.lostMotion;
+    expect([most.driver, most.driven]).toEqual(['d', 'f-sharp-auxiliary']);
+    expect(told(sheet, 'lost motion').replaceAll('\u00a0', ' ')).toMatch(
+      /^Lost motion is left: D goes 1\.1 ± 0\.\d mm \(0\.0\d\d in\) at the front before F♯ auxiliary stirs, 0\.9 ± 0\.\d mm more than as found\.$/,
+    );
+    const entry = makeSheetFile(raised, facts).entries.find(({ label }) => label === 'Lost motion')!;
+    expect(entry.text).toBe(lostMotionSentences(facts.lostMotion, 'mm').join(' '));
+    expect(allSentences(sheetOf(onTheBench('alto'))).some(({ id }) => id === 'lost motion')).toBe(false);
+  });
+
+  it('says a length that was worked out alike in both units, and one that was read as it was read', () => {
+    for (const [mm, words] of [
+      [9.1, '9.1 mm (0.358 in)'],
+      [9.142, '9.1 mm (0.358 in)'],
+      [6.35, '6.4 mm (0.250 in)'],
+      [8.9, '8.9 mm (0.350 in)'],
+    ] as const)
+      expect(both(mm, 'mm')).toBe(words);
+    expect(both(9.142, 'thou')).toBe('0.358 in (9.1 mm)');
   });
 
   it('has the comparison’s numbers in its tables, at the front and in both units', () => {
@@ -107,7 +154,7 @@ describe('the player’s sheet', () => {
         name: 'D',
         found: opening(found.frontMm, found.frontPlusMinusMm),
         set: opening(set.frontMm, set.frontPlusMinusMm),
-        vented: `${(100 * found.ventShare).toFixed(0)} → ${(100 * set.ventShare).toFixed(0)} %`,
+        vented: `${(100 * found.ventShare).toFixed(0)} ± 1 → ${(100 * set.ventShare).toFixed(0)} ± 1 %`,
         readAt: '',
       },
     ]);
@@ -160,7 +207,7 @@ describe('the player’s sheet', () => {
     expect(words).toContain(
       `With the D key at 6.5 mm (0.256 in) at the front, as wished, ${first.label} would be ${Math.abs(cents).toFixed(1)} ±`,
     );
-    expect(words).toMatch(/Below 9\.1 mm \(0\.360 in\) low E is under-vented\.$/);
+    expect(words).toMatch(/Below 9\.1 ± 0\.3 mm \(0\.358 in\) low E is under-vented\.$/);
     const same = withVisit(raised, { wishOpeningMm: 8.9 });
     expect(told(sheetOf(same), 'wish')).toMatch(/as wished, it stands as it leaves\.$/);
     const far = withVisit(raised, { wishOpeningMm: 59 });
@@ -190,7 +237,7 @@ describe('the player’s sheet', () => {
     const note = mainNote(wished!.study)!;
     const alone = wished!.wish!.notes[note.index]!.fromPresentCents;
     const all = wishedShift!.cost.notes.find(({ fingering }) => fingering === note.id)!.differences[0]!;
-    expect([mark.label, mark.cents]).toEqual(['all as wished', all.cents]);
+    expect([mark.label, mark.cents]).toEqual(['as wished', all.cents]);
     expect(all.cents).toBeLessThan(alone);
   });
 
@@ -228,6 +275,7 @@ describe('the player’s sheet', () => {
     expect(empty.headline.text).toBe('The horn leaves as it was found: no key stands otherwise.');
     expect([empty.keys.rows, empty.notes.rows, empty.curve, empty.wish]).toEqual([[], [], null, null]);
     expect(allSentences(empty).some(({ id }) => id === 'wish')).toBe(false);
+    expect([empty.decided.sentences, empty.keys.rest]).toEqual([[], '']);
     expect(told(empty, 'seals')).toBe('Seals were not recorded.');
     expect(told(empty, 'links')).toBe('Links were not recorded.');
     expect(told(empty, 'played')).toBe('No note was played and measured.');
@@ -239,6 +287,19 @@ describe('the player’s sheet', () => {
       visit: { ...visit, document: withSaid(visit.document, 'seals and links', 'done') },
     };
     expect(told(sheetOf(said), 'seals')).toBe('Seals were checked; no leak was recorded.');
+    expect(told(sheetOf(said), 'links')).toBe('Links were checked; no reading of them is recorded.');
+    const needless = withVisit(bare, withSaid(visit.document, 'seals and links', 'not needed'));
+    expect(told(sheetOf(needless), 'seals')).toBe(
+      'Seals were not gone over: that was said not to be needed.',
+    );
+    expect(sheetOf(needless).missing).not.toContain('Seals are not recorded.');
+    expect(
+      sheetOf(withLeakingSeat(said, 'f', {})).parts.flatMap(({ sentences }) => sentences),
+    ).toContainEqual(
+      expect.objectContaining({
+        text: 'Seals were checked: F leaks as found, and no new seating is recorded, though seals and links were said to be done.',
+      }),
+    );
   });
 
   it('tells seats that leaked, those seated anew, and links that were read', () => {
@@ -300,7 +361,15 @@ describe('the player’s sheet', () => {
   it('gives rows to the few keys that matter most and names the others', () => {
     const every = sheetOf(everyKeySet());
     expect(every.keys.rows).toHaveLength(4);
-    expect(every.keys.rest.match(/[↑↓]/g)).toHaveLength(23 - 4);
+    expect(every.keys.rest).toBe('The other 19 keys changed less in venting (numbers on the shop’s page).');
+    const six = ['d', 'e', 'f', 'g', 'a', 'b'].reduce(
+      (now, pad) => withSet(now, pad, { mm: 7.5, at: 'front' }),
+      onTheBench('alto'),
+    );
+    expect(sheetOf(six).keys.rest).toMatch(
+      /^The other \d keys changed less in venting: [^.]*[↑↓], .* \(numbers/,
+    );
+    expect(every.headline.text).toMatch(/^23 keys stand otherwise, 13 higher and 10 lower; /);
     expect(every.decided.sentences).toHaveLength(3);
   });
 
@@ -394,7 +463,7 @@ describe('sentences of the player’s sheet', () => {
 
 describe('the page for the shop’s file', () => {
   it('has every reading of every hole with its origin and ±', () => {
-    const file = makeSheetFile(raised);
+    const file = makeSheetFile(raised, facts);
     expect(file.rows).toHaveLength(raised.horn.document.holes.length);
     expect(file.rows.every(({ cells }) => cells.length === file.columns.length)).toBe(true);
     const d = file.rows.find(({ pad }) => pad === 'd')!;
@@ -411,12 +480,15 @@ describe('the page for the shop’s file', () => {
       played: [{ fingering: 'Bb4 bis', cents: 4.2, setup: 'as set', heard: 'tuner' }],
       notes: 'Neck tenon loose.',
     });
-    const entry = (label: string) => makeSheetFile(heard).entries.find((e) => e.label === label)?.text;
+    const entry = (label: string) => makeSheetFile(heard, facts).entries.find((e) => e.label === label)?.text;
     expect(entry('Day')).toContain('player Marta Quill; read by Jonas Reed; air 26.85 °C; A4 440 Hz.');
     expect(entry('Work')).toBe('link E > bis 0.02 mm (as asked)');
     expect(entry('Played as set')).toBe('B♭4 bis +4.2 cents');
     expect(entry('Links')).toContain('D closes F♯ auxiliary (ratio 0.93)');
     expect(entry('Notes')).toBe('Neck tenon loose.');
+    expect(entry('Seals and links')).toBeUndefined();
+    expect(entry('Horn')).toMatch(/^alto; bore and mouthpiece measured on this horn: bore by \d+ points/);
+    expect(entry('Horn')).not.toContain('README');
     expect(entry('Calibration')).toBeUndefined();
   });
 
@@ -425,6 +497,6 @@ describe('the page for the shop’s file', () => {
       version: string;
     };
     expect(PROGRAM_VERSION).toBe(version);
-    expect(makeSheetFile(raised).head).toContain(`Ventwright ${version}`);
+    expect(makeSheetFile(raised, facts).head).toContain(`Ventwright ${version}`);
   });
 });

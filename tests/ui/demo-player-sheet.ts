@@ -1,5 +1,6 @@
 import type { BenchContents } from '../../src/documents/bench-contents.ts';
 import { findPlayerSheetFacts, type PlayerSheetFacts } from '../../src/documents/player-sheet-facts.ts';
+import { withWishForAll } from '../../src/documents/player-sheet-edits.ts';
 import { keyedHoles } from '../../src/documents/horn-document.ts';
 import { withSet } from '../../src/ui/state/key-lengths.ts';
 import { playerSheetQuestion } from '../../src/ui/state/player-sheet-state.ts';
@@ -61,4 +62,10 @@ export function everyKeySet(): BenchContents {
     wishKey: 'd',
     wishOpeningMm: 6.5,
   });
+}
+
+/** The same visit with all keys wished a millimetre lower. */
+export function wishedForAll(contents: BenchContents): BenchContents {
+  const { visit } = contents;
+  return { ...contents, visit: { ...visit, document: withWishForAll(visit.document, -1) } };
 }

@@ -20,7 +20,7 @@ export interface CurveDrawing {
 }
 
 const WIDTH_PT = 292;
-const HEIGHT_PT = 118;
+const HEIGHT_PT = 104;
 const FRAME = { left: 34, top: 8, right: WIDTH_PT - 8, bottom: HEIGHT_PT - 32 } as const;
 
 /** Steps an axis may have, mm. */

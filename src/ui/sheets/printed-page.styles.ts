@@ -132,7 +132,7 @@ export const printedPageStyles = css`
   .ps-curve {
     display: block;
     width: 292pt;
-    height: 118pt;
+    height: 104pt;
   }
   .ps-curve text {
     font-size: 11px;

@@ -1,19 +1,30 @@
+import type { BenchContents } from '../../../documents/bench-contents.ts';
+import type { LengthUnit } from '../../../documents/length-format.ts';
+import type { PlayerSheetFacts } from '../../../documents/player-sheet-facts.ts';
 import { makeSheetFile, type SheetFile } from '../../../documents/player-sheet-file.ts';
 import { makePlayerSheet, type PlayerSheet } from '../../../documents/player-sheet.ts';
 import { isWaiting, reportFor } from '../../state/asked-answer.ts';
 import { hornInHand, type BenchState } from '../../state/bench-state.ts';
+import { makePlayerSheetReasons, type PlayerSheetReasons } from '../../sheets/player-sheet-reasons.model.ts';
 import { makeWishEntry, type WishEntry } from '../../sheets/wish-entry.model.ts';
 
 /** The papers the sheet is laid out for. */
 export const PAPERS = ['A4', 'Letter'] as const;
 export type Paper = (typeof PAPERS)[number];
 
+/** Both pages, and why the figures of the first are what they are. */
+export interface PlayerSheetPages {
+  readonly player: PlayerSheet;
+  readonly reasons: PlayerSheetReasons;
+  readonly file: SheetFile;
+}
+
 /** What the view shows. */
 export interface PlayerSheetView {
   readonly busy: boolean;
   /** why there is no sheet, or that it is on its way; null where it is there */
   readonly instead: { readonly text: string; readonly isWrong: boolean } | null;
-  readonly pages: { readonly player: PlayerSheet; readonly file: SheetFile } | null;
+  readonly pages: PlayerSheetPages | null;
   readonly missing: readonly string[];
   /** sentences that were rewritten before their numbers changed */
   readonly outdated: readonly string[];
@@ -24,10 +35,7 @@ export function makePlayerSheetView(state: BenchState): PlayerSheetView {
   const { contents } = hornInHand(state);
   const { facts } = state.playerSheet;
   const known = reportFor(facts, state.hornId);
-  const pages =
-    known === null || facts.problem !== null
-      ? null
-      : { player: makePlayerSheet(contents, known, state.unit), file: makeSheetFile(contents) };
+  const pages = known === null || facts.problem !== null ? null : makePages(contents, known, state.unit);
   return {
     busy: isWaiting(facts, state.hornId) && facts.problem === null,
     instead:
@@ -43,6 +51,15 @@ export function makePlayerSheetView(state: BenchState): PlayerSheetView {
   };
 }
 
+function makePages(contents: BenchContents, facts: PlayerSheetFacts, unit: LengthUnit): PlayerSheetPages {
+  const player = makePlayerSheet(contents, facts, unit);
+  return {
+    player,
+    reasons: makePlayerSheetReasons(contents, facts, player, unit),
+    file: makeSheetFile(contents, facts, unit),
+  };
+}
+
 function outdatedIn({ headline, decided, parts, consent }: PlayerSheet): string[] {
   const all = [headline, ...decided.sentences, ...parts.flatMap(({ sentences }) => sentences), consent];
   return all.filter(({ isOutdated }) => isOutdated).map(({ text }) => text);
@@ -55,7 +72,7 @@ export const FITS = [
   { size: '12pt', line: '1.24', gap: '0.45em', isTight: false },
   { size: '11.5pt', line: '1.22', gap: '0.4em', isTight: false },
   { size: '11pt', line: '1.2', gap: '0.35em', isTight: false },
-  { size: '11pt', line: '1.12', gap: '0.15em', isTight: true },
+  { size: '11pt', line: '1.1', gap: '0.12em', isTight: true },
 ] as const;
 export type Fit = (typeof FITS)[number];
 

@@ -18,6 +18,7 @@ import {
   makePlayerSheetView,
   PAPERS,
   type Paper,
+  type PlayerSheetPages,
   type PlayerSheetView,
 } from './player-sheet-view.model.ts';
 import { playerSheetStyles } from './player-sheet-view.styles.ts';
@@ -59,11 +60,7 @@ export class VwPlayerSheet extends BenchView {
     `;
   }
 
-  #pages(
-    { player, file }: NonNullable<PlayerSheetView['pages']>,
-    unit: LengthUnit,
-    bench: Bench,
-  ): TemplateResult {
+  #pages({ player, reasons, file }: PlayerSheetPages, unit: LengthUnit, bench: Bench): TemplateResult {
     const acts: SentenceActs = {
       writing: this.writing,
       write: (id) => this.#write(id),
@@ -71,7 +68,7 @@ export class VwPlayerSheet extends BenchView {
     };
     return html`
       <article class="ps-page ps-${this.paper}" data-page="player" aria-label="For the player">
-        ${playerPage(player, unit, acts, file.foot)}
+        ${playerPage(player, { reasons, unit }, acts, file.foot)}
       </article>
       <article class="ps-page ps-file ps-${this.paper}" data-page="file" aria-label="For the shop’s file">
         ${filePage(file)}
