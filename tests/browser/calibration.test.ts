@@ -1,10 +1,9 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { fileURLToPath } from 'node:url';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it, onTestFinished } from 'vitest';
 import { openWorkbench, serveBuiltSite, SIZES, waitForView, type BuiltSite } from './built-site.ts';
 import { launchBrowser } from './find-browser.ts';
+import { faultsByAxe } from './axe.ts';
 
 const LOG = fileURLToPath(new URL('../../datasets/logs/demo-alto.csv', import.meta.url));
 
@@ -40,12 +39,7 @@ async function fitted(page: Page): Promise<void> {
 const answer = (page: Page): Promise<string> => page.locator('.cb-answer').innerText();
 
 async function violationsOn(page: Page): Promise<string[]> {
-  await page.evaluate(readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8'));
-  return page.evaluate(async () => {
-    const { axe } = window as unknown as { axe: typeof import('axe-core') };
-    const { violations } = await axe.run(document);
-    return violations.map(({ id, nodes }) => `${id}: ${nodes.map((n) => n.html).join(' ')}`);
-  });
+  return faultsByAxe(page);
 }
 
 /** The ± of the picked note's pitch on the scale, cents. */

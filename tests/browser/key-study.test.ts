@@ -1,5 +1,3 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it, onTestFinished } from 'vitest';
 import { ventingAt, type VentingStudy } from '../../src/acoustics/index.ts';
@@ -15,6 +13,7 @@ import {
   type WatchedPage,
 } from './built-site.ts';
 import { launchBrowser } from './find-browser.ts';
+import { faultsByAxe } from './axe.ts';
 
 /** Cents and per cent: the browser's exponentials and Node's differ in the last digit, and no more. */
 const SAME = 1e-9;
@@ -476,13 +475,7 @@ describe('how sure the key study is', () => {
 describe.each(Object.entries(SIZES))('on a %s', (_name, size) => {
   it('meets the accessibility rules, with a mistake on screen and the table open too', async () => {
     const page = await open(size);
-    await page.evaluate(readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8'));
-    const violations = (): Promise<string[]> =>
-      page.evaluate(async () => {
-        const { axe } = window as unknown as { axe: typeof import('axe-core') };
-        const { violations: found } = await axe.run(document);
-        return found.map((v) => `${v.id}: ${v.nodes.map((n) => n.target.join(' ')).join(', ')}`);
-      });
+    const violations = (): Promise<string[]> => faultsByAxe(page);
     expect(await violations()).toEqual([]);
     await typeInto(page, 'chimneyMm', 'tall');
     await expect.poll(() => told(page, 'chimneyMm').innerText()).toContain('Invalid');

@@ -1,5 +1,4 @@
 import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import type { Browser, Download, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it, onTestFinished } from 'vitest';
 import type { BenchContents } from '../../src/documents/bench-contents.ts';
@@ -7,6 +6,7 @@ import { libraryFile, readLibrary } from '../../src/documents/library-file.ts';
 import { inventedFile, inventedLibrary } from '../ui/invented-library.ts';
 import { openWorkbench, serveBuiltSite, SIZES, type BuiltSite } from './built-site.ts';
 import { launchBrowser } from './find-browser.ts';
+import { faultsByAxe } from './axe.ts';
 
 /** What a finger in a glove needs, px, less what the browser rounds. */
 const FINGER_PX = 44 - 0.01;
@@ -293,12 +293,7 @@ describe.each(Object.entries(SIZES))('the library on a %s', (_name, size) => {
       return parts.filter((p) => p.getBoundingClientRect().right > width + 0.5).map((p) => p.className);
     }, size.width);
     expect(cut).toEqual([]);
-    await page.evaluate(readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8'));
-    const violations = await page.evaluate(async () => {
-      const { axe } = window as unknown as { axe: typeof import('axe-core') };
-      const { violations: all } = await axe.run(document);
-      return all.map(({ id, nodes }) => `${id}: ${nodes.map((n) => n.html.slice(0, 120)).join(' | ')}`);
-    });
+    const violations = await faultsByAxe(page);
     expect(violations).toEqual([]);
   });
 });

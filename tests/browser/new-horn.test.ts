@@ -1,5 +1,3 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it, onTestFinished } from 'vitest';
 import type { BenchContents } from '../../src/documents/bench-contents.ts';
@@ -7,6 +5,7 @@ import { keyedHoles } from '../../src/documents/horn-document.ts';
 import { ALTO } from '../ui/demo.ts';
 import { openWorkbench, serveBuiltSite, SIZES, type BuiltSite } from './built-site.ts';
 import { launchBrowser } from './find-browser.ts';
+import { faultsByAxe } from './axe.ts';
 
 /** What a finger in a glove needs, px, less what the browser rounds. */
 const FINGER_PX = 44 - 0.01;
@@ -236,12 +235,7 @@ describe.each(Object.entries(SIZES))('on a %s', (_name, size) => {
 
   it('nothing keeps a screen reader or a keyboard out', async () => {
     const page = await open(size);
-    await page.evaluate(readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8'));
-    const violations = await page.evaluate(async () => {
-      const { axe } = window as unknown as { axe: typeof import('axe-core') };
-      const { violations: all } = await axe.run(document);
-      return all.map((v) => [v.id, v.nodes.map((n) => n.html)]);
-    });
+    const violations = await faultsByAxe(page);
     expect(violations).toEqual([]);
   });
 });

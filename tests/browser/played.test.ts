@@ -1,5 +1,4 @@
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
@@ -8,6 +7,7 @@ import { findFingering, noteFrequency } from '../../src/acoustics/index.ts';
 import { inTurn, tone, wavFile } from '../ui/played-tones.ts';
 import { openWorkbench, serveBuiltSite, SIZES, waitForView, type BuiltSite } from './built-site.ts';
 import { launchBrowser } from './find-browser.ts';
+import { faultsByAxe } from './axe.ts';
 
 const RATE = 48_000;
 const hzOf = (id: string, off: number): number =>
@@ -171,14 +171,7 @@ describe.each(['light', 'dark'] as const)('in the %s', (colorScheme) => {
       await page.keyboard.press('Enter');
       await page.getByRole('button', { name: 'Takes of G4: 1' }).click();
       await page.getByRole('list', { name: 'Takes of G4' }).waitFor();
-      await page.evaluate(
-        readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8'),
-      );
-      const violations = await page.evaluate(async () => {
-        const { axe } = window as unknown as { axe: typeof import('axe-core') };
-        const { violations: found } = await axe.run(document);
-        return found.map((v) => `${v.id}: ${v.nodes.map((n) => n.target.join(' ')).join(', ')}`);
-      });
+      const violations = await faultsByAxe(page);
       expect(violations).toEqual([]);
       const overflow = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
       expect(overflow).toBeLessThanOrEqual(0);

@@ -1,9 +1,8 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openWorkbench, serveBuiltSite, SIZES, waitForSheet, type BuiltSite } from './built-site.ts';
 import { launchBrowser } from './find-browser.ts';
+import { faultsByAxe } from './axe.ts';
 
 let site: BuiltSite;
 let browser: Browser;
@@ -36,12 +35,7 @@ async function boxes(page: Page, figure: string) {
 }
 
 async function violations(page: Page): Promise<string[]> {
-  await page.evaluate(readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8'));
-  return page.evaluate(async () => {
-    const { axe } = window as unknown as { axe: typeof import('axe-core') };
-    const { violations: found } = await axe.run(document);
-    return found.map((v) => `${v.id}: ${v.nodes.map((n) => n.target.join(' ')).join(', ')}`);
-  });
+  return faultsByAxe(page);
 }
 
 describe('a figure that opens its reason', () => {

@@ -1,5 +1,3 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it, onTestFinished } from 'vitest';
 import {
@@ -20,6 +18,7 @@ import { fingeringOf } from '../acoustics/demo-horns.ts';
 import { ALTO } from '../ui/demo.ts';
 import { openWorkbench, serveBuiltSite, SIZES, waitForAnswer, type BuiltSite } from './built-site.ts';
 import { launchBrowser } from './find-browser.ts';
+import { faultsByAxe } from './axe.ts';
 
 /** Read off the screen: a tenth of a millimetre, a decibel or a cent. */
 const TENTH = 0.0501;
@@ -385,14 +384,7 @@ describe.each(Object.entries(SIZES))('links and leaks on a %s', (name, size) => 
         await waitForBeside(page);
         await page.locator('.lk-lesser summary').click();
       }
-      await page.evaluate(
-        readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8'),
-      );
-      const violations = await page.evaluate(async () => {
-        const { axe } = window as unknown as { axe: typeof import('axe-core') };
-        const { violations: all } = await axe.run(document);
-        return all.map((v) => `${v.id}: ${v.nodes.map((n) => n.target.join(' ')).join(', ')}`);
-      });
+      const violations = await faultsByAxe(page);
       expect(violations).toEqual([]);
       const { wide, low } = await page.evaluate(() => {
         const all = (root: ParentNode): Element[] =>

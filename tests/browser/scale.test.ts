@@ -1,5 +1,3 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it, onTestFinished } from 'vitest';
 import {
@@ -20,6 +18,7 @@ import { noteLabel } from '../../src/ui/parts/note-names.ts';
 import { ALTO, TENOR } from '../ui/demo.ts';
 import { openWorkbench, serveBuiltSite, SIZES, waitForCurve, type BuiltSite } from './built-site.ts';
 import { launchBrowser } from './find-browser.ts';
+import { faultsByAxe } from './axe.ts';
 
 /** Cents: a resonance followed from its neighbourhood is exact but for rounding, in the browser as in Node. */
 const SAME_CENTS = 1e-9;
@@ -372,12 +371,7 @@ describe.each(Object.entries(SIZES))('the scale on a %s', (name, size) => {
     await propose(page, 'f', '6.5');
     await expect.poll(() => page.locator('.sc-chips button').count()).toBe(1);
     await page.locator('.sc-page .ks-table summary').click();
-    await page.evaluate(readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8'));
-    const violations = await page.evaluate(async () => {
-      const { axe } = window as unknown as { axe: typeof import('axe-core') };
-      const { violations: all } = await axe.run(document);
-      return all.map((v) => `${v.id}: ${v.nodes.map((n) => n.target.join(' ')).join(', ')}`);
-    });
+    const violations = await faultsByAxe(page);
     expect(violations).toEqual([]);
     const { wide, low } = await page.evaluate(() => {
       const all = (root: ParentNode): Element[] =>

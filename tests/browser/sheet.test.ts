@@ -1,5 +1,3 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import type { Browser, BrowserContext, Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it, onTestFinished } from 'vitest';
 import type { BenchContents } from '../../src/documents/bench-contents.ts';
@@ -9,6 +7,7 @@ import { findEnough, makeSheetReport } from '../../src/ui/state/sheet-numbers.ts
 import { ALTO, onTheBench, preparedSheet } from '../ui/demo.ts';
 import { openWorkbench, serveBuiltSite, SIZES, waitForSheet, type BuiltSite } from './built-site.ts';
 import { launchBrowser } from './find-browser.ts';
+import { faultsByAxe } from './axe.ts';
 
 /** A converted opening may differ in its last digits. */
 const SAME_MM = 1e-9;
@@ -434,13 +433,7 @@ describe.each(Object.entries(SIZES))('on a %s', (name, size) => {
   it('meets the accessibility rules, with a mistake on screen and the head unfolded too', async () => {
     const page = await open(size);
     await waitForSheet(page);
-    await page.evaluate(readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8'));
-    const violations = (): Promise<string[]> =>
-      page.evaluate(async () => {
-        const { axe } = window as unknown as { axe: typeof import('axe-core') };
-        const { violations: found } = await axe.run(document);
-        return found.map((v) => `${v.id}: ${v.nodes.map((n) => n.target.join(' ')).join(', ')}`);
-      });
+    const violations = (): Promise<string[]> => faultsByAxe(page);
     expect(await violations()).toEqual([]);
     await typeInto(page, 'e', 'openingMm', 'eight');
     await expect.poll(() => page.locator('.sh-problems').count()).toBe(1);

@@ -1,5 +1,3 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it, onTestFinished } from 'vitest';
 import { makeAirColumn } from '../../src/acoustics/index.ts';
@@ -15,6 +13,7 @@ import { demoDocument } from '../acoustics/demo-horns.ts';
 import { onTheBench } from '../ui/demo.ts';
 import { openWorkbench, serveBuiltSite, SIZES, type BuiltSite } from './built-site.ts';
 import { launchBrowser } from './find-browser.ts';
+import { faultsByAxe } from './axe.ts';
 
 /** Cents: the browser follows the same resonances as Node, to rounding. */
 const SAME_CENTS = 1e-9;
@@ -317,12 +316,7 @@ describe.each(Object.entries(SIZES))('side by side on a %s', (_name, size) => {
       await page.getByRole('button', { name: 'Add a column' }).click();
       await expect.poll(() => page.locator('.sd-answer h1 span').count()).toBe(count);
     }
-    await page.evaluate(readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8'));
-    const violations = await page.evaluate(async () => {
-      const { axe } = window as unknown as { axe: typeof import('axe-core') };
-      const { violations: all } = await axe.run(document);
-      return all.map((v) => `${v.id}: ${v.nodes.map((n) => n.target.join(' ')).join(', ')}`);
-    });
+    const violations = await faultsByAxe(page);
     expect(violations).toEqual([]);
     const { wide, low } = await page.evaluate(() => ({
       wide: document.documentElement.scrollWidth - document.documentElement.clientWidth,
