@@ -45,9 +45,11 @@ function keyRow(row: KeyRow, unit: LengthUnit, bench: Bench): TemplateResult {
         >${row.opens === null ? 'as found' : figure(row.opens, unit)}</span
       >
       <span role="cell" class="pp-move"
-        >${row.move === '' ? html`<i aria-hidden="true">·</i>` : unbroken(row.move)}${row.few === null ? nothing : html`<small>${unbroken(row.few)}</small>`}</span
+        >${row.move === '' ? html`<i aria-hidden="true">·</i>` : unbroken(row.move)}</span
       >
-      <span role="cell" class="pp-why">${unbroken(row.why)}</span>
+      <span role="cell" class="pp-why"
+        >${unbroken(row.why)}${row.few === null ? nothing : html` <small>${unbroken(row.few)}.</small>`}</span
+      >
       <span role="cell" class="pp-lock">
         <button
           type="button"

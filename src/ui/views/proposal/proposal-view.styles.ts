@@ -75,9 +75,8 @@ export const proposalStyles = css`
     line-height: 1.35;
     color: var(--vw-soft);
   }
-  .pp-move small {
-    display: block;
-    font-weight: 400;
+  .pp-why small {
+    font-size: inherit;
     color: var(--vw-soft);
   }
   .pp-taken {

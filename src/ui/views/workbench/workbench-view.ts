@@ -74,7 +74,13 @@ export class VwWorkbench extends BenchView {
           )}
         </nav>
         <div class="wb-steps">
-          <button type="button" aria-label="Undo" ?disabled=${past.length === 0} @click=${() => bench.undo()}>
+          <button
+            type="button"
+            aria-label="Undo"
+            title="Undo: every step since this page was opened"
+            ?disabled=${past.length === 0}
+            @click=${() => bench.undo()}
+          >
             ↶
           </button>
           <button
