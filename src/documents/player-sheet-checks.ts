@@ -96,7 +96,7 @@ export function lostMotionSentence({ lostMotion }: PlayerSheetFacts, unit: Lengt
   const others = new Set(lostMotion.map(({ driven }) => driven)).size - 1;
   const links = lostMotion.filter(({ driven }) => driven === most.driven);
   const more = others === 0 ? '' : `; ${many(others, 'more pad')} ${others === 1 ? 'stirs' : 'stir'} late`;
-  return `Lost motion is left: ${goesWords(links, unit)}${more}.`;
+  return `Lost motion is left. ${goesWords(links, unit)}${more}.`;
 }
 
 /** Keys whose pad as set is of another size or thickness than as found. */

@@ -91,6 +91,7 @@ describe('the player’s sheet on paper', () => {
     'one key raised': raisedD(),
     'every key set, and long names': everyKeySet(),
     'all keys wished lower, nothing set': wishedForAll(onTheBench('alto')),
+    'all keys wished lower, every key set': wishedForAll(everyKeySet()),
   };
   for (const [name, contents] of Object.entries(visits)) {
     for (const paper of ['A4', 'Letter'] as const) {

@@ -124,7 +124,7 @@ describe('the player’s sheet', () => {
     const [most] = facts.lostMotion;
     expect([most.driver, most.driven]).toEqual(['d', 'f-sharp-auxiliary']);
     expect(told(sheet, 'lost motion').replaceAll('\u00a0', ' ')).toMatch(
-      /^Lost motion is left: D goes 1\.1 ± 0\.\d mm \(0\.0\d\d in\) at the front before F♯ auxiliary stirs, 0\.9 ± 0\.\d mm more than as found\.$/,
+      /^Lost motion is left\. D goes 1\.1 ± 0\.\d mm \(0\.0\d\d in\) at the front before F♯ auxiliary stirs, 0\.9 ± 0\.\d mm more than as found\.$/,
     );
     const entry = makeSheetFile(raised, facts).entries.find(({ label }) => label === 'Lost motion')!;
     expect(entry.text).toBe(lostMotionSentences(facts.lostMotion, 'mm').join(' '));
