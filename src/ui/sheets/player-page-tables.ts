@@ -172,7 +172,7 @@ function figureOrInk(text: string, reason: Reason | null, unit: LengthUnit): Tem
     ><span class="ps-ink">${words}</span>`;
 }
 
-/** Parts only before the other unit, where there is little room. */
+/** Parts only before the other unit and an arrow, where there is little room. */
 function inOne(text: string): string {
-  return text.replaceAll(' ', '\u00a0').replace('\u00a0(', ' (');
+  return text.replaceAll(' ', '\u00a0').replace('\u00a0(', ' (').replace('\u00a0→', ' →');
 }
