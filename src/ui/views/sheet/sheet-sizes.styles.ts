@@ -57,7 +57,6 @@ export const sheetSizeStyles = css`
     }
     .sh-page {
       grid-template-columns: minmax(0, 1fr);
-      grid-template-rows: none;
       grid-template-areas: 'answer' 'about' 'tools' 'picture' 'sheet' 'foot';
     }
     .sh-answer h1 {

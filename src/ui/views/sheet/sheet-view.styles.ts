@@ -5,8 +5,7 @@ export const sheetStyles = css`
   .sh-page {
     display: grid;
     grid-template-columns: minmax(0, 1fr) 600px;
-    grid-template-rows: auto 1fr;
-    grid-template-areas: 'answer picture' 'about picture' 'tools tools' 'sheet sheet' 'foot foot';
+    grid-template-areas: 'answer picture' 'about about' 'tools tools' 'sheet sheet' 'foot foot';
     gap: var(--vw-space-2) var(--vw-space-3);
     max-width: 1500px;
     margin: 0 auto;

@@ -156,9 +156,8 @@ export class VwSheetView extends BenchView {
           }
         </p>
         <p class="sh-how">
-          Type and press Enter to go down the column. 7.9, 7,9 mm, 0.310 in and 5/16 are understood; 4.0 c is
-          read at the centre for that key alone. Escape shows what is in use; Alt and Enter, why a key has
-          enough.
+          Enter goes down the column. 7.9, 7,9 mm, 0.310 in and 5/16 are understood; 4.0 c is read at the
+          centre for that key. Escape shows what is in use; Alt and Enter, why.
         </p>
       </div>
     `;
