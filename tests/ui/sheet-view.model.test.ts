@@ -66,9 +66,61 @@ describe('the sheet’s answer', () => {
     const near = makeSheetView(answered(alto, (pad) => enoughAt(pad === 'e' ? 8.1 : 3)));
     expect(near.answer.headline).toBe('No key can be shown to stand low.');
     expect(near.answer.standing).toBe('As found: 1 within their ± of enough and 22 high enough.');
+    const beyond: EnoughReport = { kind: 'none in reach', reason: '' };
+    const open = makeSheetView(answered(alto, (pad) => (pad === 'e' ? beyond : enoughAt(3))));
+    expect(open.answer.headline).toBe('No key can be shown to stand low.');
     expect(coming.answer.standing).toBe('As found: 1 high enough and 22 still being worked out.');
     expect(coming.busy).toBe(true);
     expect(makeSheetView(makeBenchState([], alto)).answer.headline).toBe('Working out how every key stands…');
+  });
+
+  describe('on a horn begun from an example', () => {
+    const example: BenchContents = {
+      ...alto,
+      asFound: { ...alto.asFound, document: { ...alto.asFound.document, origin: 'template' } },
+    };
+    const lows: Readonly<Record<string, number>> = { b: 11, e: 9.1, g: 8.2, d: 8.9 };
+    const shown = (contents: BenchContents, coming: readonly string[] = []): SheetView =>
+      makeSheetView(answered(contents, (pad) => (coming.includes(pad) ? null : enoughAt(lows[pad] ?? 3))));
+    const read = (...pads: readonly string[]): BenchContents =>
+      pads.reduce((now, pad) => withFoundLengths(now, pad, { openingMm: 8 }), example);
+
+    it('leads with the keys that were read, and counts the example’s apart', () => {
+      const { answer, enoughForAll, enoughAct } = shown(read('d', 'e', 'f'));
+      expect(plain(answer.headline)).toBe(
+        'Of the 3 keys read, 2 stand low, and more height still helps: E by 1.1 ± 0.3 mm and D by 0.9 ± 0.3 mm.',
+      );
+      expect(answer.standing).toBe('As found: 1 high enough. 20 rest on the example: read them to know.');
+      expect(Object.keys(enoughForAll).sort()).toEqual(['d', 'e']);
+      expect(enoughAct).toBe('Propose enough for these 2 keys');
+      expect(shown(read('d', 'e', 'f'), ['d', 'b']).answer.headline).toMatch(
+        /^So far, of the 3 keys read, one stands low, .*: E by [^,]*$/,
+      );
+    });
+
+    it('proposes nothing of the example’s where the keys read stand high enough', () => {
+      const { answer, enoughForAll, enoughAct } = shown(read('f', 'a'));
+      expect(answer.headline).toBe('Of the 2 keys read, none stands low: more height would help none.');
+      expect([enoughForAll, enoughAct]).toEqual([{}, 'Propose enough']);
+      expect(shown(read('f')).answer.headline).toBe(
+        'The one key read, F, does not stand low: more height would not help it.',
+      );
+      expect(plain(shown(read('e')).answer.headline)).toBe(
+        'The one key read stands low, and more height still helps: E by 1.1 ± 0.3 mm.',
+      );
+    });
+
+    it('is told as the example stands while nothing was read', () => {
+      const { answer, enoughAct } = shown(example);
+      expect(answer.headline).toMatch(/^As the example stands, 2 keys stand low, .*: B by /);
+      expect(answer.standing).toMatch(/ No opening was read on this horn: read them to know\.$/);
+      expect(enoughAct).toBe('Propose enough for these 2 keys of the example');
+    });
+
+    it('takes what was set and read for read', () => {
+      const { answer } = shown(withSet(example, 'e', { mm: 8, at: 'front' }));
+      expect(answer.headline).toMatch(/^The one key read stands low/);
+    });
   });
 
   it('says what rests on the example, key by key and for the bore', () => {

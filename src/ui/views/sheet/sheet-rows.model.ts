@@ -63,6 +63,8 @@ export interface RowView {
   readonly cells: readonly CellView[];
   /** of the four that matter most, how many rest on the example */
   readonly fromExample: number;
+  /** whether its opening was read on this horn, as found or as set */
+  readonly isRead: boolean;
   readonly bar: BarView | null;
   /** null until it has been worked out */
   readonly standing: StandingTo | null;
@@ -117,6 +119,7 @@ export function makeRowGroups(state: BenchState): { readonly groups: RowGroup[];
         makeCell(contents, { pad: hole.id, name: spoken(hole) }, cell, typed[hole.id], manner),
       ),
       fromExample: MAIN_CELLS.filter((cell) => originOf(contents, hole.id, cell) === 'template').length,
+      isRead: isOpeningRead(contents, hole.id),
       bar,
       standing,
       asProposed:
@@ -151,6 +154,12 @@ function originOf({ horn, asFound }: BenchContents, pad: string, cell: LengthId)
       ? knownSetupLength(asFound.document, pad, cell)
       : knownHornLength(horn.document, pad, cell);
   return known?.origin ?? null;
+}
+
+function isOpeningRead({ asFound, asSet }: BenchContents, pad: string): boolean {
+  return [asSet, asFound].some(
+    ({ document }) => knownSetupLength(document, pad, 'openingMm')?.origin === 'measured',
+  );
 }
 
 /** Whether a sparse setup says how a key stands. */

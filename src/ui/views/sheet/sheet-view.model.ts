@@ -20,7 +20,7 @@ import { makeMeasuredFields, sentence, type FieldView } from '../key-study/measu
 import type { DayFieldId } from '../../state/fields.ts';
 import { labelOf, MEASURE_CELLS, OPENING_CELLS } from './sheet-cells.model.ts';
 import { makeRowGroups, type RowGroup } from './sheet-rows.model.ts';
-import { keysBelow, makeSheetAnswer, type SheetAnswer } from './sheet-words.ts';
+import { enoughAct, keysBelow, leadingRows, makeSheetAnswer, type SheetAnswer } from './sheet-words.ts';
 
 /** A text of the head. */
 export interface HeadView {
@@ -72,8 +72,10 @@ export interface SheetView {
   readonly hasBefore: boolean;
   /** where the axis of the bars begins, % */
   readonly barFromPercent: number;
-  /** mm at the front by pad id: what would bring every key that lacks height to where it stops helping */
+  /** mm at the front by pad id: what would bring each key the answer tells to be low to where height stops helping */
   readonly enoughForAll: Readonly<Record<string, number>>;
+  /** what the button says that proposes it */
+  readonly enoughAct: string;
   readonly all: ActsOnAll;
   readonly picture: HornPicture;
 }
@@ -142,11 +144,12 @@ export function makeSheetView(state: BenchState): SheetView {
     hasBefore: rows.some((row) => row.cells.some(({ readOn }) => readOn !== null)),
     barFromPercent: Math.round(100 * barFrom),
     enoughForAll: Object.fromEntries(
-      keysBelow(rows).map(({ pad, standing }) => [
+      keysBelow(leadingRows(rows)).map(({ pad, standing }) => [
         pad,
         Number((Math.ceil(standing!.frontMm! / PROPOSED_STEP_MM - 1e-6) * PROPOSED_STEP_MM).toFixed(2)),
       ]),
     ),
+    enoughAct: enoughAct(rows),
     all: actsOnAll(state),
     picture: pictureMemo(documentsInHand(state), keyId, isOfHorn ? sheet.report : null, unit),
   };

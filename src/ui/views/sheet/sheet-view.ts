@@ -87,7 +87,6 @@ export class VwSheetView extends BenchView {
   }
 
   #answer(view: SheetView, bench: Bench): TemplateResult {
-    const lacking = Object.keys(view.enoughForAll).length;
     return html`
       <section class="sh-answer" aria-label="Answer" aria-busy=${view.busy ? 'true' : 'false'}>
         <h1>${told(view.answer.headline, view.answer.reasons, view.unit)}</h1>
@@ -100,10 +99,10 @@ export class VwSheetView extends BenchView {
             type="button"
             class="ks-quiet"
             data-act="propose-enough"
-            ?disabled=${lacking === 0}
+            ?disabled=${Object.keys(view.enoughForAll).length === 0}
             @click=${() => bench.proposeAll(view.enoughForAll)}
           >
-            ▶ Propose enough for ${lacking === 1 ? 'this key' : `these ${lacking} keys`}
+            ▶ ${view.enoughAct}
           </button>
           ${actsOnAll(view.all, bench)}
         </div>

@@ -25,7 +25,8 @@ export interface AnswerContext {
 const NAMED = 3;
 
 export function makeSheetAnswer(rows: readonly RowView[], context: AnswerContext): SheetAnswer {
-  const known = rows.filter(({ standing }) => standing !== null);
+  const leading = leadingRows(rows);
+  const known = leading.filter(({ standing }) => standing !== null);
   return {
     headline: unbroken(headline(rows, known, context) + proposedWords(known)),
     standing: unbroken(standing(rows, known, context)),
@@ -36,28 +37,61 @@ export function makeSheetAnswer(rows: readonly RowView[], context: AnswerContext
   };
 }
 
+/** The keys that lead the answer: those read on this horn, or all where none is. */
+export function leadingRows(rows: readonly RowView[]): readonly RowView[] {
+  const read = rows.filter(({ isRead }) => isRead);
+  return read.length === 0 ? rows : read;
+}
+
+/** Of which keys the answer is, where not every key was read; empty where all were. */
+function ofWhich(rows: readonly RowView[]): string {
+  const read = rows.filter(({ isRead }) => isRead).length;
+  if (read === rows.length) return '';
+  if (read === 0) return 'as the example stands';
+  return `of the ${read} keys read`;
+}
+
 function headline(rows: readonly RowView[], known: readonly RowView[], { unit }: AnswerContext): string {
   if (rows.every(({ bar }) => bar === null)) return 'Working out how every key stands…';
   if (known.length === 0) return 'Working out where more height stops helping…';
   const below = keysBelow(known);
-  const soFar = known.length < rows.length ? 'So far ' : '';
+  const all = leadingRows(rows).length;
+  const isPart = all < rows.length;
+  if (all === 1 && isPart) return ofOneKey(known[0], below.length === 1, unit);
+  const which = ofWhich(rows);
+  const soFar = known.length === all ? '' : which === '' ? 'so far ' : 'so far, ';
+  const begun = (words: string): string => capital(`${soFar}${which === '' ? '' : `${which}, `}${words}`);
   if (below.length === 0) {
-    const none = `${soFar}${soFar === '' ? 'No' : 'no'} key`;
-    return known.some(({ standing: s }) => s?.kind === 'about')
-      ? `${none} can be shown to stand low.`
-      : `${none} stands low: more height would help none.`;
+    const none = isPart ? 'none' : 'no key';
+    return known.some(isOpenQuestion)
+      ? begun(`${none} can be shown to stand low.`)
+      : begun(`${none} stands low: more height would help none.`);
   }
-  const [first, ...others] = below;
-  const named = [
-    `${first.name} by ${lackWords(first.standing!, unit)}`,
-    ...others.slice(0, NAMED - 1).map((row) => `${row.name} by ${lackWords(row.standing!, unit)}`),
-  ];
+  const named = below.slice(0, NAMED).map((row) => lackingWords(row, unit));
   const rest = below.length - named.length;
+  const count = below.length === 1 ? 'one' : String(below.length);
+  const keys = isPart ? '' : below.length === 1 ? ' key' : ' keys';
   return (
-    `${soFar}${below.length === 1 ? `${soFar === '' ? 'One' : 'one'} key stands` : `${below.length} keys stand`} ` +
-    `low, and more height still helps: ${listed([...named, ...(rest > 0 ? [`${rest} more`] : [])])}.`
+    begun(`${count}${keys} ${below.length === 1 ? 'stands' : 'stand'} low, `) +
+    `and more height still helps: ${listed([...named, ...(rest > 0 ? [`${rest} more`] : [])])}.`
   );
 }
+
+/** The answer where a single key was read. */
+function ofOneKey(row: RowView, isLow: boolean, unit: LengthUnit): string {
+  if (isLow) return `The one key read stands low, and more height still helps: ${lackingWords(row, unit)}.`;
+  return isOpenQuestion(row)
+    ? `The one key read, ${row.name}, cannot be shown to stand low.`
+    : `The one key read, ${row.name}, does not stand low: more height would not help it.`;
+}
+
+/** Whether it may yet stand low: within its ± of enough, or with no enough in reach. */
+const isOpenQuestion = ({ standing: s }: RowView): boolean => s?.kind === 'about' || s?.kind === 'open';
+
+const lackingWords = ({ name, standing: s }: RowView, unit: LengthUnit): string =>
+  `${name} by ${lackWords(s!, unit)}`;
+
+const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 
 /** How many would stand low as proposed; empty where nothing is proposed. */
 function proposedWords(known: readonly RowView[]): string {
@@ -74,18 +108,28 @@ export function keysBelow(rows: readonly RowView[]): RowView[] {
     .sort((a, b) => b.standing!.lacksMm! - a.standing!.lacksMm!);
 }
 
+/** What the button says that proposes enough for the keys the answer tells to be low. */
+export function enoughAct(rows: readonly RowView[]): string {
+  const lacking = keysBelow(leadingRows(rows)).length;
+  if (lacking === 0) return 'Propose enough';
+  const keys = lacking === 1 ? 'this key' : `these ${lacking} keys`;
+  return `Propose enough for ${keys}${rows.every(({ isRead }) => !isRead) ? ' of the example' : ''}`;
+}
+
 function standing(rows: readonly RowView[], known: readonly RowView[], { isSet }: AnswerContext): string {
   const count = (kind: string): number => known.filter(({ standing: s }) => s?.kind === kind).length;
-  const told = [
+  const leading = leadingRows(rows).length;
+  const unread = rows.filter(({ isRead }) => !isRead).length;
+  const parts = [
     [count('about'), 'within their ± of enough'],
     [count('enough'), 'high enough'],
     [count('open'), 'without an answer in reach'],
+    [leading - known.length, 'still being worked out'],
   ] as const;
-  const parts = told.filter(([n]) => n > 0).map(([n, words]) => `${n} ${words}`);
-  const waiting = rows.length - known.length;
-  const rest = waiting > 0 ? [`${waiting} still being worked out`] : [];
+  const told = listed(parts.filter(([n]) => n > 0).map(([n, words]) => `${n} ${words}`));
   const how = isSet ? 'As set, where it was set' : 'As found';
-  return parts.length + rest.length === 0 ? `${how}.` : `${how}: ${listed([...parts, ...rest])}.`;
+  const rest = unread === rows.length ? 'No opening was read on this horn' : `${unread} rest on the example`;
+  return `${how}${told === '' ? '' : `: ${told}`}.` + (unread === 0 ? '' : ` ${rest}: read them to know.`);
 }
 
 function sure(rows: readonly RowView[], { boreFromExample, unit }: AnswerContext): string {
