@@ -10,11 +10,17 @@ export function lostMotionSentences(lost: readonly LostMotionReport[], unit: Len
   return byDriven(lost).map((links) => `${goesWords(links, unit)}. ${takingUpSentence(links[0], unit)}`);
 }
 
-/** The same in little room: what takes it up is told of the most only. */
+/** The same in one line: `D goes 1.2 ± 0.5 mm before F♯ auxiliary stirs, 1.0 ± 0.2 mm more than as found; F♯ auxiliary at 8.1 mm takes it up`. */
 export function lostMotionInShort(lost: readonly LostMotionReport[], unit: LengthUnit): string {
-  const [most, ...others] = byDriven(lost);
-  const more = others.map((links) => ` ${goesWords(links, unit)}.`).join('');
-  return `${goesWords(most, unit)}. ${takingUpSentence(most[0], unit)}${more}`;
+  const lines = byDriven(lost).map((links) => {
+    const [first, ...along] = links[0].takenUpBy.map((pad) => toWords(pad, unit));
+    const cure =
+      first === undefined
+        ? `only ${links[0].driverName} set lower takes it up`
+        : `${first}${along.length === 0 ? '' : `, with ${inARow(along)},`} takes it up`;
+    return `${goesWords(links, unit, { short: true })}; ${cure}.`;
+  });
+  return lines.join(' ');
 }
 
 function byDriven(lost: readonly LostMotionReport[]): LostMotionReport[][] {
@@ -23,15 +29,20 @@ function byDriven(lost: readonly LostMotionReport[]): LostMotionReport[][] {
 }
 
 /** `D goes 1.2 ± 0.5 mm (0.048 in) at the front before F♯ auxiliary stirs, 1.0 ± 0.2 mm more than as found`. */
-export function goesWords(links: readonly LostMotionReport[], unit: LengthUnit): string {
+export function goesWords(
+  links: readonly LostMotionReport[],
+  unit: LengthUnit,
+  { short = false } = {},
+): string {
   const [most] = links;
   const each = links.map(({ driverName, lostMm, lostPlusMinusMm }, i) => {
-    const much = lengthBothWithPlusMinus(lostMm, lostPlusMinusMm, unit);
+    const tell = short ? lengthWithPlusMinus : lengthBothWithPlusMinus;
+    const much = tell(lostMm, lostPlusMinusMm, unit);
     return i === 0 ? `${driverName} goes ${much}` : `${driverName} ${much}`;
   });
   const more = `${links.length === 1 ? '' : 'up to '}${lengthWithPlusMinus(most.moreMm, most.morePlusMinusMm, unit)} more than as found`;
   const sure = most.shown ? '' : ', which these readings cannot show';
-  return `${capital(inARow(each))} at the front before ${most.drivenName} stirs, ${more}${sure}`;
+  return `${capital(inARow(each))}${short ? '' : ' at the front'} before ${most.drivenName} stirs, ${more}${sure}`;
 }
 
 /** What takes the lost motion of a link up: heights, never its screw. */

@@ -55,7 +55,7 @@ export const planStyles = css`
   }
   .ks-links {
     grid-area: links;
-    min-height: 3.75rem;
+    min-height: 2.5rem;
     padding: 0 0.25rem;
     font-size: var(--vw-text-aside);
     color: var(--vw-soft);

@@ -1,4 +1,4 @@
-import { formatBoth } from '../../../documents/length-format.ts';
+import { formatBoth, formatLength } from '../../../documents/length-format.ts';
 import { lostMotionInShort } from '../../../documents/lost-motion-words.ts';
 import { listed, unbroken } from '../../parts/note-names.ts';
 import { lengthBothWithPlusMinus } from '../../parts/plus-minus-words.ts';
@@ -27,7 +27,7 @@ export function makeLinkSentences(
   proposedMm: number,
 ): LinkSentence[] {
   const lost = leftBehind.map(({ setup, frontMm, lost: links }) => ({
-    text: `${setup === 'as set' ? 'As set at' : 'Set to'} ${formatBoth(frontMm, unit)}: ${lostMotionInShort(links, unit)}`,
+    text: `${setup === 'as set' ? 'As set at' : 'Set to'} ${formatLength(frontMm, unit)}: ${lostMotionInShort(links, unit)}`,
     pressing: true,
   }));
   const holding = inGroups(holdsDown, unit).map((group) => holdingSentence(group, report, proposedMm));

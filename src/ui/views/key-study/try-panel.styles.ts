@@ -44,7 +44,7 @@ export const tryStyles = css`
   .ks-side {
     grid-area: side;
     padding: 0.25rem;
-    min-height: 140px;
+    min-height: 128px;
     display: grid;
   }
   .ks-side vw-pad-drawing {
@@ -58,7 +58,10 @@ export const tryStyles = css`
     grid-template-rows: auto minmax(0, 1fr);
     align-items: center;
     padding: 0.35rem 0.35rem 0 0.6rem;
-    height: clamp(396px, calc(100vh - 358px - var(--wb-path)), 640px);
+    height: clamp(388px, calc(100vh - 358px - var(--wb-path)), 640px);
+  }
+  .ks-linked .ks-curve {
+    height: clamp(388px, calc(100vh - 406px - var(--wb-path)), 640px);
   }
   .ks-legend {
     margin: 0;

@@ -2,6 +2,7 @@ import { css } from 'lit';
 
 /** What lies on the scale's chart: the picker of notes, what moves, the words of the note under the hand. */
 export const scaleChartStyles = css`
+  .vw-live,
   .vw-picker {
     position: absolute;
     inset: 0;

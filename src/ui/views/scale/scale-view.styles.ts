@@ -135,5 +135,4 @@ export const scaleStyles = css`
     min-height: 0;
     overflow: hidden;
   }
-  .vw-live,
 `;
