@@ -48,7 +48,7 @@ export function sealsSentence({ comparison }: PlayerSheetFacts, { visit }: Bench
 
 /** Links: how many were read as it leaves, and which does not shut within a paper. */
 export function linksSentence(
-  { comparison }: PlayerSheetFacts,
+  { comparison, isProposal }: PlayerSheetFacts,
   { visit, asSet, asFound, horn }: BenchContents,
   unit: LengthUnit,
 ): string {
@@ -60,7 +60,7 @@ export function linksSentence(
     // As set comes first and stands over as found.
     if (!known.has(id)) known.set(id, drivenGapMm!);
   }
-  const holds = heldDown(comparison);
+  const holds = heldDown(comparison, isProposal);
   if (known.size === 0) {
     const said = saidOf(visit.document, 'seals and links');
     return `${unrecorded('Links', 'no reading of them is recorded', said)}${holds}`;
@@ -80,23 +80,28 @@ export function linksSentence(
 }
 
 /** Pads that another key’s arm holds below their own stops, as it leaves. */
-function heldDown({ keys }: PlayerSheetFacts['comparison']): string {
+function heldDown({ keys }: PlayerSheetFacts['comparison'], isProposal: boolean): string {
   const held = keys.flatMap(({ name, setups }) => {
     const ruledBy = setups[1]?.ruledBy ?? null;
     const driver = keys.find(({ id }) => id === ruledBy)?.name ?? ruledBy;
     return driver === null ? [] : [`${name} by the ${driver} key`];
   });
-  return held.length === 0 ? '' : ` Held below its own stop: ${inARow(held)}.`;
+  return held.length === 0
+    ? ''
+    : ` ${isProposal ? 'To be held' : 'Held'} below its own stop: ${inARow(held)}.`;
 }
 
 /** Lost motion that the heights set leave in a link: the most of it, and how many more pads stir late; null for none. */
-export function lostMotionSentence({ lostMotion }: PlayerSheetFacts, unit: LengthUnit): string | null {
+export function lostMotionSentence(
+  { lostMotion, isProposal }: PlayerSheetFacts,
+  unit: LengthUnit,
+): string | null {
   const [most] = lostMotion;
   if (most === undefined) return null;
   const others = new Set(lostMotion.map(({ driven }) => driven)).size - 1;
   const links = lostMotion.filter(({ driven }) => driven === most.driven);
   const more = others === 0 ? '' : `; ${many(others, 'more pad')} ${others === 1 ? 'stirs' : 'stir'} late`;
-  return `Lost motion is left. ${goesWords(links, unit)}${more}.`;
+  return `${isProposal ? 'As proposed, lost motion would be left' : 'Lost motion is left'}. ${goesWords(links, unit)}${more}.`;
 }
 
 /** Keys whose pad as set is of another size or thickness than as found. */

@@ -5,7 +5,7 @@ import { bothWithPlusMinus } from './player-sheet-lengths.ts';
 import type { VentingPointReport } from './venting-report.ts';
 
 /** What an opening on the curve is. */
-export const CURVE_MARKS = ['as found', 'as set', 'wish', 'enough'] as const;
+export const CURVE_MARKS = ['as found', 'as set', 'as proposed', 'wish', 'enough'] as const;
 export type CurveMark = (typeof CURVE_MARKS)[number];
 
 /** One opening told on the curve and in the table beside it. */
@@ -37,13 +37,14 @@ export interface SheetCurve {
 const LABELS: Readonly<Record<CurveMark, string>> = {
   'as found': 'as found',
   'as set': 'as set',
+  'as proposed': 'as proposed',
   wish: 'your wish',
   enough: 'enough',
 };
 
 /** The curve of one key: the one the wish is about, or, where that is about all, the one it changes most. */
 export function makeSheetCurve(
-  { wishedShift }: Pick<PlayerSheetFacts, 'wishedShift'>,
+  { wishedShift, isProposal }: Pick<PlayerSheetFacts, 'wishedShift' | 'isProposal'>,
   { study, asFound, wish }: WishedKey,
   unit: LengthUnit,
 ): SheetCurve {
@@ -67,7 +68,7 @@ export function makeSheetCurve(
         ];
   const marks = [
     ...at('as found', asFound),
-    ...at('as set', present),
+    ...at(isProposal ? 'as proposed' : 'as set', present),
     // With every key moved the note goes further than with this one alone.
     ...at('wish', wish).map((mark) =>
       wishedShift === null

@@ -67,7 +67,9 @@ export interface WishedShift {
 
 /** Every number of the player’s sheet, from the core. */
 export interface PlayerSheetFacts {
-  /** as set against as found */
+  /** something is proposed and nothing set: all is told of the horn as proposed, where else it is of as set */
+  readonly isProposal: boolean;
+  /** as it leaves against as found */
   readonly comparison: ComparisonReport;
   /** of the keys that are told of one by one, the horn as it leaves */
   readonly studies: readonly VentingStudyReport[];
@@ -75,7 +77,7 @@ export interface PlayerSheetFacts {
   readonly wished: WishedKey | null;
   /** null where the wish is not about all keys, or was not said how far */
   readonly wishedShift: WishedShift | null;
-  /** pads whose opening was read as set; another that moved follows a key that drives it */
+  /** pads whose opening was read as set, or is proposed; another that moves follows a key that drives it */
   readonly setByHand: readonly string[];
   /** motion that links lose since the heights were changed, the most first */
   readonly lostMotion: readonly LostMotionReport[];
@@ -118,22 +120,24 @@ export function findPlayerSheetFacts(
   const { asFound, asSet } = loaded as Record<SetupRole, LoadedHorn>;
   const air = makeAirColumn({ mouthpieceC: question.airC });
   const { a4Hz } = question;
-  const comparison = compareLoaded([asFound, asSet], { air, a4Hz });
-  const shift = wishedShift(question, asSet, air);
+  const { leaving, isProposal, comparison } = compareLeaving(
+    question,
+    loaded as Record<SetupRole, LoadedHorn>,
+    air,
+  );
+  const shift = wishedShift(question, leaving, air);
   if (shift !== null && !shift.ok) return shift;
   const wishedAll = shift?.value ?? null;
   const moved = movedKeys(comparison).map(({ id }) => id);
   const pad = wishedPad(question) ?? moved[0] ?? wishedAll?.cost.keys[0].id ?? null;
-  const setByHand = question.setups.asSet.keys.flatMap(({ pad: id, openingMm }) =>
-    openingMm === undefined ? [] : [id],
-  );
+  const setByHand = padsOpened(question.setups[isProposal ? 'proposed' : 'asSet']);
   const told = moved.filter((id) => setByHand.includes(id)).slice(0, TOLD_KEYS);
   const studyOf = (id: string): VentingStudy => {
     // The curve itself is drawn of one key only.
     const points = id === pad ? {} : { points: 2 };
-    return studyVenting(asSet.horn, asSet.setup, id, air, {
+    return studyVenting(leaving.horn, leaving.setup, id, air, {
       a4: a4Hz,
-      plusMinus: plusMinusOf(asSet),
+      plusMinus: plusMinusOf(leaving),
       ...points,
     });
   };
@@ -142,12 +146,13 @@ export function findPlayerSheetFacts(
   return {
     ok: true,
     value: {
+      isProposal,
       comparison,
       studies: studies.map(reportVentingStudy),
-      wished: ofPad === null ? null : wishedKey(question, ofPad, { comparison, wishedAll, asSet, air }),
+      wished: ofPad === null ? null : wishedKey(question, ofPad, { comparison, wishedAll, leaving, air }),
       wishedShift: wishedAll,
       setByHand,
-      lostMotion: lostMotionOf(asFound, asSet),
+      lostMotion: lostMotionOf(asFound, leaving),
       pads: changedPads(asFound, asSet, air, a4Hz),
     },
   };
@@ -157,7 +162,27 @@ export function findPlayerSheetFacts(
 function named({ setups }: PlayerSheetQuestion, role: SetupRole): SetupDocument {
   const { asFound } = setups;
   if (role === 'asFound') return { ...asFound, name: 'as found' };
-  return { ...layered(setups[role], asFound), name: role === 'asSet' ? 'as set' : 'proposed' };
+  return { ...layered(setups[role], asFound), name: role === 'asSet' ? 'as set' : 'as proposed' };
+}
+
+/** How it leaves against how it was found; where nothing is set and something proposed, how that would leave it. */
+function compareLeaving(
+  { setups, a4Hz }: PlayerSheetQuestion,
+  { asFound, proposed, asSet }: Readonly<Record<SetupRole, LoadedHorn>>,
+  air: AirColumn,
+): { readonly leaving: LoadedHorn } & Pick<PlayerSheetFacts, 'isProposal' | 'comparison'> {
+  const against = (leaving: LoadedHorn): ComparisonReport => compareLoaded([asFound, leaving], { air, a4Hz });
+  const isPlanned = padsOpened(setups.proposed).length > 0;
+  // A setup without keys is the one it is read over, and moved none.
+  const comparison = isPlanned && setups.asSet.keys.length === 0 ? null : against(asSet);
+  return comparison === null || (isPlanned && movedKeys(comparison).length === 0)
+    ? { leaving: proposed, isProposal: true, comparison: against(proposed) }
+    : { leaving: asSet, isProposal: false, comparison };
+}
+
+/** Pads that a setup has an opening of its own for. */
+function padsOpened({ keys }: SetupDocument): string[] {
+  return keys.flatMap(({ pad, openingMm }) => (openingMm === undefined ? [] : [pad]));
 }
 
 /** A horn may have been edited since a key was named. */
@@ -169,14 +194,14 @@ function wishedPad({ horn, wishKey }: PlayerSheetQuestion): string | null {
 interface Leaving {
   readonly comparison: ComparisonReport;
   readonly wishedAll: WishedShift | null;
-  readonly asSet: LoadedHorn;
+  readonly leaving: LoadedHorn;
   readonly air: AirColumn;
 }
 
 function wishedKey(
   question: PlayerSheetQuestion,
   study: VentingStudy,
-  { comparison, wishedAll, asSet, air }: Leaving,
+  { comparison, wishedAll, leaving, air }: Leaving,
 ): WishedKey {
   const { id } = study.context.hole;
   const isNamed = wishedPad(question) !== null;
@@ -188,12 +213,12 @@ function wishedKey(
   const nothing = { ...told, wish: null, cost: null, problem: null };
   if (wishedAll !== null) return { ...nothing, wish: at(frontIn(wishedAll.cost, 1)) };
   if (!isNamed || wishOpeningMm === null) return nothing;
-  const wished = asWished(asSet, id, wishOpeningMm);
+  const wished = asWished(leaving, id, wishOpeningMm);
   if (!wished.ok) return { ...nothing, problem: wished.message };
   return {
     ...told,
     wish: at(wishOpeningMm),
-    cost: compareLoaded([asSet, wished.value], { air, a4Hz }),
+    cost: compareLoaded([leaving, wished.value], { air, a4Hz }),
     problem: null,
   };
 }
@@ -201,16 +226,16 @@ function wishedKey(
 /** The horn as it leaves with all keys moved as wished. */
 function wishedShift(
   { wishShiftMm, a4Hz }: PlayerSheetQuestion,
-  asSet: LoadedHorn,
+  leaving: LoadedHorn,
   air: AirColumn,
 ):
   | { readonly ok: true; readonly value: WishedShift }
   | { readonly ok: false; readonly message: string }
   | null {
   if (wishShiftMm === null || wishShiftMm === 0) return null;
-  const shifted = withEveryKeyShifted(asSet, wishShiftMm, 'as wished');
+  const shifted = withEveryKeyShifted(leaving, wishShiftMm, 'as wished');
   if (!shifted.ok) return shifted;
-  const cost = compareLoaded([asSet, shifted.value], { air, a4Hz });
+  const cost = compareLoaded([leaving, shifted.value], { air, a4Hz });
   const ended = shifted.openings.filter(({ endedBy }) => endedBy !== null);
   return { ok: true, value: { byMm: wishShiftMm, cost, ended } };
 }

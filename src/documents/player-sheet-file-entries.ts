@@ -78,14 +78,14 @@ export function fileEntries(contents: BenchContents, facts: PlayerSheetFacts, un
 }
 
 /** What all keys as wished would do to every note, as far as it can be shown, the worst first. */
-function wishEntry({ wishedShift }: PlayerSheetFacts): string {
+function wishEntry({ wishedShift, isProposal }: PlayerSheetFacts): string {
   if (wishedShift === null) return '';
   const { byMm, cost } = wishedShift;
   const notes = cost.notes.flatMap(({ label, differences: [d] }) => {
     if (d === null || d === undefined || !d.canBeShown) return [];
     return [`${label} ${signed(d.cents)} ±${d.centsPlusMinus.toFixed(1)}`];
   });
-  const way = `${Math.abs(byMm).toFixed(2)} mm ${byMm < 0 ? 'lower' : 'higher'} than as set`;
+  const way = `${Math.abs(byMm).toFixed(2)} mm ${byMm < 0 ? 'lower' : 'higher'} than ${isProposal ? 'as proposed' : 'as set'}`;
   return `${way}, in cents: ${notes.length === 0 ? 'nothing that can be shown' : notes.join(', ')}.`;
 }
 

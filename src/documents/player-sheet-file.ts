@@ -126,11 +126,12 @@ function cell(
   };
 }
 
-/** Openings as they were read; as set, those that only follow a key that was set too, as they are reckoned. */
+/** Openings as they were read; as it leaves, those that only follow a key that is set too, as they are reckoned. */
 function openingCells(contents: BenchContents, facts: PlayerSheetFacts, { id }: Hole): FileCell[] {
+  const leaving = facts.isProposal ? 'proposed' : 'asSet';
   const follower = followersOf(facts).find(({ key }) => key.id === id);
   return OPENINGS.map(([role]) => {
-    if (role === 'asSet' && follower !== undefined) {
+    if (role === leaving && follower !== undefined) {
       const { frontMm, frontPlusMinusMm } = follower.key.setups[1]!;
       const reckoned: Reading = { origin: 'derived', plusMinusMm: frontPlusMinusMm };
       return cell('openingMm', frontMm, reckoned, 'derived');

@@ -40,10 +40,16 @@ export interface SheetKeyTable {
   readonly rest: string;
 }
 
+/** As found, and what the keys leave as: as set, or as proposed. */
+interface KeySetups {
+  readonly asFound: SetupDocument;
+  readonly leaving: SetupDocument;
+}
+
 /** The keys that moved, those whose venting changed most first. */
 export function keyTableOf(
-  facts: Pick<PlayerSheetFacts, 'comparison' | 'setByHand'>,
-  setups: { readonly asFound: SetupDocument; readonly asSet: SetupDocument },
+  facts: Pick<PlayerSheetFacts, 'comparison' | 'setByHand' | 'isProposal'>,
+  setups: KeySetups,
   unit: LengthUnit,
 ): SheetKeyTable {
   const moved = movedKeys(facts.comparison);
@@ -52,26 +58,26 @@ export function keyTableOf(
     const isFollower = followers.some((each) => each.key.id === key.id);
     return keyRow(key, isFollower ? 'reckoned' : readAtWords(key.id, setups), unit);
   });
-  return { rows, rest: restOf(moved) };
+  return { rows, rest: restOf(moved, facts.isProposal) };
 }
 
 /** What is said of the keys without a row; empty where no key moved, which the headline says. */
-function restOf(moved: readonly ComparedKeyReport[]): string {
+function restOf(moved: readonly ComparedKeyReport[], isProposal: boolean): string {
   const rest = moved.slice(KEY_ROWS);
   if (moved.length === 0) return '';
-  if (rest.length === 0) return 'Every other key stands as it was found.';
+  if (rest.length === 0)
+    return isProposal
+      ? 'Every other key is to stay as it was found.'
+      : 'Every other key stands as it was found.';
   const which = rest.length === 1 ? 'One more key' : `The other ${rest.length} keys`;
   const named = rest.length > NAMED_REST ? '' : `: ${rest.map(restWords).join(', ')}`;
-  return `${which} changed less in venting${named} (numbers on the shop’s page).`;
+  return `${which} ${isProposal ? 'would change' : 'changed'} less in venting${named} (numbers on the shop’s page).`;
 }
 
-function readAtWords(
-  id: string,
-  { asFound, asSet }: { readonly asFound: SetupDocument; readonly asSet: SetupDocument },
-): string {
+function readAtWords(id: string, { asFound, leaving }: KeySetups): string {
   const pointIn = ({ keys }: SetupDocument): string | undefined =>
     keys.find(({ pad }) => pad === id)?.measuredAt;
-  const [before, after] = [pointIn(asFound), pointIn(asSet) ?? pointIn(asFound)];
+  const [before, after] = [pointIn(asFound), pointIn(leaving) ?? pointIn(asFound)];
   const elsewhere = [...new Set([before, after])].filter((at) => at !== undefined && at !== 'front');
   return elsewhere.length === 0 ? '' : `read at the ${elsewhere.join(' and the ')}`;
 }
@@ -121,19 +127,19 @@ export interface SheetNoteTable {
 /** A note that changes by less is not worth a row, cents and dB. */
 const LEAST_CENTS = 0.5;
 const LEAST_DB = 0.1;
-/** The same of what is only wished: half of what a player notices, dB. */
-const LEAST_WISHED_DB = 0.5;
+/** The same of what is only proposed or wished: half of what a player notices, dB. */
+const LEAST_MEANT_DB = 0.5;
 
 /**
  * The notes whose change can be shown, the greatest first.
  *
- * @param visit what was played of it; null for what is only wished
+ * @param visit what was played of it; null for what is only proposed or wished
  */
 export function noteTableOf({ notes }: ComparisonReport, visit: VisitDocument | null): SheetNoteTable {
   const told = notes.flatMap(({ fingering, differences: [d] }) =>
     d !== null && d !== undefined && d.canBeShown ? [{ fingering, d }] : [],
   );
-  const leastDb = visit === null ? LEAST_WISHED_DB : LEAST_DB;
+  const leastDb = visit === null ? LEAST_MEANT_DB : LEAST_DB;
   const shown = told.filter(({ d }) => isWorthARow(d, leastDb)).slice(0, NOTE_ROWS);
   const lost = notes.filter(({ differences: [d] }) => d === null).map(({ label }) => label);
   const rest = told.filter((each) => !shown.includes(each));
@@ -159,7 +165,7 @@ function isWorthARow(d: NoteDifferenceReport, leastDb: number): boolean {
 
 function noteRow(fingering: string, d: NoteDifferenceReport, visit: VisitDocument | null): SheetNoteRow {
   const heard = visit === null ? null : heardChange(visit, fingering);
-  const leastDb = visit === null ? LEAST_WISHED_DB : LEAST_DB;
+  const leastDb = visit === null ? LEAST_MEANT_DB : LEAST_DB;
   const measured = (value: number, plusMinus: number): string => {
     // A ± is not rounded to nothing.
     const digits = plusMinus < 0.05 ? 2 : 1;

@@ -12,8 +12,8 @@ const SAME_WAY_MM = 0.05;
 const NAMED = 3;
 
 /** What all keys as wished would do, in a sentence, and which keys cannot go the whole way. */
-export function wishForAllSentence(shift: WishedShift, unit: LengthUnit): string {
-  return `With every key ${shiftWords(shift.byMm, unit)} at the front than it leaves, ${verdict(shift.cost)}${heldWords(shift)}${endedWords(shift)}`;
+export function wishForAllSentence(shift: WishedShift, isProposal: boolean, unit: LengthUnit): string {
+  return `With every key ${shiftWords(shift.byMm, unit)} at the front than ${isProposal ? 'is proposed' : 'it leaves'}, ${verdict(shift.cost)}${heldWords(shift)}${endedWords(shift)}`;
 }
 
 function verdict({ notes }: ComparisonReport): string {

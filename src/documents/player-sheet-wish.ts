@@ -8,15 +8,16 @@ import { both, bothWithPlusMinus, inARow, many, withPlusMinus } from './player-s
 /** As many notes as the cost of a wish names. */
 const NAMED = 3;
 
-/** What the wish would do, note by note, against how the horn leaves; null where there is no opening to ask of. */
-export function wishSentence(wished: WishedKey | null, unit: LengthUnit): string | null {
+/** What the wish would do, note by note, against how the horn leaves or would leave as proposed; null where there is no opening to ask of. */
+export function wishSentence(wished: WishedKey | null, isProposal: boolean, unit: LengthUnit): string | null {
   if (wished === null || !wished.isNamed) return null;
   const { study, wish, cost, problem } = wished;
   if (problem !== null) return `The ${study.key.name} key cannot stand as wished: ${problem}.`;
   if (wish === null || cost === null) return null;
   const at = `With the ${study.key.name} key at ${both(wish.frontMm, unit)} at the front, as wished,`;
-  if (Math.abs(wish.frontMm - study.present.frontMm) < 0.05) return `${at} it stands as it leaves.`;
-  return `${at} ${costWords(cost)}${reasonWords(wished, unit)}`;
+  if (Math.abs(wish.frontMm - study.present.frontMm) < 0.05)
+    return `${at} it stands as ${isProposal ? 'is proposed' : 'it leaves'}.`;
+  return `${at} ${isProposal ? 'and not as proposed, ' : ''}${costWords(cost)}${reasonWords(wished, unit)}`;
 }
 
 function costWords({ notes }: ComparisonReport): string {

@@ -14,7 +14,7 @@ import {
 import { makeSheetCurve, type SheetCurve } from './player-sheet-curve.ts';
 import { decisionsOf, headlineOf } from './player-sheet-decisions.ts';
 import { sentenceOf, type SheetSentence } from './player-sheet-edits.ts';
-import { movedKeys, type PlayerSheetFacts } from './player-sheet-facts.ts';
+import type { PlayerSheetFacts } from './player-sheet-facts.ts';
 import { followerSentences } from './player-sheet-followers.ts';
 import { both, dayWords, many } from './player-sheet-lengths.ts';
 import { keyTableOf, noteTableOf, type SheetKeyTable, type SheetNoteTable } from './player-sheet-tables.ts';
@@ -37,6 +37,8 @@ export interface PlayerSheet {
   /** the player’s own words; null where none are written down */
   readonly wish: string | null;
   readonly headline: SheetSentence;
+  /** a sheet to agree on before the work: nothing is set, and all is told of what is proposed */
+  readonly isProposal: boolean;
   readonly decided: SheetPart;
   readonly keys: SheetKeyTable;
   readonly notes: SheetNoteTable;
@@ -58,8 +60,12 @@ export function makePlayerSheet(
 ): PlayerSheet {
   const visit = contents.visit.document;
   const say = (id: string, written: string): SheetSentence => sentenceOf(visit, id, written);
-  const { wished, wishedShift } = facts;
-  const cost = wishedShift === null ? wishSentence(wished, unit) : wishForAllSentence(wishedShift, unit);
+  const { wished, wishedShift, isProposal } = facts;
+  const cost =
+    wishedShift === null
+      ? wishSentence(wished, isProposal, unit)
+      : wishForAllSentence(wishedShift, isProposal, unit);
+  const leaving = isProposal ? contents.proposed : contents.asSet;
   const lost = lostMotionSentence(facts, unit);
   return {
     hornName: contents.horn.document.name,
@@ -67,13 +73,14 @@ export function makePlayerSheet(
     wish: visit.wish ?? null,
     headline: say(
       'headline',
-      isUnset(contents, facts) ? 'Nothing is done yet: this is what is proposed.' : headlineOf(facts, unit),
+      isProposal ? 'Nothing is done yet: this is what is proposed.' : headlineOf(facts, unit),
     ),
-    decided: isUnset(contents, facts)
+    isProposal,
+    decided: isProposal
       ? { id: 'decided', heading: 'What is proposed', sentences: proposed(contents, unit, say) }
       : { id: 'decided', heading: 'What was decided, and why', sentences: decided(facts, unit, say) },
-    keys: keyTableOf(facts, { asFound: contents.asFound.document, asSet: contents.asSet.document }, unit),
-    notes: noteTableOf(facts.comparison, visit),
+    keys: keyTableOf(facts, { asFound: contents.asFound.document, leaving: leaving.document }, unit),
+    notes: noteTableOf(facts.comparison, isProposal ? null : visit),
     curve: wished === null ? null : makeSheetCurve(facts, wished, unit),
     wishNotes: wishedShift === null ? null : noteTableOf(wishedShift.cost, null),
     parts: [
@@ -100,7 +107,7 @@ export function makePlayerSheet(
     ],
     consent: say(
       'consent',
-      isUnset(contents, facts)
+      isProposal
         ? 'I have read this sheet and agree to what it says may be done.'
         : 'I have read this sheet and agree to what was done and to what it says may be done.',
     ),
@@ -127,12 +134,6 @@ function decided(
     ...decisionsOf(facts, unit).map(({ pad, text }) => say(`decided ${pad}`, text)),
     ...followerSentences(facts, unit).map(({ pad, text }) => say(`follows ${pad}`, text)),
   ];
-}
-
-/** Whether something is proposed and nothing set: a sheet to agree on before the work, not after it. */
-function isUnset({ proposed: plan }: BenchContents, { comparison }: PlayerSheetFacts): boolean {
-  const isProposed = plan.document.keys.some(({ openingMm }) => openingMm !== undefined);
-  return isProposed && movedKeys(comparison).length === 0;
 }
 
 /** As many proposed keys as are told of one by one. */
@@ -199,7 +200,7 @@ function missingFrom({ horn, asFound, visit }: BenchContents, facts: PlayerSheet
     ...(measuredBy === undefined ? ['Nobody is written down as having read it.'] : []),
     ...(wish === undefined ? ['What the player asks for is not written down.'] : []),
     ...wishMissing(visit.document.wishShiftMm, facts),
-    ...(facts.setByHand.length === 0 ? ['No opening is read as set.'] : []),
+    ...(facts.isProposal || facts.setByHand.length === 0 ? ['No opening is read as set.'] : []),
     ...(unread.length === 0
       ? []
       : [

@@ -269,6 +269,39 @@ describe('the player’s sheet', () => {
     );
   });
 
+  it('tells a proposal against as found: what it would do to the notes, and where its key would stand', () => {
+    const plan = withProposed(onTheBench('alto'), 'd', 8.9);
+    const facts = playerSheetFacts(plan);
+    const sheet = makePlayerSheet(plan, facts, 'mm');
+    const done = playerSheetFacts(withSet(onTheBench('alto'), 'd', { mm: 8.9, at: 'front' })).comparison;
+    const centsOf = ({ notes }: typeof done, id: string): number =>
+      notes.find(({ fingering }) => fingering === id)!.differences[0]!.cents;
+    expect(sheet.isProposal).toBe(true);
+    expect(sheet.notes.rows.map(({ fingering }) => fingering)).toContain('E4');
+    expect(Math.abs(centsOf(facts.comparison, 'E4') - centsOf(done, 'E4'))).toBeLessThan(LONG_ROUNDING);
+    expect(sheet.notes.rest).toMatch(/ would change by /);
+    expect(sheet.curve!.marks.map(({ label }) => label)).toEqual(['as found', 'as proposed', 'enough']);
+    expect(sheet.keys.rows[0]).toMatchObject({ pad: 'd', set: '8.9 mm (0.350 in)' });
+    expect(told(sheet, 'lost motion')).toMatch(/^As proposed, lost motion would be left\. /);
+    expect(sheet.missing).toContain('No opening is read as set.');
+    const file = makeSheetFile(plan, facts);
+    const follower = file.rows.find(({ pad }) => pad === 'f-sharp-auxiliary')!.cells;
+    expect(follower[file.columns.indexOf('set')].value).toBe('');
+  });
+
+  it('tells a wish beside what is proposed where nothing is set', () => {
+    const plan = withProposed(onTheBench('alto'), 'd', 8.9);
+    const wishOf = (wish: Parameters<typeof withVisit>[1]): string =>
+      told(sheetOf(withVisit(plan, wish)), 'wish');
+    expect(wishOf({ wishKey: 'd', wishOpeningMm: 6.5 })).toMatch(
+      /^With the D key at 6\.5 mm \(0\.256 in\) at the front, as wished, and not as proposed, E5 would be /,
+    );
+    expect(wishOf({ wishKey: 'd', wishOpeningMm: 8.9 })).toMatch(/as wished, it stands as is proposed\.$/);
+    expect(wishOf({ wishShiftMm: -1 })).toMatch(
+      /^With every key 1\.0 mm \(0\.039 in\) lower at the front than is proposed, /,
+    );
+  });
+
   it('says what was not done or not recorded, and invents nothing', () => {
     const bare = onTheBench('alto');
     const empty = sheetOf(bare);

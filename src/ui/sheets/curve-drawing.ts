@@ -46,6 +46,7 @@ function markShape(mark: CurveMark): SVGTemplateResult {
     case 'as found':
       return svg`<circle class="ps-hollow" r="4.2"></circle>`;
     case 'as set':
+    case 'as proposed':
       return svg`<circle class="ps-solid" r="4.2"></circle>`;
     case 'wish':
       return svg`<path class="ps-hollow" d="M0 -5.5L5.2 4H-5.2Z"></path>`;

@@ -16,7 +16,7 @@ export type MarkReasons = Readonly<
 
 export function makeCurveReasons(
   contents: BenchContents,
-  { wished, wishedShift, comparison }: PlayerSheetFacts,
+  { wished, wishedShift, comparison, isProposal }: PlayerSheetFacts,
   curve: SheetCurve | null,
   unit: LengthUnit,
 ): MarkReasons {
@@ -45,17 +45,16 @@ export function makeCurveReasons(
             figure: `${mark.ventPercent.toFixed(0)} %`,
             of: key,
             inputs: [...inputs, ...ventingInputs(contents, wished.pad, unit)],
-            budget:
-              mark.mark === 'as set' ? { parts: wished.study.presentBudgets.ventShare, in: 'share' } : null,
+            budget: leaves(mark) ? { parts: wished.study.presentBudgets.ventShare, in: 'share' } : null,
             remarks: [],
           },
           cents:
-            mark.cents === null || mark.mark === 'as set'
+            mark.cents === null || leaves(mark)
               ? null
               : {
                   kind: 'change',
                   figure: `${signed(mark.cents)} cents`,
-                  of: `${curve.noteName}, ${mark.label} beside as it leaves`,
+                  of: `${curve.noteName}, ${mark.label} beside ${isProposal ? 'as proposed' : 'as it leaves'}`,
                   inputs,
                   budget: parts === null ? null : { parts, in: 'cents' },
                   remarks: [],
@@ -64,6 +63,11 @@ export function makeCurveReasons(
       ];
     }),
   );
+}
+
+/** Whether an opening is the one the others are told beside. */
+function leaves({ mark }: MarkedOpening): boolean {
+  return mark === 'as set' || mark === 'as proposed';
 }
 
 function openingReason(
@@ -98,6 +102,7 @@ function openingsOf(
 ): ReasonInput[] {
   if (mark === 'as found') return openingInput(contents, pad, 'asFound', unit);
   if (mark === 'as set') return openingInput(contents, pad, 'asSet', unit);
+  if (mark === 'as proposed') return openingInput(contents, pad, 'proposed', unit);
   const value = bothWithPlusMinus(frontMm, null, unit);
   return [{ label: 'at the front', value, from: mark === 'wish' ? 'as wished' : 'worked out' }];
 }

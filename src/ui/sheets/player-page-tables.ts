@@ -15,20 +15,20 @@ export interface FiguresOnScreen {
 
 /** The keys that moved. */
 export function keyTable(
-  { keys }: PlayerSheet,
+  { keys, isProposal }: PlayerSheet,
   { reasons, unit }: FiguresOnScreen,
 ): TemplateResult | typeof nothing {
   if (keys.rows.length === 0) return nothing;
   return html`
     <table class="ps-keys">
       <caption class="ps-hidden">
-        Openings at the front, as found and as set
+        Openings at the front, as found and ${isProposal ? 'as proposed' : 'as set'}
       </caption>
       <thead>
         <tr>
           <th scope="col">Key, at the front</th>
           <th scope="col">As found</th>
-          <th scope="col">As set</th>
+          <th scope="col">${isProposal ? 'As proposed' : 'As set'}</th>
           <th scope="col">Vented</th>
         </tr>
       </thead>
@@ -49,11 +49,14 @@ export function keyTable(
 }
 
 /** What it does to the notes. */
-export function noteTable({ notes }: PlayerSheet, { reasons, unit }: FiguresOnScreen): TemplateResult {
+export function noteTable(
+  { notes, isProposal }: PlayerSheet,
+  { reasons, unit }: FiguresOnScreen,
+): TemplateResult {
   const isHeard = notes.rows.some(({ heardCents }) => heardCents !== '');
   return html`
     <section class="ps-notes">
-      <h2>What it does to the notes</h2>
+      <h2>What it ${isProposal ? 'would do' : 'does'} to the notes</h2>
       ${
         notes.rows.length === 0
           ? nothing

@@ -2,7 +2,7 @@ import type { BenchContents } from '../../documents/bench-contents.ts';
 import type { ComparedKeyReport, ComparisonReport } from '../../documents/comparison-report.ts';
 import type { LengthUnit } from '../../documents/length-format.ts';
 import { nameOf, type PlayerSheetFacts } from '../../documents/player-sheet-facts.ts';
-import { shiftWords, signed } from '../../documents/player-sheet-lengths.ts';
+import { capital, shiftWords, signed } from '../../documents/player-sheet-lengths.ts';
 import type { SheetKeyRow, SheetNoteRow } from '../../documents/player-sheet-tables.ts';
 import type { PlayerSheet } from '../../documents/player-sheet.ts';
 import { openingInput, ventingInputs } from '../state/reason-inputs.ts';
@@ -38,7 +38,8 @@ export function makePlayerSheetReasons(
   sheet: PlayerSheet,
   unit: LengthUnit,
 ): PlayerSheetReasons {
-  const { comparison, wishedShift } = facts;
+  const { comparison, wishedShift, isProposal } = facts;
+  const leaving = leavingWords(facts);
   const keys = sheet.keys.rows.map((row) => [row.pad, keyReasons(row, contents, facts, unit)] as const);
   const notes = (
     rows: readonly SheetNoteRow[],
@@ -49,14 +50,14 @@ export function makePlayerSheetReasons(
     Object.fromEntries(rows.map((row) => [row.fingering, noteReasons(row, of, sides, moved)]));
   return {
     keys: Object.fromEntries(keys),
-    notes: notes(sheet.notes.rows, comparison, ['as found', 'as set'], []),
+    notes: notes(sheet.notes.rows, comparison, ['as found', leaving], []),
     wishNotes:
       wishedShift === null
         ? {}
         : notes(
             sheet.wishNotes!.rows,
             wishedShift.cost,
-            ['as it leaves', 'as wished'],
+            [isProposal ? leaving : 'as it leaves', 'as wished'],
             [{ label: 'every key', value: shiftWords(wishedShift.byMm, unit), from: 'as wished' }],
           ),
     curve: makeCurveReasons(contents, facts, sheet.curve, unit),
@@ -71,41 +72,49 @@ function keyReasons(
 ): KeyRowReasons {
   const key = facts.comparison.keys.find(({ id }) => id === pad)!;
   const isRead = facts.setByHand.includes(pad);
+  const leaves = facts.isProposal ? 'proposed' : 'asSet';
+  const leaving = leavingWords(facts);
   const openings = [
     ...openingInput(contents, pad, 'asFound', unit),
-    ...(isRead ? openingInput(contents, pad, 'asSet', unit) : []),
+    ...(isRead ? openingInput(contents, pad, leaves, unit) : []),
   ];
-  const opening = (figure: string, side: 0 | 1, role: 'asFound' | 'asSet'): Reason => ({
+  const opening = (figure: string, side: 0 | 1, role: 'asFound' | typeof leaves): Reason => ({
     kind: 'opening',
     figure,
-    of: `${name} key ${side === 0 ? 'as found' : 'as set'}, at the front`,
+    of: `${name} key ${side === 0 ? 'as found' : leaving}, at the front`,
     inputs: openingInput(contents, pad, role, unit),
     budget: null,
-    remarks: [
-      ...heldWords(key, side, facts.comparison),
-      ...(side === 1 && !isRead
-        ? ['Nobody read it as set: it stands where the keys that drive it leave it.']
-        : []),
-    ],
+    remarks: [...heldWords(key, side, facts), ...(side === 1 && !isRead ? [NOT_SET[leaves]] : [])],
   });
   return {
     found: opening(found, 0, 'asFound'),
-    set: opening(set, 1, 'asSet'),
+    set: opening(set, 1, leaves),
     vented: {
       kind: 'vent-share',
       figure: vented,
-      of: `${name} key, from as found to as set`,
+      of: `${name} key, from as found to ${leaving}`,
       inputs: [...openings, ...ventingInputs(contents, pad, unit)],
       budget: null,
-      remarks: key.setups.flatMap((_, side) => heldWords(key, side as 0 | 1, facts.comparison)),
+      remarks: key.setups.flatMap((_, side) => heldWords(key, side as 0 | 1, facts)),
     },
   };
 }
 
-function heldWords({ setups }: ComparedKeyReport, side: 0 | 1, comparison: ComparisonReport): string[] {
+const NOT_SET = {
+  asSet: 'Nobody read it as set: it stands where the keys that drive it leave it.',
+  proposed: 'It is not proposed by itself: it would stand where the keys that drive it leave it.',
+} as const;
+
+function leavingWords({ isProposal }: PlayerSheetFacts): 'as set' | 'as proposed' {
+  return isProposal ? 'as proposed' : 'as set';
+}
+
+function heldWords({ setups }: ComparedKeyReport, side: 0 | 1, facts: PlayerSheetFacts): string[] {
   const ruledBy = setups[side]?.ruledBy ?? null;
-  const when = side === 0 ? 'As found' : 'As set';
-  return ruledBy === null ? [] : [`${when}, the ${nameOf(comparison, ruledBy)} key’s arm holds it down.`];
+  const when = side === 0 ? 'As found' : capital(leavingWords(facts));
+  return ruledBy === null
+    ? []
+    : [`${when}, the ${nameOf(facts.comparison, ruledBy)} key’s arm holds it down.`];
 }
 
 function noteReasons(

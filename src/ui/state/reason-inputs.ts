@@ -67,21 +67,26 @@ function boreInput(horn: HornDocument, pad: string, unit: LengthUnit): ReasonInp
   };
 }
 
-/** The opening a key was read at, as set where it was set. */
+const OPENED: Readonly<Record<SetupRole, string>> = {
+  asFound: 'as found',
+  proposed: 'as proposed',
+  asSet: 'as set',
+};
+
+/** The opening a key was read at, as set or as proposed where it was. */
 export function openingInput(
   contents: BenchContents,
   pad: string,
-  role: Extract<SetupRole, 'asFound' | 'asSet'>,
+  role: SetupRole,
   unit: LengthUnit,
 ): ReasonInput[] {
-  const roles = role === 'asSet' ? (['asSet', 'asFound'] as const) : (['asFound'] as const);
-  for (const from of roles) {
+  for (const from of [role, 'asFound'] as const) {
     const { document } = contents[from];
     const known = knownSetupLength(document, pad, 'openingMm');
     if (known === null) continue;
     const at = document.keys.find((key) => key.pad === pad)?.measuredAt;
     const where = at === undefined ? '' : ` at the ${at}`;
-    return [lengthInput(`opening ${from === 'asSet' ? 'as set' : 'as found'}${where}`, known, unit)];
+    return [lengthInput(`opening ${OPENED[from]}${where}`, known, unit)];
   }
   return [];
 }
