@@ -13,7 +13,7 @@ import type { Take } from './pitch-log.ts';
 import { plusMinusOf } from './plus-minus.ts';
 import type { Preference } from './proposal-choices.ts';
 import { spreadSentence } from './proposal-pitch-words.ts';
-import { frontPlusMinus, heardIn, keysOf, notesOf, shortListOf } from './proposal-rows.ts';
+import { frontPlusMinus, heardIn, keysOf, notesOf, padsRead, shortListOf } from './proposal-rows.ts';
 import { headline, heldApartSentence, type ProposalReason } from './proposal-words.ts';
 import type { LoadedHorn } from './to-acoustics.ts';
 
@@ -50,6 +50,8 @@ export interface ProposedKeyReport {
   readonly pad: string;
   readonly number: number;
   readonly name: string;
+  /** whether its opening was read on this horn; else it is an example’s */
+  readonly isRead: boolean;
   readonly foundMm: number;
   readonly proposedMm: number;
   readonly moveMm: number;
@@ -141,6 +143,7 @@ export function reportProposal(loaded: LoadedHorn, choices: ProposalChoices): Pr
   const plusMinus = choices.plusMinus ?? plusMinusOf(loaded);
   const heard = heardIn(choices.takes ?? []);
   const fronts = frontPlusMinus(loaded);
+  const read = padsRead(loaded);
   const playing = {
     a4: a4Hz,
     ...(choices.neighbours === undefined ? {} : { neighbours: choices.neighbours }),
@@ -153,6 +156,8 @@ export function reportProposal(loaded: LoadedHorn, choices: ProposalChoices): Pr
     locked: new Set(choices.locked ?? []),
     most: new Map([...(choices.mostMm ?? [])].map(([pad, mm]) => [pad, mm * MM])),
     weights: weightsOf(prefer, heard.size > 0, choices.weights),
+    // What nobody read never leads: only where nothing was read is the list of the example's keys.
+    ...(read.size === 0 ? {} : { shortListAmong: read }),
   };
   const proposal = proposeSetup(loaded.horn, loaded.setup, choices.air, options);
   const budgets = proposalBudgets(loaded.horn, loaded.setup, proposal, choices.air, {

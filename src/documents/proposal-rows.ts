@@ -3,6 +3,7 @@ import { notesPlayed, type Take } from './pitch-log.ts';
 import { plusMinusOf } from './plus-minus.ts';
 import type { ProposedKeyReport, ProposedNoteReport, ShortListedReport } from './proposal-report.ts';
 import { reasonOf } from './proposal-words.ts';
+import { knownSetupLength } from './sheet-edits.ts';
 import type { LoadedHorn } from './to-acoustics.ts';
 
 const MM = 1e-3;
@@ -69,13 +70,22 @@ export function notesOf(
 /** mm: a key proposed nearer than this to enough stands there. */
 const AT_ENOUGH_MM = 0.05;
 
+/** Pads whose opening was read on this horn, not taken from an example of its kind. */
+export function padsRead({ documents }: LoadedHorn): Set<string> {
+  const setup = { ...documents.setup, keys: [...documents.setup.keys] };
+  const isRead = (pad: string): boolean => knownSetupLength(setup, pad, 'openingMm')?.origin === 'measured';
+  return new Set(setup.keys.map(({ pad }) => pad).filter(isRead));
+}
+
 /** Every key, mm at the front. */
 export function keysOf(
-  { horn }: LoadedHorn,
+  loaded: LoadedHorn,
   proposal: Proposal,
   plusMinus: ReadonlyMap<string, number>,
   enoughBudgets: ProposalBudgets['enough'],
 ): ProposedKeyReport[] {
+  const { horn } = loaded;
+  const read = padsRead(loaded);
   return proposal.keys.map((key) => {
     const hole = horn.holes.find(({ id }) => id === key.id)!;
     const off = plusMinus.get(key.id) ?? 0;
@@ -88,6 +98,7 @@ export function keysOf(
       pad: key.id,
       number: hole.number,
       name: hole.name,
+      isRead: read.has(key.id),
       foundMm: key.found / MM,
       proposedMm: key.proposed / MM,
       moveMm: (key.proposed - key.found) / MM,

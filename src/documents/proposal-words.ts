@@ -1,6 +1,6 @@
 import type { HeldApart, Horn, ProposedKey } from '../acoustics/index.ts';
 import { formatBoth, formatLength } from './length-format.ts';
-import { barePlusMinus, lengthBothWithPlusMinus } from './length-plus-minus.ts';
+import { barePlusMinus, lengthBothWithPlusMinus, lengthWithPlusMinus } from './length-plus-minus.ts';
 import { noteLabel } from './note-label.ts';
 import type { ProposedKeyReport, ShortListedReport } from './proposal-report.ts';
 
@@ -118,24 +118,47 @@ export function heldApartSentence(horn: Horn, { driver, driven, own, lets }: Hel
 
 /** What the gain of a proposal is, where its shares are told. */
 export const GAIN_WORDS =
-  'Gain: by how much less venting short of enough, pitch beside its register, height and unevenness weigh with all keys moved than as found.';
+  'Gain: by how much less venting short of enough, pitch beside its register, height and unevenness weigh with all keys moved than as found. A move’s ± is that of the opening as found.';
 
 const NUMBERS = ['No', 'One', 'Two', 'Three', 'Four', 'Five', 'Six', 'Seven', 'Eight', 'Nine', 'Ten'];
 const word = (count: number): string => NUMBERS[count] ?? String(count);
 /** How many keys are named at the head. */
 const NAMED = 3;
 
-/** A move with its sign: `E +0.8 mm`. */
-export function moveWords({ name, moveMm }: Pick<ShortListedReport, 'name' | 'moveMm'>): string {
-  return `${name} ${moveMm < 0 ? '' : '+'}${formatLength(moveMm, 'mm')}`;
+/** A move with its sign and the ± of its reading as found: `E +0.8 ± 0.2 mm`. */
+function moveWords({ name, foundMm, foundPlusMinusMm }: ProposedKeyReport, toMm: number): string {
+  const move = toMm - foundMm;
+  const within = lengthWithPlusMinus(move, foundPlusMinusMm, 'mm').replaceAll('\u00a0', ' ');
+  return `${name} ${move < 0 ? '' : '+'}${within}`;
 }
 
-/** The answer in a sentence or two. */
+/** The answer in a sentence or two: of the keys that were read, or, where none was, of the example’s. */
 export function headline(
   keys: readonly ProposedKeyReport[],
   shortList: readonly ShortListedReport[],
 ): string {
-  const moved = keys.filter(({ moveMm }) => moveMm !== 0).length;
+  const read = keys.filter(({ isRead }) => isRead);
+  if (read.length === keys.length) return answerOf(keys, keys, shortList);
+  if (read.length === 0) {
+    return `As the example stands, ${uncapital(answerOf(keys, keys, shortList))} No opening was read on this horn: read them to know.`;
+  }
+  const lead = read.length === 1 ? `Of the one key read, ${read[0].name}` : `Of the ${read.length} keys read`;
+  const moved = keys.filter(({ moveMm, isRead }) => moveMm !== 0 && !isRead).length;
+  const others =
+    moved === 0
+      ? ''
+      : ` ${word(moved)} ${moved === 1 ? 'move is of a key' : 'moves are of keys'} not read on this horn: read ${moved === 1 ? 'it' : 'them'} to know.`;
+  return `${lead}: ${uncapital(answerOf(keys, read, shortList))}${others}`;
+}
+
+/** @param among the keys it tells of */
+function answerOf(
+  keys: readonly ProposedKeyReport[],
+  among: readonly ProposedKeyReport[],
+  shortList: readonly ShortListedReport[],
+): string {
+  const moves = (of: readonly ProposedKeyReport[]): number => of.filter(({ moveMm }) => moveMm !== 0).length;
+  const moved = moves(among);
   if (moved === 0 || shortList.length === 0) {
     return moved === 0
       ? 'No key needs to move by more than a reading can tell.'
@@ -145,11 +168,18 @@ export function headline(
   const first = shortList.slice(0, NAMED);
   const few = first[first.length - 1];
   const named = first
-    .map(({ pad, name, foundMm }) => moveWords({ name, moveMm: few.togetherMm[pad] - foundMm }))
+    .map(({ pad }) =>
+      moveWords(
+        keys.find((key) => key.pad === pad)!,
+        few.togetherMm[pad],
+      ),
+    )
     .join(', ');
   const keysBring = `${word(first.length)} ${first.length === 1 ? 'key brings' : 'keys bring'}`;
   const alone = first.length === 1 ? 'if only it moves' : 'if only they move';
   const answer = `${keysBring} ${Math.round(few.sharePercent)} % of the gain ${alone}: ${named}.`;
   if (shortList.length <= NAMED) return answer;
-  return `${answer} ${word(shortList.length)} of the ${moved} moves bring ${Math.round(last.sharePercent)} %.`;
+  return `${answer} ${word(shortList.length)} of the ${moves(keys)} moves bring ${Math.round(last.sharePercent)} %.`;
 }
+
+const uncapital = (words: string): string => words.charAt(0).toLowerCase() + words.slice(1);

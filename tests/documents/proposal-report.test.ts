@@ -134,7 +134,33 @@ describe('a proposal in bench units', () => {
     );
     const nearly = { ...alto, setup: reportSetup(report) };
     const put = reportProposal(withFronts(nearly, { d: 6 }), { air });
-    expect(put.answer).toMatch(/^One key brings \d+ % of the gain if only it moves: D \+\d\.\d mm\.$/);
+    expect(put.answer).toMatch(
+      /^One key brings \d+ % of the gain if only it moves: D \+\d\.\d ± \d\.\d mm\.$/,
+    );
+  });
+
+  it('lists and leads with keys that were read where some were, and says so of the others', () => {
+    const { documents } = alto;
+    const read = ['d', 'e', 'g'];
+    const reportOf = (pads: readonly string[]): typeof report => {
+      const keys = documents.setup.keys.map((key) => {
+        const origin = pads.includes(key.pad) ? ('measured' as const) : ('template' as const);
+        return { ...key, readings: { ...key.readings, openingMm: { origin } } };
+      });
+      const some = loadHorn({ ...documents, setup: { ...documents.setup, keys } });
+      if (!some.ok) throw new Error(some.issues[0].message);
+      return reportProposal(some.value, { air });
+    };
+    const some = reportOf(read);
+    expect(some.keys.filter(({ isRead }) => isRead).map(({ pad }) => pad)).toEqual(read);
+    expect(some.shortList.length).toBeGreaterThan(0);
+    for (const { pad } of some.shortList) expect(read).toContain(pad);
+    expect(some.answer).toMatch(
+      /^Of the 3 keys read: \w+ keys? brings? \d+ % of the gain .* ± 0\.\d mm\. \w+ moves are of keys not read on this horn: read them to know\.$/,
+    );
+    const none = reportOf([]);
+    expect(none.shortList.length).toBeGreaterThan(0);
+    expect(none.answer).toMatch(/^As the example stands, .* ± 1\.5 mm.* No opening was read on this horn: /);
   });
 
   it('starts from the notes played as found, and says so', () => {

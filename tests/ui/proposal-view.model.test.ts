@@ -72,7 +72,8 @@ describe('the page of the proposed setup', () => {
     const first = report.shortList.slice(0, 3);
     for (const { pad, name, foundMm } of first) {
       const alone = `+${formatLength(first[2].togetherMm[pad] - foundMm, 'mm')}`;
-      expect(view.headline).toContain(`${name} ${alone}`);
+      const off = report.keys.find((key) => key.pad === pad)!.foundPlusMinusMm;
+      expect(view.headline).toContain(`${name} ${alone.replace(' mm', '')} ± ${formatLength(off, 'mm')}`);
       const { move, few } = view.rows.find((row) => row.pad === pad)!;
       expect(few === null ? move : few.split(' if ')[0]).toBe(alone);
     }
@@ -87,6 +88,20 @@ describe('the page of the proposed setup', () => {
     expect(Object.keys(take('all').frontsMm)).toHaveLength(
       report.keys.filter(({ moveMm }) => moveMm !== 0).length,
     );
+  });
+
+  it('says how many of what is taken were not read on this horn', () => {
+    const labelsWith = (isRead: (pad: string) => boolean): string[] => {
+      const keys = report.keys.map((key) => ({ ...key, isRead: isRead(key.pad) }));
+      return makeProposalView(answered(untouched, { ...report, keys })).takes.map(({ label }) => label);
+    };
+    const listed = report.shortList.map(({ pad }) => pad);
+    const moves = report.keys.filter(({ moveMm }) => moveMm !== 0).length;
+    const some = labelsWith((pad) => listed.includes(pad));
+    expect(some[0]).toBe('Take the first three');
+    expect(some[2]).toMatch(new RegExp(`, ${moves - listed.length} not read here$`));
+    for (const label of labelsWith(() => false)) expect(label).toMatch(/, none read here$/);
+    for (const { label } of view.takes) expect(label).not.toContain('read');
   });
 
   it('takes them as what is proposed and nothing else, in one step that is undone at once', () => {

@@ -65,6 +65,8 @@ export interface ProposalOptions extends Omit<WholeHornOptions, 'near' | 'answer
   readonly thresholds?: ReturnThresholds;
   /** share of the whole gain at which the short list ends, default 0.8 */
   readonly shortListShare?: number;
+  /** pads the short list is chosen among, default all */
+  readonly shortListAmong?: ReadonlySet<string>;
 }
 
 /** One stop. Metres at the front. */
@@ -120,6 +122,7 @@ const NOT_PLAYING = {
   heard: 1,
   thresholds: 1,
   shortListShare: 1,
+  shortListAmong: 1,
 } as const;
 
 /** Where nothing is said: of the opening as found, and m. */

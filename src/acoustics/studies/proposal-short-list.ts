@@ -42,6 +42,8 @@ export interface ShortListOf {
   readonly foundWorth: Worth;
   readonly look: PlayedLook;
   readonly worth: Worth;
+  /** pads it is chosen among; undefined for all */
+  readonly among: ReadonlySet<string> | undefined;
 }
 
 /** m: a stop that moves less has not moved. */
@@ -49,11 +51,13 @@ const MOVED = 1e-5;
 
 /** @param enoughShare the share of the gain at which the list ends, 0…1 */
 export function shortListOf(of: ShortListOf, enoughShare: number): ShortList {
-  const { problem, notes, found, foundWorth, worth, look } = of;
+  const { problem, notes, found, foundWorth, worth, look, among } = of;
   const { keys } = problem;
   const whole = merit(foundWorth) - merit(worth);
   const candidates = keys
-    .flatMap((_, k) => (Math.abs(look.stops[k] - keys[k].found) > MOVED ? [k] : []))
+    .flatMap(({ id, found: was }, k) =>
+      Math.abs(look.stops[k] - was) > MOVED && among?.has(id) !== false ? [k] : [],
+    )
     .sort((a, b) => keys[a].hole.number - keys[b].hole.number);
   const at = standIn(problem, found, meanSlopes(of));
   const chosen: number[] = [];

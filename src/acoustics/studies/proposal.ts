@@ -93,7 +93,11 @@ export function proposeSetup(
   const solved = solveProposal(makeProposalProblem(horn, setup, air, options));
   const { problem, notes, found, look, foundWorth, worth } = solved;
   const list = shortListOf(
-    { ...solved, enough: Float64Array.from(solved.enough, ({ front }) => front) },
+    {
+      ...solved,
+      enough: Float64Array.from(solved.enough, ({ front }) => front),
+      among: options.shortListAmong,
+    },
     options.shortListShare ?? SHORT_LIST_SHARE,
   );
   const few = playLook(problem, notes, list.stops, found.near, false) ?? found;

@@ -129,7 +129,7 @@ function takesOf({ shortList, keys }: ProposalReport, proposed: ProposedOpenings
   const moved = keys.filter(({ moveMm }) => moveMm !== 0);
   const choice = (id: TakeChoice['id'], label: string, frontsMm: TakeChoice['frontsMm']): TakeChoice => ({
     id,
-    label,
+    label: `${label}${unreadWords(frontsMm, keys)}`,
     frontsMm,
     taken: isTaken(frontsMm, proposed),
   });
@@ -147,6 +147,14 @@ function takesOf({ shortList, keys }: ProposalReport, proposed: ProposedOpenings
     takes.push(choice('all', moved.length === 1 ? 'Take it' : `Take all ${word(moved.length)}`, all));
   }
   return takes;
+}
+
+/** `, 17 not read`: how many of the openings taken are moves from an example’s; empty where all were read. */
+function unreadWords(frontsMm: TakeChoice['frontsMm'], keys: readonly ProposedKeyReport[]): string {
+  const taken = keys.filter(({ pad }) => frontsMm[pad] !== undefined);
+  const unread = taken.filter(({ isRead }) => !isRead).length;
+  if (unread === 0) return '';
+  return unread === taken.length ? ', none read here' : `, ${unread} not read here`;
 }
 
 function takenWords(takes: readonly TakeChoice[], proposed: ProposedOpenings): string {
@@ -212,6 +220,7 @@ function keyReason(key: ProposedKeyReport, gainPercent: number | null, unit: Len
       {
         ...length('as found', key.foundMm),
         value: lengthBothWithPlusMinus(key.foundMm, key.foundPlusMinusMm, unit),
+        from: key.isRead ? '' : 'from the example',
       },
       ...(key.enoughMm === null ? [] : [enoughInput(key.enoughMm, key.enoughPlusMinusMm, unit)]),
       length('moves by', key.moveMm),
