@@ -2,8 +2,9 @@ import { FINGERINGS } from '../acoustics/index.ts';
 import type { ComparedKeyReport, ComparisonReport, NoteDifferenceReport } from './comparison-report.ts';
 import type { LengthUnit } from './length-format.ts';
 import { noteLabel } from './note-label.ts';
-import { movedKeys, nameOf, type PlayerSheetFacts } from './player-sheet-facts.ts';
+import { nameOf, type PlayerSheetFacts } from './player-sheet-facts.ts';
 import { followingWords } from './player-sheet-followers.ts';
+import { movedKeys } from './player-sheet-leaving.ts';
 import { both, bothWithPlusMinus, fromTo, inARow, withPlusMinus } from './player-sheet-lengths.ts';
 import type { VentingStudyReport } from './venting-report.ts';
 
@@ -14,11 +15,16 @@ export interface Decision {
 }
 
 /** One sentence for every key that is told of one by one. */
-export function decisionsOf({ comparison, studies }: PlayerSheetFacts, unit: LengthUnit): Decision[] {
+export function decisionsOf(facts: PlayerSheetFacts, unit: LengthUnit): Decision[] {
+  const { comparison, unreadAsFound } = facts;
   const moved = movedKeys(comparison);
-  return studies.flatMap((study): Decision[] => {
+  return facts.studies.flatMap((study): Decision[] => {
     const key = moved.find(({ id }) => id === study.key.id);
-    return key === undefined ? [] : [{ pad: key.id, text: decisionSentence(key, study, comparison, unit) }];
+    if (key === undefined) return [];
+    const text = unreadAsFound.includes(key.id)
+      ? settingSentence(key, study, comparison, unit)
+      : decisionSentence(key, study, comparison, unit);
+    return [{ pad: key.id, text }];
   });
 }
 
@@ -46,6 +52,7 @@ function decisionSentence(
   const limit = bothWithPlusMinus(enoughMm, half, unit);
   const wasLow = found.frontMm < enoughMm - half;
   const isLow = set.frontMm < enoughMm - half;
+  const isAbout = (mm: number): boolean => Math.abs(mm - enoughMm) <= half;
   if (enough.link !== null && isLow) {
     const by = nameOf(comparison, enough.link.driver);
     return `${what}; ${note.name} would gain up to ${limit}, but the ${by} key’s arm stops it at ${both(enough.link.limitFrontMm, unit)}.`;
@@ -53,13 +60,42 @@ function decisionSentence(
   if (wasRaised && wasLow) {
     const because = `${what} because ${note.name} was under-vented`;
     if (isLow) return `${because}; more height would still help it, up to ${limit}.`;
-    return `${because}; above ${limit} more height no longer helps.`;
+    return isAbout(set.frontMm)
+      ? `${because}; that is as good as enough, ${limit}.`
+      : `${because}; above ${limit} more height no longer helps.`;
   }
   if (isLow)
     return `${what}. Below ${limit} height still helps ${note.name}${costWords(note.id, comparison)}.`;
+  if (isAbout(wasRaised ? found.frontMm : set.frontMm))
+    return `${what}; for ${note.name} ${wasRaised ? 'it stood' : 'that is'} as good as enough${wasRaised ? ' before' : ''}, ${limit}.`;
   return wasRaised
     ? `${what}; ${note.name} was open enough before, for above ${limit} more height no longer helps.`
     : `${what}; ${note.name} stays open enough, for above ${limit} more height no longer helps.`;
+}
+
+/** What is said where an example’s opening stands for the one as found. */
+export const NOT_READ = 'how it was found was not read';
+
+/** The same of a key that nobody read as found: where it stands, and whether that is enough. */
+function settingSentence(
+  { name, setups: [, set] }: ComparedKeyReport,
+  study: VentingStudyReport,
+  comparison: ComparisonReport,
+  unit: LengthUnit,
+): string {
+  const { frontMm, ruledBy } = set!;
+  const held = ruledBy === null ? '' : `, where the ${nameOf(comparison, ruledBy)} key’s arm holds it`;
+  const what = `The ${name} key was set to ${both(frontMm, unit)} at the front${held}; ${NOT_READ}.`;
+  const note = mainNote(study);
+  const { point, frontMmBudget } = study.diminishingReturn;
+  if (note === null) return what;
+  if (point === null) return `${what} As far as it reaches, more height still helps ${note.name}.`;
+  const half = frontMmBudget?.plusMinus ?? 0;
+  const limit = bothWithPlusMinus(point.frontMm, half, unit);
+  if (frontMm < point.frontMm - half) return `${what} Below ${limit} height still helps ${note.name}.`;
+  return frontMm > point.frontMm + half
+    ? `${what} Above ${limit} more height no longer helps ${note.name}.`
+    : `${what} For ${note.name} that is as good as enough, ${limit}.`;
 }
 
 /** `: it is 4.1 ± 0.3 cents flatter`, or that nothing can be shown. */
@@ -123,11 +159,15 @@ function movedWords(facts: PlayerSheetFacts, unit: LengthUnit): string {
   const keys = byHand.length === 0 ? moved : byHand;
   const following = byHand.length === 0 ? '' : followingWords(facts);
   const higher = keys.filter(({ differences: [d] }) => d!.frontMm > 0).length;
+  const isUnread = keys.some(({ id }) => facts.unreadAsFound.includes(id));
   if (keys.length === 1) {
-    const { name, differences } = keys[0];
+    const { name, differences, setups } = keys[0];
+    if (isUnread)
+      return `The ${name} key is set to ${both(setups[1]!.frontMm, unit)} at the front${following}`;
     const by = both(Math.abs(differences[0]!.frontMm), unit);
     return `The ${name} key stands ${by} ${higher === 1 ? 'higher' : 'lower'}${following}`;
   }
+  if (isUnread) return `${keys.length} keys are set${following}`;
   const way =
     higher === keys.length
       ? 'higher'
@@ -137,11 +177,21 @@ function movedWords(facts: PlayerSheetFacts, unit: LengthUnit): string {
   return `${keys.length} keys stand ${way}${following}`;
 }
 
+/** Beside what notes are told to change, where that is not what was found on this horn. */
+function besideWords({ comparison, unreadAsFound }: PlayerSheetFacts): string {
+  const moved = movedKeys(comparison);
+  const unread = moved.filter(({ id }) => unreadAsFound.includes(id)).length;
+  if (unread === 0) return '';
+  return unread === moved.length
+    ? 'beside the example, for nobody read it as found, '
+    : `beside as found, of which ${unread} ${unread === 1 ? 'opening is' : 'openings are'} the example’s, `;
+}
+
 /** What a person would notice of all that was set, in a line: the biggest words of the sheet. */
 export function headlineOf(facts: PlayerSheetFacts, unit: LengthUnit): string {
   const { comparison } = facts;
   if (movedKeys(comparison).length === 0) return 'The horn leaves as it was found: no key stands otherwise.';
-  const keys = movedWords(facts, unit);
+  const keys = `${movedWords(facts, unit)}; ${besideWords(facts)}`;
   const heard = comparison.notes.filter(({ differences: [d] }) => d?.noticedBy === 'the player');
   const careful = comparison.notes.filter(({ differences: [d] }) => d?.noticedBy === 'a careful player');
   const names = (of: ComparisonReport['notes']): string => {
@@ -149,7 +199,7 @@ export function headlineOf(facts: PlayerSheetFacts, unit: LengthUnit): string {
     const more = of.length - told.length;
     return more > 0 ? `${told.join(', ')} and ${more} more` : inARow(told);
   };
-  if (heard.length > 0) return `${keys}; you should notice ${names(heard)}.`;
-  if (careful.length > 0) return `${keys}; a careful ear may notice ${names(careful)}.`;
-  return `${keys}; no note changes by as much as a player would notice.`;
+  if (heard.length > 0) return `${keys}you should notice ${names(heard)}.`;
+  if (careful.length > 0) return `${keys}a careful ear may notice ${names(careful)}.`;
+  return `${keys}no note changes by as much as a player would notice.`;
 }

@@ -8,11 +8,12 @@ import {
 } from '../acoustics/index.ts';
 import { SETUP_ROLES, type SetupRole } from './bench-contents.ts';
 import { compareLoaded } from './compare-loaded.ts';
-import type { ComparedKeyReport, ComparisonReport } from './comparison-report.ts';
+import type { ComparisonReport } from './comparison-report.ts';
 import { layered } from './complete-setup.ts';
 import type { HornDocument } from './horn-document.ts';
 import { lostMotionOf, type LostMotionReport } from './lost-motion.ts';
 import { reportPadChange, type PadChangeReport } from './pad-change-report.ts';
+import { compareLeaving, movedKeys, padsOpened, unreadIn } from './player-sheet-leaving.ts';
 import { plusMinusOf } from './plus-minus.ts';
 import { regulationFacts } from './regulation-facts.ts';
 import type { SetupDocument } from './setup-document.ts';
@@ -79,6 +80,8 @@ export interface PlayerSheetFacts {
   readonly wishedShift: WishedShift | null;
   /** pads whose opening was read as set, or is proposed; another that moves follows a key that drives it */
   readonly setByHand: readonly string[];
+  /** pads whose opening as found is an example’s, nobody read it */
+  readonly unreadAsFound: readonly string[];
   /** motion that links lose since the heights were changed, the most first */
   readonly lostMotion: readonly LostMotionReport[];
   /** of the pads that are other than those found, at their old stops; null where none is */
@@ -90,16 +93,6 @@ export const TOLD_KEYS = 3;
 
 /** Thicknesses that differ by less are one, mm. */
 export const SAME_MM = 0.005;
-
-/** A key that stands otherwise by less is read the same, mm. */
-const MOVED_MM = 0.05;
-
-/** Keys that stand otherwise than found, the one whose venting changed most first. */
-export function movedKeys({ keys }: ComparisonReport): ComparedKeyReport[] {
-  return keys.filter(
-    ({ differences: [d] }) => d !== null && d !== undefined && Math.abs(d.frontMm) >= MOVED_MM,
-  );
-}
 
 /** A key’s name by its pad’s id. */
 export function nameOf({ keys }: ComparisonReport, pad: string): string {
@@ -152,6 +145,7 @@ export function findPlayerSheetFacts(
       wished: ofPad === null ? null : wishedKey(question, ofPad, { comparison, wishedAll, leaving, air }),
       wishedShift: wishedAll,
       setByHand,
+      unreadAsFound: unreadIn(question.setups.asFound),
       lostMotion: lostMotionOf(asFound, leaving),
       pads: changedPads(asFound, asSet, air, a4Hz),
     },
@@ -163,26 +157,6 @@ function named({ setups }: PlayerSheetQuestion, role: SetupRole): SetupDocument 
   const { asFound } = setups;
   if (role === 'asFound') return { ...asFound, name: 'as found' };
   return { ...layered(setups[role], asFound), name: role === 'asSet' ? 'as set' : 'as proposed' };
-}
-
-/** How it leaves against how it was found; where nothing is set and something proposed, how that would leave it. */
-function compareLeaving(
-  { setups, a4Hz }: PlayerSheetQuestion,
-  { asFound, proposed, asSet }: Readonly<Record<SetupRole, LoadedHorn>>,
-  air: AirColumn,
-): { readonly leaving: LoadedHorn } & Pick<PlayerSheetFacts, 'isProposal' | 'comparison'> {
-  const against = (leaving: LoadedHorn): ComparisonReport => compareLoaded([asFound, leaving], { air, a4Hz });
-  const isPlanned = padsOpened(setups.proposed).length > 0;
-  // A setup without keys is the one it is read over, and moved none.
-  const comparison = isPlanned && setups.asSet.keys.length === 0 ? null : against(asSet);
-  return comparison === null || (isPlanned && movedKeys(comparison).length === 0)
-    ? { leaving: proposed, isProposal: true, comparison: against(proposed) }
-    : { leaving: asSet, isProposal: false, comparison };
-}
-
-/** Pads that a setup has an opening of its own for. */
-function padsOpened({ keys }: SetupDocument): string[] {
-  return keys.flatMap(({ pad, openingMm }) => (openingMm === undefined ? [] : [pad]));
 }
 
 /** A horn may have been edited since a key was named. */

@@ -1,6 +1,7 @@
 import type { ComparedKeyReport } from './comparison-report.ts';
 import type { LengthUnit } from './length-format.ts';
-import { movedKeys, nameOf, type PlayerSheetFacts } from './player-sheet-facts.ts';
+import { nameOf, type PlayerSheetFacts } from './player-sheet-facts.ts';
+import { movedKeys } from './player-sheet-leaving.ts';
 import { both, bothWithPlusMinus, inARow, many } from './player-sheet-lengths.ts';
 
 /** As many followers as are told of one by one. */

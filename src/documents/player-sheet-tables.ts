@@ -8,8 +8,9 @@ import type { LengthUnit } from './length-format.ts';
 import { noteLabel } from './note-label.ts';
 import { notesPlayed, takesIn } from './pitch-log.ts';
 import { isPitchShown, isStrengthShown } from './player-sheet-decisions.ts';
-import { movedKeys, type PlayerSheetFacts } from './player-sheet-facts.ts';
+import type { PlayerSheetFacts } from './player-sheet-facts.ts';
 import { followersOf } from './player-sheet-followers.ts';
+import { movedKeys } from './player-sheet-leaving.ts';
 import { bothWithPlusMinus, inARow, many, signed } from './player-sheet-lengths.ts';
 import type { SetupDocument } from './setup-document.ts';
 import type { VisitDocument } from './visit-document.ts';
@@ -30,7 +31,7 @@ export interface SheetKeyRow {
   readonly set: string;
   /** `84 ± 1 → 91 ± 1 %` */
   readonly vented: string;
-  /** `read at the centre` where it was not read at the front in both setups, `reckoned` where nobody set it; else empty */
+  /** `read at the centre` where it was not read at the front in both setups, `reckoned` where nobody set it, and where nobody read it as found; else empty */
   readonly readAt: string;
 }
 
@@ -48,7 +49,7 @@ interface KeySetups {
 
 /** The keys that moved, those whose venting changed most first. */
 export function keyTableOf(
-  facts: Pick<PlayerSheetFacts, 'comparison' | 'setByHand' | 'isProposal'>,
+  facts: Pick<PlayerSheetFacts, 'comparison' | 'setByHand' | 'isProposal' | 'unreadAsFound'>,
   setups: KeySetups,
   unit: LengthUnit,
 ): SheetKeyTable {
@@ -56,7 +57,11 @@ export function keyTableOf(
   const followers = followersOf(facts);
   const rows = moved.slice(0, KEY_ROWS).map((key) => {
     const isFollower = followers.some((each) => each.key.id === key.id);
-    return keyRow(key, isFollower ? 'reckoned' : readAtWords(key.id, setups), unit);
+    const read = [
+      isFollower ? 'reckoned' : readAtWords(key.id, setups),
+      facts.unreadAsFound.includes(key.id) ? 'as found the example’s' : '',
+    ];
+    return keyRow(key, read.filter((words) => words !== '').join(', '), unit);
   });
   return { rows, rest: restOf(moved, facts.isProposal) };
 }

@@ -50,6 +50,9 @@ function reasonWords({ study, wish }: WishedKey, unit: LengthUnit): string {
   if (point === null || note === null || wish === null) return '';
   const half = frontMmBudget?.plusMinus ?? 0;
   const enough = bothWithPlusMinus(point.frontMm, half, unit);
-  if (wish.frontMm < point.frontMm - half) return ` Below ${enough} ${note.name} is under-vented.`;
-  return wish.frontMm > point.frontMm + half ? ` Above ${enough} more height no longer helps.` : '';
+  if (wish.frontMm < point.frontMm - half)
+    return ` As wished, ${note.name} would be under-vented: enough is ${enough}.`;
+  return wish.frontMm > point.frontMm + half
+    ? ` Above ${enough} more height no longer helps.`
+    : ` That is as good as enough, ${enough}.`;
 }

@@ -1,4 +1,3 @@
-import { MODEL_CENTS } from '../acoustics/index.ts';
 import type { BenchContents } from './bench-contents.ts';
 import { saidOf } from './day-steps.ts';
 import { keyedHoles } from './horn-document.ts';
@@ -12,10 +11,11 @@ import {
   sealsSentence,
 } from './player-sheet-checks.ts';
 import { makeSheetCurve, type SheetCurve } from './player-sheet-curve.ts';
-import { decisionsOf, headlineOf } from './player-sheet-decisions.ts';
+import { decisionsOf, headlineOf, NOT_READ } from './player-sheet-decisions.ts';
 import { sentenceOf, type SheetSentence } from './player-sheet-edits.ts';
 import type { PlayerSheetFacts } from './player-sheet-facts.ts';
 import { followerSentences } from './player-sheet-followers.ts';
+import { limitsSentence } from './player-sheet-limits.ts';
 import { both, dayWords, many } from './player-sheet-lengths.ts';
 import { keyTableOf, noteTableOf, type SheetKeyTable, type SheetNoteTable } from './player-sheet-tables.ts';
 import { wishForAllSentence } from './player-sheet-wish-all.ts';
@@ -77,7 +77,7 @@ export function makePlayerSheet(
     ),
     isProposal,
     decided: isProposal
-      ? { id: 'decided', heading: 'What is proposed', sentences: proposed(contents, unit, say) }
+      ? { id: 'decided', heading: 'What is proposed', sentences: proposed(contents, facts, unit, say) }
       : { id: 'decided', heading: 'What was decided, and why', sentences: decided(facts, unit, say) },
     keys: keyTableOf(facts, { asFound: contents.asFound.document, leaving: leaving.document }, unit),
     notes: noteTableOf(facts.comparison, isProposal ? null : visit),
@@ -98,7 +98,11 @@ export function makePlayerSheet(
           say('played', playedSentence(contents)),
         ],
       },
-      { id: 'limits', heading: 'How far to trust this', sentences: [say('limits', LIMITS)] },
+      {
+        id: 'limits',
+        heading: 'How far to trust this',
+        sentences: [say('limits', limitsSentence(facts, contents))],
+      },
       {
         id: 'cautions',
         heading: 'Take care',
@@ -114,11 +118,6 @@ export function makePlayerSheet(
     missing: missingFrom(contents, facts),
   };
 }
-
-/** **Source:** the ± of the model is the core’s; the rest from memory, within common practice. */
-const LIMITS =
-  `Worked out from measurements: a pitch by itself is good to about ±${MODEL_CENTS} cents, a difference on one horn far better, ` +
-  'as its ± says. A degree of warmth is worth about 3 cents; a player repeats a note to about 5.';
 
 /** **Source:** common practice, no source. */
 const CAUTIONS =
@@ -141,6 +140,7 @@ const TOLD_PROPOSALS = 8;
 
 function proposed(
   { horn, asFound, proposed: plan }: BenchContents,
+  { unreadAsFound }: PlayerSheetFacts,
   unit: LengthUnit,
   say: (id: string, written: string) => SheetSentence,
 ): SheetSentence[] {
@@ -148,11 +148,15 @@ function proposed(
   const told = keys.slice(0, TOLD_PROPOSALS).map(({ pad, openingMm, measuredAt = 'front' }) => {
     const name = horn.document.holes.find(({ id }) => id === pad)?.name ?? pad;
     const found = asFound.document.keys.find((key) => key.pad === pad);
+    const isUnread = unreadAsFound.includes(pad);
     const from =
-      found?.openingMm === undefined ? '' : ` from ${both(found.openingMm, unit)} at the ${found.measuredAt}`;
+      found?.openingMm === undefined || isUnread
+        ? ''
+        : ` from ${both(found.openingMm, unit)} at the ${found.measuredAt}`;
+    const unread = isUnread ? `; ${NOT_READ}` : '';
     return say(
       `proposed ${pad}`,
-      `The ${name} key is to go${from} to ${both(openingMm!, unit)} at the ${measuredAt}.`,
+      `The ${name} key is to go${from} to ${both(openingMm!, unit)} at the ${measuredAt}${unread}.`,
     );
   });
   const more = keys.length - told.length;

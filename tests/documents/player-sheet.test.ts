@@ -37,6 +37,17 @@ function sheetOf(contents: BenchContents): PlayerSheet {
   return makePlayerSheet(contents, playerSheetFacts(contents), 'mm');
 }
 
+/** The same visit of a horn started from an example, on which nothing was read. */
+function ofTheExample({ horn, asFound, ...rest }: BenchContents): BenchContents {
+  const holes = horn.document.holes.map(({ readings: _read, ...hole }) => hole);
+  const keys = asFound.document.keys.map(({ readings: _read, ...key }) => key);
+  return {
+    ...rest,
+    horn: { ...horn, document: { ...horn.document, origin: 'template', holes } },
+    asFound: { ...asFound, document: { ...asFound.document, origin: 'template', keys } },
+  };
+}
+
 const allSentences = ({ headline, decided, parts, consent }: PlayerSheet) => [
   headline,
   ...decided.sentences,
@@ -75,7 +86,7 @@ describe('the player’s sheet', () => {
     expect(8.9).toBeGreaterThan(enoughMm - half);
     expect(8.9).toBeLessThan(enoughMm + half);
     expect(told(sheet, 'decided d')).toBe(
-      'The D key was raised from 8.0 to 8.9 mm (0.315 to 0.350 in) at the front because low E was under-vented; above 9.1 ± 0.3 mm (0.358 in) more height no longer helps.',
+      'The D key was raised from 8.0 to 8.9 mm (0.315 to 0.350 in) at the front because low E was under-vented; that is as good as enough, 9.1 ± 0.3 mm (0.358 in).',
     );
   });
 
@@ -207,7 +218,13 @@ describe('the player’s sheet', () => {
     expect(words).toContain(
       `With the D key at 6.5 mm (0.256 in) at the front, as wished, ${first.label} would be ${Math.abs(cents).toFixed(1)} ±`,
     );
-    expect(words).toMatch(/Below 9\.1 ± 0\.3 mm \(0\.358 in\) low E is under-vented\.$/);
+    expect(words).toMatch(
+      / As wished, low E would be under-vented: enough is 9\.1 ± 0\.3 mm \(0\.358 in\)\.$/,
+    );
+    const near = withVisit(raised, { wishOpeningMm: 9 });
+    expect(told(sheetOf(near), 'wish')).toMatch(
+      / That is as good as enough, 9\.1 ± 0\.3 mm \(0\.358 in\)\.$/,
+    );
     const same = withVisit(raised, { wishOpeningMm: 8.9 });
     expect(told(sheetOf(same), 'wish')).toMatch(/as wished, it stands as it leaves\.$/);
     const far = withVisit(raised, { wishOpeningMm: 59 });
@@ -300,6 +317,38 @@ describe('the player’s sheet', () => {
     expect(wishOf({ wishShiftMm: -1 })).toMatch(
       /^With every key 1\.0 mm \(0\.039 in\) lower at the front than is proposed, /,
     );
+  });
+
+  it('tells a key that nobody read as found as set, and what is told of it as beside the example', () => {
+    const set = withSet(ofTheExample(onTheBench('alto')), 'd', { mm: 8.3, at: 'front' });
+    const sheet = sheetOf(set);
+    expect(told(sheet, 'decided d')).toMatch(
+      /^The D key was set to 8\.3 mm \(0\.327 in\) at the front; how it was found was not read\. (Below|For) /,
+    );
+    expect(sheet.headline.text).toMatch(
+      /^The D key is set to 8\.3 mm \(0\.327 in\) at the front(, and .* follow)?; beside the example, for nobody read it as found, /,
+    );
+    expect(sheet.keys.rows.find(({ pad }) => pad === 'd')!.readAt).toBe('as found the example’s');
+    expect(allSentences(sheet).filter(({ text }) => / from 8\.0 to /.test(text))).toEqual([]);
+    const plan = withProposed(ofTheExample(onTheBench('alto')), 'd', 8.3);
+    expect(told(sheetOf(plan), 'proposed d')).toBe(
+      'The D key is to go to 8.3 mm (0.327 in) at the front; how it was found was not read.',
+    );
+  });
+
+  it('says how much of the horn was read, and a pitch’s ± only where the bore is this horn’s', () => {
+    const halves = facts.comparison.notes.map(({ setups }) => setups[1]!.centsPlusMinus!);
+    const [least, most] = [Math.min(...halves), Math.max(...halves)].map((half) => half.toFixed(0));
+    expect(told(sheet, 'limits')).toMatch(
+      new RegExp(
+        `Every opening was read on this horn\\. A pitch by itself is good to ±${least} to ±${most} cents; `,
+      ),
+    );
+    const some = withFoundLengths(ofTheExample(onTheBench('alto')), 'd', { openingMm: 8 });
+    expect(told(sheetOf(some), 'limits')).toMatch(
+      /^Worked out, not played\. 1 of 23 openings was read on this horn; the others, bore and mouthpiece are an example’s\. A pitch by itself is the example’s, not this horn’s; /,
+    );
+    expect(told(sheetOf(some), 'limits')).not.toMatch(/itself is good to/);
   });
 
   it('says what was not done or not recorded, and invents nothing', () => {
