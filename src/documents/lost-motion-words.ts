@@ -10,17 +10,20 @@ export function lostMotionSentences(lost: readonly LostMotionReport[], unit: Len
   return byDriven(lost).map((links) => `${goesWords(links, unit)}. ${takingUpSentence(links[0], unit)}`);
 }
 
-/** The same in one line: `D goes 1.2 ± 0.5 mm before F♯ auxiliary stirs, 1.0 ± 0.2 mm more than as found; F♯ auxiliary at 8.1 mm takes it up`. */
+/**
+ * The most of it in one line, with the other pads that are late by name: `D goes 1.2 ± 0.5 mm before F♯ auxiliary
+ * stirs, 1.0 ± 0.2 mm more than as found; F♯ auxiliary at 8.1 mm takes it up. bis is late too`.
+ */
 export function lostMotionInShort(lost: readonly LostMotionReport[], unit: LengthUnit): string {
-  const lines = byDriven(lost).map((links) => {
-    const [first, ...along] = links[0].takenUpBy.map((pad) => toWords(pad, unit));
-    const cure =
-      first === undefined
-        ? `only ${links[0].driverName} set lower takes it up`
-        : `${first}${along.length === 0 ? '' : `, with ${inARow(along)},`} takes it up`;
-    return `${goesWords(links, unit, { short: true })}; ${cure}.`;
-  });
-  return lines.join(' ');
+  const [most, ...others] = byDriven(lost);
+  const [first, ...along] = most[0].takenUpBy.map((pad) => toWords(pad, unit));
+  const cure =
+    first === undefined
+      ? `only ${most[0].driverName} set lower takes it up`
+      : `${first}${along.length === 0 ? '' : `, with ${inARow(along)},`} takes it up`;
+  const late = others.map(([{ drivenName }]) => drivenName);
+  const too = late.length === 0 ? '' : ` ${inARow(late)} ${late.length === 1 ? 'is' : 'are'} late too.`;
+  return `${goesWords(most, unit, { short: true })}; ${cure}.${too}`;
 }
 
 function byDriven(lost: readonly LostMotionReport[]): LostMotionReport[][] {

@@ -27,6 +27,9 @@ const SAME_PLUS_MINUS = 1e-5;
 /** A share of strength is read off the screen to a whole per cent. */
 const WHOLE_PERCENT = 0.5;
 
+/** The layers are placed to whole pixels. */
+const ONE_PX = 1;
+
 let browser: Browser;
 let site: BuiltSite;
 
@@ -182,6 +185,17 @@ describe('the scale, built', () => {
       .poll(async () => Math.abs((await proposed(page)).get('A4')! - found.get('A4')!))
       .toBeLessThan(SAME_CENTS);
     expectSame(await proposed(page), found);
+  });
+
+  it('draws what is proposed over the picture of what was found', async () => {
+    const page = await open();
+    await slider(page).fill('10');
+    await page.waitForSelector('.vw-live [data-panel="pitch"]');
+    const over = (await page.locator('.vw-live').boundingBox())!;
+    const under = (await page.locator('vw-scale-chart .vw-chart-host').boundingBox())!;
+    for (const side of ['x', 'y', 'width', 'height'] as const) {
+      expect(Math.abs(over[side] - under[side])).toBeLessThanOrEqual(ONE_PX);
+    }
   });
 
   it('counts a proposal of the key study only once it is taken, and keeps it on a reload’s hash', async () => {
