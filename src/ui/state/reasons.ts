@@ -74,7 +74,7 @@ export interface Reason {
 
 /** How far the flow under a pad is known. */
 const PAD_RANGE =
-  'A pad open by 0.03 to 2 hole radii at its centre, 1.03 to 1.5 hole radii wide, under waves much longer than the hole is wide. Outside, it goes on smoothly and a warning says so.';
+  'A pad of 1.03 to 1.5 times the hole’s radius, open by 0.03 to 2 hole radii at its centre, under waves much longer than the hole is wide. Outside, it goes on smoothly and a warning says so.';
 
 /** What a plane-wave horn is good for. */
 const HORN_RANGE =
@@ -189,11 +189,11 @@ export const REASON_GROUNDS: Readonly<Record<ReasonKind, ReasonGround>> = {
     title: 'Cutoff',
     words: ['cutoff'],
     formula:
-      'Speed of sound over 2π, times the root of the first open hole’s area over its acoustic length and the bore’s volume that belongs to it.',
+      'Speed of sound over 2π, times the root of an open hole’s area over its acoustic length and the bore’s volume that belongs to it; of the first three open holes the geometric mean.',
     sources: ['Moers & Kergomard 2011'],
     isOurs: false,
-    holdsFor: 'Rows of open holes much alike; taken here from one cell, it is an estimate.',
-    note: { name: 'whole-horn', heading: 'Open holes that hear each other' },
+    holdsFor: 'Rows of open holes much alike; taken here from three cells, it is an estimate.',
+    note: { name: 'whole-horn', heading: 'The cutoff of the open holes' },
   },
   'height-gain': {
     title: 'What a key’s height can still bring',
@@ -209,7 +209,7 @@ export const REASON_GROUNDS: Readonly<Record<ReasonKind, ReasonGround>> = {
     title: 'What a leak costs',
     words: ['lost height', 'gap'],
     formula:
-      'The note is played with the pad sealed and with the gap; 20 times the decimal logarithm of the one resonance’s height over the other’s. Friction in the gap goes with its third power.',
+      'The note is played with the pad sealed and with the gap; 20 times the decimal logarithm of the one resonance’s height over the other’s. What a gap lets through goes with its third power.',
     sources: ['Zwikker & Kosten 1949', 'Abramowitz & Stegun 1964'],
     isOurs: true,
     holdsFor:

@@ -48,8 +48,8 @@ export class VwLeaksView extends BenchView {
         <footer class="ks-foot">
           <p>
             One fault is played at a time: pads stand as found and seal everywhere else. A paper is a
-            cigarette paper, 0.025 mm. Height is that of the resonance; friction in a gap goes with its cube,
-            pitch hardly moves.
+            cigarette paper, 0.025 mm. Height is that of the resonance; what a gap lets through goes with its
+            cube; pitch hardly moves.
           </p>
           <p>
             ${view.hornName}. Heat loosens adhesive and can hurt lacquer: floating a pad is for trained hands.
