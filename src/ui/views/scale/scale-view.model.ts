@@ -71,7 +71,6 @@ export interface ProposedKey {
 
 /** Everything the scale page shows. */
 export interface ScaleView {
-  readonly hornName: string;
   readonly unit: LengthUnit;
   readonly strip: readonly StripPad[];
   readonly keyId: string;
@@ -142,7 +141,6 @@ export function makeScaleView(state: BenchState): ScaleView {
   const usual = Array.from({ length: A4_COUNT }, (_, i) => LOWEST_A4_HZ + i);
   const { a4Hz } = dayInHand(state);
   return {
-    hornName: documents.horn.name,
     unit: state.unit,
     strip: makeKeyStrip(documents, changedSince(horn), state.study.report?.vents ?? null),
     keyId: horn.keyId,

@@ -97,7 +97,7 @@ export class VwScaleView extends BenchView {
             Only openings you proposed yourself count here; every other key stands as found. Links are
             followed: a key set lower takes along the pads its arm holds.
           </p>
-          <p>${view.hornName}: an invented horn. Bending a key to its height is for trained hands.</p>
+          <p>Bending a key to its height is for trained hands.</p>
         </footer>
       </main>
     `;
