@@ -8,7 +8,9 @@ const MM_PER_INCH = 25.4;
 export function barePlusMinus(mm: number, unit: LengthUnit): string {
   const text = bare(formatLength(mm, unit));
   if (Number(text) !== 0 || mm === 0) return text;
-  return unit === 'mm' ? mm.toFixed(2) : (mm / MM_PER_INCH).toFixed(4);
+  const finer = unit === 'mm' ? mm.toFixed(2) : (mm / MM_PER_INCH).toFixed(4);
+  if (Number(finer) !== 0) return finer;
+  return unit === 'mm' ? '<0.01' : '<0.0001';
 }
 
 /** `9.1 ± 0.3 mm`. */

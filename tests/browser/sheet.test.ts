@@ -81,7 +81,7 @@ describe('the sheet, built', () => {
       const enough = findEnough(sheet, pad);
       if (enough.kind !== 'reached') throw new Error(`${pad} has an answer`);
       expect(await text(row.locator('.sh-share'))).toMatch(
-        new RegExp(`^${Math.round(100 * asFound.ventShare)} % ±`),
+        new RegExp(`^${Math.round(100 * asFound.ventShare)} ± `),
       );
       expect(await text(row.locator('.sh-enough b'))).toBe(`${enough.frontMm.toFixed(1)} mm`);
       const off = Math.hypot(asFound.plusMinusMm!, enough.plusMinusMm ?? 0);
@@ -329,7 +329,7 @@ describe('the sheet, built', () => {
     const contents = withSet(onTheBench('alto'), 'a', { mm: 4.5, at: 'front' });
     const bis = makeSheetReport(preparedSheet(contents)).keys.find((k) => k.pad === 'bis')!;
     expect(await text(page.locator('.sh-row[data-pad="bis"] .sh-share'))).toMatch(
-      new RegExp(`^${Math.round(100 * bis.asSet.ventShare)} % ±`),
+      new RegExp(`^${Math.round(100 * bis.asSet.ventShare)} ± `),
     );
   });
 

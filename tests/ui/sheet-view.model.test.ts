@@ -161,6 +161,36 @@ describe('the sheet’s answer', () => {
     const one = withProposed(alto, 'e', 9.1);
     expect(headline(one)).toMatch(/^2 keys stand low, .* As proposed, 1 would\.$/);
     expect(headline(withProposed(one, 'g', 8.2))).toMatch(/As proposed, none would\.$/);
+    expect(headline(withProposed(one, 'g', 6))).toMatch(/As proposed, 1 would, lower than now\.$/);
+    const down = withProposed(alto, 'e', 7);
+    expect(headline(down)).toMatch(/As proposed, 2 would, 1 of them lower than now\.$/);
+  });
+
+  it('tells each row as the key is to leave, and in which setup', () => {
+    const rowIn = (contents: BenchContents) =>
+      rowOf(makeSheetView(answered(contents, () => enoughAt(9.1))), 'e');
+    const proposed = withProposed(alto, 'e', 7);
+    const [found, asked, set] = [alto, proposed, withSet(proposed, 'e', { mm: 9.2, at: 'front' })].map(rowIn);
+    expect([found, asked, set].map(({ bar }) => bar!.as)).toEqual(['as found', 'as proposed', 'as set']);
+    expect(plain(found.leaving!.told)).toMatch(/^lacks 1\.1 ± 0\.3 mm$/);
+    expect(plain(asked.leaving!.told)).toMatch(/^lacks 2\.1 ± 0\.\d mm$/);
+    expect(set.leaving!.told).toMatch(/^there, /);
+    const shares = [asked, found, set].map(({ bar }) => Number.parseInt(bar!.words, 10));
+    expect(shares).toEqual([...shares].sort((a, b) => a - b));
+    expect(plain(found.bar!.words)).toMatch(/^\d\d ± \d %$/);
+    expect(asked.standing).toEqual(found.standing);
+    expect(asked.reasons.share!.inputs[0]).toMatchObject({ label: 'opening as proposed at the front' });
+  });
+
+  it('has pads that follow a proposal leave as it lets them, set beside it or not', () => {
+    const down = withProposed(withSet(alto, 'f-sharp-auxiliary', { mm: 7, at: 'front' }), 'a', 4.5);
+    const row = rowOf(makeSheetView(answered(down, () => enoughAt(9))), 'bis');
+    const { leaves, asSet } = makeSheetReport(preparedSheet(down)).keys.find(({ pad }) => pad === 'bis')!;
+    expect(leaves.frontMm).toBeLessThan(asSet.frontMm - 0.5);
+    expect([row.bar!.as, Number.parseInt(row.bar!.words, 10)]).toEqual([
+      'as proposed',
+      Math.round(100 * leaves.ventShare),
+    ]);
   });
 
   it('tells readings that cannot both hold', () => {
@@ -189,8 +219,8 @@ describe('a row of the sheet', () => {
     const manner = { unit: 'mm', readAt: 'front' } as const;
     const kinds = [9.1, 8.25, 7.8, 7.6].map((mm) => standingTo(standing, enoughAt(mm), manner).kind);
     expect(kinds).toEqual(['below', 'about', 'about', 'enough']);
-    expect(plain(standingTo(standing, enoughAt(9.1), manner).told)).toBe('lacks 1.1 ±0.3');
-    expect(plain(standingTo(standing, enoughAt(8.25), manner).told)).toBe('there, within ±0.3');
+    expect(plain(standingTo(standing, enoughAt(9.1), manner).told)).toBe('lacks 1.1 ± 0.3 mm');
+    expect(plain(standingTo(standing, enoughAt(8.25), manner).told)).toBe('there, within ± 0.3 mm');
     expect(standingTo(standing, enoughAt(9.1, null), manner).told).toContain('± not known');
     expect(standingTo(standing, { kind: 'none in reach', reason: '' }, manner)).toMatchObject({
       kind: 'open',

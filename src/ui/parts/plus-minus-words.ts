@@ -17,5 +17,7 @@ export function centsWithPlusMinus(cents: number, plusMinusCents: number): strin
 /** A ± in cents to a tenth, never rounded to nothing where it is something. */
 export function bareCents(plusMinusCents: number): string {
   const text = plusMinusCents.toFixed(1);
-  return Number(text) === 0 && plusMinusCents > 0 ? plusMinusCents.toFixed(2) : text;
+  if (Number(text) !== 0 || plusMinusCents === 0) return text;
+  const finer = plusMinusCents.toFixed(2);
+  return Number(finer) === 0 ? '<0.01' : finer;
 }

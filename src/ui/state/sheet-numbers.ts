@@ -11,7 +11,7 @@ import {
   studyVenting,
   type Slopes,
 } from '../../acoustics/index.ts';
-import { SETUP_ROLES, type SetupRole } from '../../documents/bench-contents.ts';
+import type { SetupRole } from '../../documents/bench-contents.ts';
 import { contradictingReadings } from '../../documents/contradicting-readings.ts';
 import { hornInAir, type HornInAir } from '../../documents/calibrated.ts';
 import { layered } from '../../documents/complete-setup.ts';
@@ -34,9 +34,12 @@ type Asking = (
   loaded: LoadedHorn,
 ) => { readonly ok: true; readonly value: HornInAir } | { readonly ok: false; readonly message: string };
 
+/** The three setups, and as the horn is to leave: as set over as proposed over as found. */
+type SheetSetup = SetupRole | 'leaves';
+
 /** A sheet made ready: every setup whole and in SI, in its air. */
 export interface PreparedSheet {
-  readonly loaded: Readonly<Record<SetupRole, HornInAir>>;
+  readonly loaded: Readonly<Record<SheetSetup, HornInAir>>;
   readonly a4Hz: number;
 }
 
@@ -52,35 +55,57 @@ export function prepareSheet(
     value: hornInAir(loaded, makeAirColumn({ mouthpieceC: airC }), null),
   }),
 ): { readonly ok: true; readonly value: PreparedSheet } | { readonly ok: false; readonly message: string } {
-  const loaded: Partial<Record<SetupRole, HornInAir>> = {};
-  for (const role of SETUP_ROLES) {
-    const { keys, links } = setups[role];
-    if (loaded.asFound !== undefined && keys.length === 0 && links === undefined) {
-      loaded[role] = loaded.asFound;
-      continue;
-    }
-    const setup = role === 'asFound' ? setups.asFound : layered(setups[role], setups.asFound);
+  const wholes = wholeSetups(setups);
+  const known = new Map<SetupDocument, HornInAir>();
+  for (const setup of Object.values(wholes)) {
+    if (known.has(setup)) continue;
     const read = loadHorn({ horn, setup });
     if (!read.ok) return { ok: false, message: read.issues.map((issue) => issue.message).join(' ') };
     const inAir = asked(read.value);
     if (!inAir.ok) return inAir;
-    loaded[role] = inAir.value;
+    known.set(setup, inAir.value);
   }
-  return { ok: true, value: { loaded: loaded as Record<SetupRole, HornInAir>, a4Hz } };
+  const of = (role: SheetSetup): HornInAir => known.get(wholes[role])!;
+  const loaded = {
+    asFound: of('asFound'),
+    proposed: of('proposed'),
+    asSet: of('asSet'),
+    leaves: of('leaves'),
+  };
+  return { ok: true, value: { loaded, a4Hz } };
 }
 
-/** Every key as found, as proposed and as set: pose, vent share, ruling link, each with its ±. */
+/** Every setup whole; the same object where one says nothing over another. */
+function wholeSetups({
+  asFound,
+  proposed,
+  asSet,
+}: SheetDocuments['setups']): Record<SheetSetup, SetupDocument> {
+  const over = (upper: SetupDocument, lower: SetupDocument): SetupDocument =>
+    upper.keys.length === 0 && upper.links === undefined ? lower : layered(upper, lower);
+  const [asProposed, set] = [over(proposed, asFound), over(asSet, asFound)];
+  const leaves = asProposed === asFound ? set : over(asSet, asProposed);
+  return { asFound, proposed: asProposed, asSet: set, leaves };
+}
+
+/** Every key as found, as proposed, as set and as it is to leave: pose, vent share, ruling link, each with its ±. */
 export function makeSheetReport({ loaded }: PreparedSheet): SheetReport {
   const found = standingReports(loaded.asFound);
-  const otherwise = (role: SetupRole): ((id: string) => StandingReport) =>
-    loaded[role] === loaded.asFound ? found : standingReports(loaded[role]);
-  const [proposed, asSet] = [otherwise('proposed'), otherwise('asSet')];
+  const proposed = loaded.proposed === loaded.asFound ? found : standingReports(loaded.proposed);
+  const asSet = loaded.asSet === loaded.asFound ? found : standingReports(loaded.asSet);
+  const leaves =
+    loaded.leaves === loaded.asSet
+      ? asSet
+      : loaded.leaves === loaded.proposed
+        ? proposed
+        : standingReports(loaded.leaves);
   return {
     keys: keyedHoles(loaded.asFound.loaded.documents.horn).map(({ id }) => ({
       pad: id,
       asFound: found(id),
       proposed: proposed(id),
       asSet: asSet(id),
+      leaves: leaves(id),
     })),
     vents: ventedNotes(loaded.asFound.loaded.horn),
     contradictions: contradictingReadings(loaded.asSet.loaded),

@@ -19,7 +19,11 @@ export interface StandingReport {
 }
 
 /** One key of the sheet: how it stands as found, as proposed and as set. */
-export type SheetKeyReport = Readonly<Record<SetupRole, StandingReport>> & { readonly pad: string };
+export type SheetKeyReport = Readonly<Record<SetupRole, StandingReport>> & {
+  readonly pad: string;
+  /** as it is to leave: every key as set, else as proposed, else as found */
+  readonly leaves: StandingReport;
+};
 
 /** The whole sheet: what needs no bore. */
 export interface SheetReport {

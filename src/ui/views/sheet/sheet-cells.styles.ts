@@ -62,7 +62,7 @@ export const sheetCellStyles = css`
   .sh-bar {
     position: relative;
     display: grid;
-    grid-template-columns: minmax(0, 1fr) 4.25rem;
+    grid-template-columns: minmax(0, 1fr) 5.25rem;
     align-items: center;
     gap: var(--vw-space-2);
     height: 2.75rem;
@@ -72,6 +72,12 @@ export const sheetCellStyles = css`
     font-size: var(--vw-text-aside);
     font-weight: 600;
     white-space: nowrap;
+  }
+  .sh-share small {
+    display: block;
+    font-size: var(--vw-text-note);
+    font-weight: 400;
+    color: var(--vw-soft);
   }
   .sh-track {
     position: relative;
@@ -132,7 +138,7 @@ export const sheetCellStyles = css`
     color: var(--vw-enough);
   }
   .sh-axis-ends {
-    padding: 0 5.25rem 0 0.25rem;
+    padding: 0 6.25rem 0 0.25rem;
   }
   .sh-enough b {
     display: block;

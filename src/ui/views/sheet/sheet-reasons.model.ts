@@ -1,4 +1,4 @@
-import type { BenchContents } from '../../../documents/bench-contents.ts';
+import type { BenchContents, SetupRole } from '../../../documents/bench-contents.ts';
 import type { KeyedHole } from '../../../documents/horn-document.ts';
 import { formatBoth } from '../../../documents/length-format.ts';
 import { noteLabel } from '../../parts/note-names.ts';
@@ -32,16 +32,24 @@ export interface RowFigures {
   readonly lack: string | null;
 }
 
+/** How a key stands now and is to leave, in which of its setups, and where height stops helping. */
+interface ReasonedStandings {
+  readonly now: StandingReport;
+  readonly leaves: StandingReport;
+  readonly as: SetupRole;
+  readonly enough: EnoughReport | null;
+}
+
 /** Why a row’s figures are what they are. */
 export function makeRowReasons(
   contents: BenchContents,
   { id: pad, name }: KeyedHole,
-  { now, enough }: { readonly now: StandingReport; readonly enough: EnoughReport | null },
+  { now, leaves, as, enough }: ReasonedStandings,
   figures: RowFigures,
   manner: Pick<CellManner, 'unit' | 'readAt'>,
 ): RowReasons {
   const key = { pad, name };
-  const share = shareReason(contents, key, now, figures.share, manner);
+  const share = shareReason(contents, key, { leaves, as }, figures.share, manner);
   if (enough?.kind !== 'reached') return { ...NO_REASONS, share };
   return {
     share,
@@ -50,21 +58,21 @@ export function makeRowReasons(
   };
 }
 
-/** Why a key vents as it does where it stands now. @param figure as the row says it */
+/** Why a key vents as it does where it is to leave. @param figure as the row says it */
 function shareReason(
   contents: BenchContents,
   { pad, name }: ReasonedKey,
-  now: StandingReport,
+  { leaves, as }: Pick<ReasonedStandings, 'leaves' | 'as'>,
   figure: string,
   { unit }: Pick<CellManner, 'unit'>,
 ): Reason {
   return {
     kind: 'vent-share',
     figure,
-    of: `${name} key as it stands`,
-    inputs: [...openingsOf(contents, pad, now, unit), ...ventingInputs(contents, pad, unit)],
-    budget: { parts: now.shareBudget, in: 'share' },
-    remarks: ruledWords(now, unit),
+    of: as === 'proposed' ? `${name} key as proposed` : `${name} key as it stands`,
+    inputs: [...openingsOf(contents, pad, { leaves, as }, unit), ...ventingInputs(contents, pad, unit)],
+    budget: { parts: leaves.shareBudget, in: 'share' },
+    remarks: ruledWords(leaves, unit),
   };
 }
 
@@ -118,10 +126,10 @@ function lackReason(
 function openingsOf(
   contents: BenchContents,
   pad: string,
-  { frontMm, centreMm }: StandingReport,
+  { leaves: { frontMm, centreMm }, as }: Pick<ReasonedStandings, 'leaves' | 'as'>,
   unit: CellManner['unit'],
 ): ReasonInput[] {
-  const [read] = openingInput(contents, pad, 'asSet', unit);
+  const [read] = openingInput(contents, pad, as, unit);
   const front = formatBoth(frontMm, unit);
   // An opening read at the front that no arm keeps down stands as it was read.
   const isAsRead = read?.label.endsWith('at the front') && read.value.startsWith(front);

@@ -3,6 +3,7 @@ import type { SetupRecord } from '../../../documents/library-file.ts';
 import { keyedHoles, type KeyedHole } from '../../../documents/horn-document.ts';
 import { formatBoth, formatLength, type LengthUnit } from '../../../documents/length-format.ts';
 import { knownHornLength, knownSetupLength } from '../../../documents/sheet-edits.ts';
+import { barePlusMinus, sign } from '../../parts/plus-minus-words.ts';
 import { ventWords } from '../../parts/key-strip.model.ts';
 import { unbroken } from '../../parts/note-names.ts';
 import { hornInHand, type BenchState } from '../../state/bench-state.ts';
@@ -33,8 +34,10 @@ export interface BarView {
   readonly band: readonly [number, number];
   /** where more height stops helping; null where that is not known or nowhere in reach */
   readonly enough: number | null;
-  /** `78 % ±1` */
+  /** `78 ± 1 %`, as the key is to leave */
   readonly words: string;
+  /** `as proposed`: what `words` is of */
+  readonly as: string;
   readonly said: string;
 }
 
@@ -43,7 +46,7 @@ export interface StandingTo {
   readonly kind: 'below' | 'about' | 'enough' | 'open';
   /** `9.1 mm` at the sheet’s measuring point, or a dash */
   readonly at: string;
-  /** `1.1 ±0.3 lower` */
+  /** `lacks 1.1 ± 0.3 mm` */
   readonly told: string;
   /** mm at the front that the key lacks; null where that is not known */
   readonly lacksMm: number | null;
@@ -66,10 +69,14 @@ export interface RowView {
   /** whether its opening was read on this horn, as found or as set */
   readonly isRead: boolean;
   readonly bar: BarView | null;
-  /** null until it has been worked out */
+  /** as set, else as found; null until it has been worked out */
   readonly standing: StandingTo | null;
-  /** the same with every opening proposed; null where nothing is */
+  /** as it is to leave: as set, else as proposed, else as found */
+  readonly leaving: StandingTo | null;
+  /** with every opening proposed; null where nothing is */
   readonly asProposed: StandingTo | null;
+  /** whether it stands lower as proposed than now */
+  readonly goesLower: boolean;
   /** why its figures are what they are; null where there is no such figure */
   readonly reasons: RowReasons;
   readonly rules: string;
@@ -122,6 +129,8 @@ export function makeRowGroups(state: BenchState): { readonly groups: RowGroup[];
       isRead: isOpeningRead(contents, hole.id),
       bar,
       standing,
+      leaving: key === null || enough === null ? null : standingTo(key.leaves, enough, manner),
+      goesLower: key !== null && isProposed && key.proposed.frontMm < key.asSet.frontMm - SAME_MM,
       asProposed:
         key === null || enough === null || !isProposed ? null : standingTo(key.proposed, enough, manner),
       reasons:
@@ -130,7 +139,7 @@ export function makeRowGroups(state: BenchState): { readonly groups: RowGroup[];
           : makeRowReasons(
               contents,
               hole,
-              { now: key.asSet, enough },
+              { now: key.asSet, leaves: key.leaves, as: leavesAs(contents, key), enough },
               figuresOf(bar, standing, manner),
               manner,
             ),
@@ -175,7 +184,7 @@ function barStart(report: SheetReport | null): number {
 }
 
 function makeBar(
-  { proposed, asSet }: BenchContents,
+  contents: BenchContents,
   key: SheetKeyReport,
   enough: EnoughReport | null,
   from: number,
@@ -183,21 +192,21 @@ function makeBar(
 ): BarView {
   const placeOf = (share: number): number => Math.min(Math.max((share - from) / (1 - from), 0), 1);
   const isOther = (role: 'proposed' | 'asSet'): boolean =>
-    Math.abs(key[role].frontMm - key.asFound.frontMm) > SAME_MM ||
-    isSetIn(role === 'proposed' ? proposed : asSet, key.pad);
+    Math.abs(key[role].frontMm - key.asFound.frontMm) > SAME_MM || isSetIn(contents[role], key.pad);
   const roles: readonly SetupRole[] = ['asFound', ...(['proposed', 'asSet'] as const).filter(isOther)];
-  const now = key.asSet;
-  const half = now.plusMinusShare ?? 0;
-  const words = `${percent(now.ventShare)}${now.plusMinusShare === null ? '' : ` ±${Math.max(1, Math.round(100 * half))}`}`;
+  const { leaves } = key;
+  const half = leaves.plusMinusShare;
+  const words = `${Math.round(100 * leaves.ventShare)} ± ${Math.max(1, Math.round(100 * half))} %`;
   const told = roles.map(
     (role) =>
       `${percent(key[role].ventShare)} ${ROLE_WORDS[role]}, ${formatBoth(key[role].frontMm, unit)} at the front`,
   );
   return {
     marks: roles.map((kind) => ({ kind, place: placeOf(key[kind].ventShare) })),
-    band: [placeOf(now.ventShare - half), placeOf(now.ventShare + half)],
+    band: [placeOf(leaves.ventShare - half), placeOf(leaves.ventShare + half)],
     enough: enough?.kind === 'reached' ? placeOf(enough.ventShare) : null,
     words: unbroken(words),
+    as: AS_WORDS[leavesAs(contents, key)],
     said:
       `Vent share ${told.join('; ')}` +
       (enough?.kind === 'reached'
@@ -205,6 +214,20 @@ function makeBar(
         : ''),
   };
 }
+
+/** In which of its setups a key leaves; one that only follows others is of what they are. */
+function leavesAs({ proposed, asSet }: BenchContents, key: SheetKeyReport): SetupRole {
+  if (isSetIn(asSet, key.pad)) return 'asSet';
+  const moves = (from: StandingReport): boolean => Math.abs(key.leaves.frontMm - from.frontMm) > SAME_MM;
+  if (isSetIn(proposed, key.pad) || moves(key.asSet)) return 'proposed';
+  return moves(key.asFound) ? 'asSet' : 'asFound';
+}
+
+const AS_WORDS: Readonly<Record<SetupRole, string>> = {
+  asFound: 'as found',
+  proposed: 'as proposed',
+  asSet: 'as set',
+};
 
 export const ROLE_WORDS: Readonly<Record<SetupRole, string>> = {
   asFound: 'as found',
@@ -250,15 +273,17 @@ export function standingTo(
       kind === 'enough'
         ? 'high enough'
         : kind === 'about'
-          ? unbroken(`there, within ±${short(plusMinusMm, unit)}`)
-          : unbroken(
-              `lacks ${short(lacksMm, unit)}${isKnown ? ` ±${short(plusMinusMm, unit)}` : ', ± not known'}`,
-            ),
+          ? unbroken(`there, within ± ${plusMinusText(plusMinusMm, unit)}`)
+          : isKnown
+            ? unbroken(`lacks ${short(lacksMm, unit)} ± ${plusMinusText(plusMinusMm, unit)}`)
+            : unbroken(`lacks ${formatLength(lacksMm, unit)}, ± not known`),
     lacksMm,
     plusMinusMm: isKnown ? plusMinusMm : null,
     frontMm,
   };
 }
+
+const plusMinusText = (mm: number, unit: LengthUnit): string => `${barePlusMinus(mm, unit)} ${sign(unit)}`;
 
 function short(mm: number, unit: 'mm' | 'thou'): string {
   return formatLength(mm, unit).replace(/ (?:mm|in)$/, '');

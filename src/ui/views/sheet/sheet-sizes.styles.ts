@@ -4,7 +4,7 @@ import { css } from 'lit';
 export const sheetSizeStyles = css`
   @media screen and (max-width: 1100px) {
     .sh-openings .sh-row {
-      grid-template-columns: 7.75rem repeat(3, 6.5rem) minmax(6rem, 1fr) 7.5rem;
+      grid-template-columns: 7.75rem repeat(3, 6.5rem) minmax(6rem, 1fr) 9.5rem;
     }
     .sh-row > .sh-rules {
       display: none;
@@ -114,7 +114,7 @@ export const sheetSizeStyles = css`
       grid-column: 1 / -1;
     }
     .sh-bar {
-      grid-template-columns: minmax(0, 1fr) 4rem;
+      grid-template-columns: minmax(0, 1fr) 5.25rem;
       gap: 0.4rem;
       height: 2.25rem;
       padding: 0;

@@ -75,7 +75,7 @@ function sheetRow(row: RowView, isOpenings: boolean, unit: LengthUnit): Template
         >
         <span class="sh-sub">
           ${row.vents === '' ? nothing : html`<span>vents ${row.vents}</span>`}
-          ${row.fromExample === 0 ? nothing : html`<span class="sh-example">◌ ${row.fromExample} of 4</span>`}
+          ${row.fromExample === 0 ? nothing : html`<span class="sh-example">◌ ${row.fromExample} of 4 not read</span>`}
           ${isOpenings && row.rules !== '' ? html`<span class="sh-rules-small">${row.rules}</span>` : nothing}
         </span>
       </div>
@@ -85,14 +85,14 @@ function sheetRow(row: RowView, isOpenings: boolean, unit: LengthUnit): Template
           ? html`<div role="cell" class="sh-bar-cell">
                 ${row.bar === null ? nothing : bar(row.bar, row.reasons.share, unit)}
               </div>
-              <div role="cell" class="sh-enough sh-is-${row.standing?.kind ?? 'waiting'}">
+              <div role="cell" class="sh-enough sh-is-${row.leaving?.kind ?? 'waiting'}">
                 ${
-                  row.standing === null
+                  row.leaving === null
                     ? html`<span class="sh-told">…</span>`
                     : html`<b
-                          >${row.reasons.enough === null ? row.standing.at : figureInRow(row.reasons.enough, unit)}</b
+                          >${row.reasons.enough === null ? row.leaving.at : figureInRow(row.reasons.enough, unit)}</b
                         >
-                        <span class="sh-told">${row.standing.told}</span>`
+                        <span class="sh-told">${row.leaving.told}</span>`
                 }
               </div>
               <div role="cell" class="sh-rules">${row.rules}</div>`
@@ -146,14 +146,16 @@ function sheetCell(row: RowView, cell: CellView): TemplateResult {
 
 /** Vent share as found, proposed and as set, and where more height stops helping. */
 function bar(
-  { marks, band, enough, words, said }: BarView,
+  { marks, band, enough, words, as, said }: BarView,
   reason: Reason | null,
   unit: LengthUnit,
 ): TemplateResult {
   const at = (place: number): ReturnType<typeof styleMap> => styleMap({ left: `${100 * place}%` });
   return html`
     <div class="sh-bar">
-      <span class="sh-share">${reason === null ? words : figureInRow(reason, unit)}</span>
+      <span class="sh-share"
+        >${reason === null ? words : figureInRow(reason, unit)} <small>${as}</small></span
+      >
       <span class="sh-track" role="img" aria-label=${said}>
         <span
           class="sh-band"

@@ -93,12 +93,15 @@ const lackingWords = ({ name, standing: s }: RowView, unit: LengthUnit): string 
 
 const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 
-/** How many would stand low as proposed; empty where nothing is proposed. */
+/** How many would stand low as proposed, and how many of those lower than now; empty where nothing is proposed. */
 function proposedWords(known: readonly RowView[]): string {
-  const proposed = known.flatMap(({ asProposed }) => asProposed ?? []);
-  const low = proposed.filter(({ kind }) => kind === 'below').length;
-  const isSame = low === 0 && keysBelow(known).length === 0;
-  return proposed.length === 0 || isSame ? '' : ` As proposed, ${low === 0 ? 'none' : low} would.`;
+  const proposed = known.filter(({ asProposed }) => asProposed !== null);
+  const low = proposed.filter(({ asProposed }) => asProposed!.kind === 'below');
+  const lower = low.filter(({ goesLower }) => goesLower).length;
+  const isSame = low.length === 0 && keysBelow(known).length === 0;
+  if (proposed.length === 0 || isSame) return '';
+  const worse = lower === 0 ? '' : `, ${lower === low.length ? '' : `${lower} of them `}lower than now`;
+  return ` As proposed, ${low.length === 0 ? 'none' : low.length} would${worse}.`;
 }
 
 /** Keys that surely lack height, the most first. */
