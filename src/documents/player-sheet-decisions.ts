@@ -183,7 +183,7 @@ function besideWords({ comparison, unreadAsFound }: PlayerSheetFacts): string {
   const unread = moved.filter(({ id }) => unreadAsFound.includes(id)).length;
   if (unread === 0) return '';
   return unread === moved.length
-    ? 'beside the example, for nobody read it as found, '
+    ? `beside the example, for how ${unread === 1 ? 'it was' : 'they were'} found was not read, `
     : `beside as found, of which ${unread} ${unread === 1 ? 'opening is' : 'openings are'} the example’s, `;
 }
 

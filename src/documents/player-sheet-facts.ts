@@ -74,7 +74,7 @@ export interface PlayerSheetFacts {
   readonly comparison: ComparisonReport;
   /** of the keys that are told of one by one, the horn as it leaves */
   readonly studies: readonly VentingStudyReport[];
-  /** null where no key was named and none moved */
+  /** null where no key was named, and none that was read moves */
   readonly wished: WishedKey | null;
   /** null where the wish is not about all keys, or was not said how far */
   readonly wishedShift: WishedShift | null;
@@ -122,8 +122,13 @@ export function findPlayerSheetFacts(
   if (shift !== null && !shift.ok) return shift;
   const wishedAll = shift?.value ?? null;
   const moved = movedKeys(comparison).map(({ id }) => id);
-  const pad = wishedPad(question) ?? moved[0] ?? wishedAll?.cost.keys[0].id ?? null;
   const setByHand = padsOpened(question.setups[isProposal ? 'proposed' : 'asSet']);
+  const unreadAsFound = unreadIn(question.setups.asFound);
+  // No curve is drawn of a key nobody read, unless the player names it.
+  const read = [...moved, ...(wishedAll?.cost.keys.map(({ id }) => id) ?? [])].find(
+    (id) => setByHand.includes(id) || !unreadAsFound.includes(id),
+  );
+  const pad = wishedPad(question) ?? read ?? null;
   const told = moved.filter((id) => setByHand.includes(id)).slice(0, TOLD_KEYS);
   const studyOf = (id: string): VentingStudy => {
     // The curve itself is drawn of one key only.
@@ -145,7 +150,7 @@ export function findPlayerSheetFacts(
       wished: ofPad === null ? null : wishedKey(question, ofPad, { comparison, wishedAll, leaving, air }),
       wishedShift: wishedAll,
       setByHand,
-      unreadAsFound: unreadIn(question.setups.asFound),
+      unreadAsFound,
       lostMotion: lostMotionOf(asFound, leaving),
       pads: changedPads(asFound, asSet, air, a4Hz),
     },

@@ -5,7 +5,14 @@ import { afterAll, beforeAll, describe, expect, it, onTestFinished } from 'vites
 import type { BenchContents } from '../../src/documents/bench-contents.ts';
 import { makeSheetFile } from '../../src/documents/player-sheet-file.ts';
 import { makePlayerSheet } from '../../src/documents/player-sheet.ts';
-import { everyKeySet, playerSheetFacts, raisedD, wishedForAll } from '../ui/demo-player-sheet.ts';
+import {
+  everyKeySet,
+  ofTheExample,
+  playerSheetFacts,
+  raisedD,
+  wishedForAll,
+} from '../ui/demo-player-sheet.ts';
+import { withSet } from '../../src/ui/state/key-lengths.ts';
 import { onTheBench } from '../ui/demo.ts';
 import { openWorkbench, serveBuiltSite, SIZES, waitForView, type BuiltSite } from './built-site.ts';
 import { launchBrowser } from './find-browser.ts';
@@ -289,6 +296,60 @@ describe('the player’s sheet on screen', () => {
     await settled(page);
     expect(await page.locator('[data-act="wish-key"]').inputValue()).toBe('f');
   });
+
+  it('says on the screen and on paper that its figures are of before the last change', async () => {
+    const page = await open();
+    const over = page.locator('.ps-anew');
+    expect(await over.innerText()).toBe('');
+    const words = 'Working the page out anew: these figures are of before the last change.';
+    // A question that is not answered yet, for as long as it takes to print.
+    const ask = (by: number): Promise<void> =>
+      page.evaluate((more) => {
+        const { store } = document.querySelector('vw-workbench')!.bench!;
+        store.update((state) => {
+          const { facts } = state.playerSheet;
+          const asked = { ...facts, asked: facts.asked + more };
+          return { ...state, playerSheet: { ...state.playerSheet, facts: asked } };
+        });
+      }, by);
+    await ask(1);
+    await expect.poll(() => over.innerText()).toBe(words);
+    expect(await page.locator('[data-act="print"]').isDisabled()).toBe(true);
+    const { pages } = await printed(page);
+    expect(pages).toHaveLength(2);
+    for (const paper of pages) expect(paper.words).toContain(spaceless(words));
+    await ask(-1);
+    await expect.poll(() => over.innerText()).toBe('');
+  });
+
+  for (const unit of ['mm', 'thou'] as const) {
+    it(`is no wider than a phone with the widest figures it has, ${unit}`, async () => {
+      const keys = ['d', 'e', 'f-sharp-auxiliary', 'low-c'];
+      const set = keys.reduce(
+        (now, pad) => withSet(now, pad, { mm: 10.3, at: 'front' }),
+        ofTheExample(onTheBench('alto')),
+      );
+      const page = await open(wishedForAll(set), SIZES.phone);
+      await page.evaluate((chosen) => {
+        const { store } = document.querySelector('vw-workbench')!.bench!;
+        store.update((state) => ({ ...state, unit: chosen }));
+      }, unit);
+      const { width } = SIZES.phone;
+      const outside = (): Promise<string[]> =>
+        page.evaluate(
+          (right) =>
+            [...document.querySelectorAll('.ps-page *')]
+              .filter((part) => part.closest('.ps-scroll, .ps-measure, .ps-hidden') === null)
+              .filter((part) => part.getBoundingClientRect().right > right)
+              .map((part) => `${part.tagName} ${part.textContent}`),
+          width,
+        );
+      await expect
+        .poll(() => page.locator('.ps-keys').innerText())
+        .toContain(unit === 'mm' ? 'mm (' : 'in (');
+      expect(await outside()).toEqual([]);
+    });
+  }
 
   for (const [name, size] of Object.entries(SIZES)) {
     for (const colorScheme of ['light', 'dark'] as const) {

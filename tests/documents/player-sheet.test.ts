@@ -20,7 +20,7 @@ import { visitSchema } from '../../src/documents/visit-document.ts';
 import { withFoundLengths, withSet } from '../../src/ui/state/key-lengths.ts';
 import { withDone, withLeakingSeat } from '../../src/ui/state/work-edits.ts';
 import { LONG_ROUNDING, relative } from '../acoustics/tolerances.ts';
-import { everyKeySet, playerSheetFacts, raisedD, withVisit } from '../ui/demo-player-sheet.ts';
+import { everyKeySet, ofTheExample, playerSheetFacts, raisedD, withVisit } from '../ui/demo-player-sheet.ts';
 import { withProposed } from '../../src/ui/state/key-lengths.ts';
 import { onTheBench } from '../ui/demo.ts';
 
@@ -35,17 +35,6 @@ function loaded(contents: BenchContents, role: 'asFound' | 'asSet'): LoadedHorn 
 
 function sheetOf(contents: BenchContents): PlayerSheet {
   return makePlayerSheet(contents, playerSheetFacts(contents), 'mm');
-}
-
-/** The same visit of a horn started from an example, on which nothing was read. */
-function ofTheExample({ horn, asFound, ...rest }: BenchContents): BenchContents {
-  const holes = horn.document.holes.map(({ readings: _read, ...hole }) => hole);
-  const keys = asFound.document.keys.map(({ readings: _read, ...key }) => key);
-  return {
-    ...rest,
-    horn: { ...horn, document: { ...horn.document, origin: 'template', holes } },
-    asFound: { ...asFound, document: { ...asFound.document, origin: 'template', keys } },
-  };
 }
 
 const allSentences = ({ headline, decided, parts, consent }: PlayerSheet) => [
@@ -326,7 +315,7 @@ describe('the player’s sheet', () => {
       /^The D key was set to 8\.3 mm \(0\.327 in\) at the front; how it was found was not read\. (Below|For) /,
     );
     expect(sheet.headline.text).toMatch(
-      /^The D key is set to 8\.3 mm \(0\.327 in\) at the front(, and .* follow)?; beside the example, for nobody read it as found, /,
+      /^The D key is set to 8\.3 mm \(0\.327 in\) at the front(, and .* follow)?; beside the example, for how (it was|they were) found was not read, /,
     );
     expect(sheet.keys.rows.find(({ pad }) => pad === 'd')!.readAt).toBe('as found the example’s');
     expect(allSentences(sheet).filter(({ text }) => / from 8\.0 to /.test(text))).toEqual([]);
@@ -334,6 +323,18 @@ describe('the player’s sheet', () => {
     expect(told(sheetOf(plan), 'proposed d')).toBe(
       'The D key is to go to 8.3 mm (0.327 in) at the front; how it was found was not read.',
     );
+  });
+
+  it('draws no curve of a key that nobody read, unless the player names it', () => {
+    const bare = ofTheExample(wishingForAll(-1));
+    const none = playerSheetFacts(bare);
+    expect(none.wishedShift).not.toBeNull();
+    expect(none.wished).toBeNull();
+    expect(makePlayerSheet(bare, none, 'mm').curve).toBeNull();
+    expect(playerSheetFacts(withFoundLengths(bare, 'e', { openingMm: 8 })).wished!.pad).toBe('e');
+    const { document } = bare.visit;
+    const named = { ...bare, visit: { ...bare.visit, document: withWish(document, 'd', null) } };
+    expect(playerSheetFacts(named).wished!.pad).toBe('d');
   });
 
   it('says how much of the horn was read, and a pitch’s ± only where the bore is this horn’s', () => {

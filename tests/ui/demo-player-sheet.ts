@@ -69,3 +69,14 @@ export function wishedForAll(contents: BenchContents): BenchContents {
   const { visit } = contents;
   return { ...contents, visit: { ...visit, document: withWishForAll(visit.document, -1) } };
 }
+
+/** The same visit of a horn started from an example, on which nothing was read. */
+export function ofTheExample({ horn, asFound, ...rest }: BenchContents): BenchContents {
+  const holes = horn.document.holes.map(({ readings: _read, ...hole }) => hole);
+  const keys = asFound.document.keys.map(({ readings: _read, ...key }) => key);
+  return {
+    ...rest,
+    horn: { ...horn, document: { ...horn.document, origin: 'template', holes } },
+    asFound: { ...asFound, document: { ...asFound.document, origin: 'template', keys } },
+  };
+}

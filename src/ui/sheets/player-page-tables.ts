@@ -108,7 +108,7 @@ export function wishTable(
     ${
       rows.length === 0
         ? nothing
-        : html`<table class="ps-wish-notes">
+        : html`<table class="ps-wish-notes" style="--ps-cells: ${rows.length + 1}">
             <caption class="ps-hidden">
               What the wish would do to the notes
             </caption>

@@ -276,6 +276,18 @@ export const printedPageStyles = css`
     .ps-ink {
       display: inline;
     }
+    .ps-anew {
+      position: fixed;
+      inset: 1mm 12mm auto;
+      font-size: 11pt;
+      font-weight: 700;
+      text-align: center;
+    }
+    .ps-anew p {
+      margin: 0;
+      padding: 0;
+      border: 0;
+    }
     .ps-page {
       box-decoration-break: clone;
       break-after: page;

@@ -25,19 +25,25 @@ export interface PlayerSheetView {
   /** why there is no sheet, or that it is on its way; null where it is there */
   readonly instead: { readonly text: string; readonly isWrong: boolean } | null;
   readonly pages: PlayerSheetPages | null;
+  /** said over pages, on the screen and on paper, whose figures are of before the last change; null where they are of now */
+  readonly anew: string | null;
   readonly missing: readonly string[];
   /** sentences that were rewritten before their numbers changed */
   readonly outdated: readonly string[];
   readonly wish: WishEntry;
 }
 
+/** What is said over figures that are of before the last change. */
+const ANEW = 'Working the page out anew: these figures are of before the last change.';
+
 export function makePlayerSheetView(state: BenchState): PlayerSheetView {
   const { contents } = hornInHand(state);
   const { facts } = state.playerSheet;
   const known = reportFor(facts, state.hornId);
+  const busy = isWaiting(facts, state.hornId) && facts.problem === null;
   const pages = known === null || facts.problem !== null ? null : makePages(contents, known, state.unit);
   return {
-    busy: isWaiting(facts, state.hornId) && facts.problem === null,
+    busy,
     instead:
       facts.problem !== null
         ? { text: `There is no sheet: ${facts.problem}`, isWrong: true }
@@ -45,6 +51,7 @@ export function makePlayerSheetView(state: BenchState): PlayerSheetView {
           ? { text: 'The sheet is being worked out…', isWrong: false }
           : null,
     pages,
+    anew: busy && pages !== null ? ANEW : null,
     missing: pages?.player.missing ?? [],
     outdated: pages === null ? [] : outdatedIn(pages.player),
     wish: makeWishEntry(state),

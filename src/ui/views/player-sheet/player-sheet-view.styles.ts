@@ -27,6 +27,20 @@ export const playerSheetStyles = css`
     .ps-page {
       border: 1px solid var(--vw-edge);
     }
+    /* Over the page and in sight wherever it is scrolled to; nothing moves when it comes and goes. */
+    .ps-anew {
+      position: sticky;
+      top: 0.5rem;
+      z-index: 1;
+      height: 0;
+      margin-bottom: -1.25rem;
+    }
+    .ps-anew p {
+      width: max-content;
+      max-width: 100%;
+      color: var(--vw-caution);
+      background: var(--vw-caution-ground);
+    }
     .ps-tools {
       display: grid;
       gap: 0.9rem;
@@ -200,6 +214,36 @@ export const playerSheetStyles = css`
     }
     .ps-pages > .ps-page td {
       white-space: normal;
+    }
+    /* Its rows stand side by side as columns, a note to a line. */
+    .ps-wish-notes {
+      display: grid;
+      grid-auto-flow: column;
+      grid-template-rows: repeat(var(--ps-cells), auto);
+    }
+    .ps-wish-notes :is(thead, tbody, tr) {
+      display: contents;
+    }
+    /* A key's name has a line of its own, and its figures the whole width. */
+    .ps-keys,
+    .ps-keys :is(thead, tbody) {
+      display: block;
+    }
+    .ps-keys tr {
+      display: grid;
+      grid-template-columns: minmax(0, 1.3fr) minmax(0, 1.3fr) minmax(0, 0.8fr);
+      column-gap: 0.4rem;
+      border-bottom: 1px solid var(--vw-edge);
+    }
+    .ps-pages > .ps-page .ps-keys :is(th, td) {
+      padding-right: 0;
+      font-size: 0.875rem;
+      text-align: left;
+      border-bottom: 0;
+    }
+    .ps-pages > .ps-page .ps-keys th:first-child {
+      grid-column: 1 / -1;
+      font-size: 0.9375rem;
     }
     .ps-pages > .ps-page .ps-foot {
       flex-wrap: wrap;

@@ -48,6 +48,9 @@ export class VwPlayerSheet extends BenchView {
       <main class="ps-desk" aria-busy=${view.busy ? 'true' : 'false'}>
         ${this.#tools(view, bench)}
         <div class="ps-pages">
+          <div class="ps-anew" role="status">
+            ${view.anew === null ? nothing : html`<p class="vw-waiting">${view.anew}</p>`}
+          </div>
           ${
             view.pages === null
               ? html`<p class=${view.instead?.isWrong === true ? 'vw-wrong' : 'vw-waiting'} role="status">
