@@ -14,7 +14,7 @@ const DAY_WORDS = 'A degree of warmth is worth about 3 cents; a player repeats a
 export function limitsSentence(facts: PlayerSheetFacts, contents: BenchContents): string {
   const isExample = contents.horn.document.origin === 'template';
   const read = readWords(contents, isExample);
-  const difference = 'a difference on one horn is far better, as its ± says.';
+  const difference = 'a difference is far better, as its ± says.';
   const pitch = isExample
     ? `A pitch by itself is the example’s, not this horn’s; ${difference}`
     : `A pitch by itself is good to ${rangeWords(facts)}; ${difference}`;

@@ -79,7 +79,7 @@ export const FITS = [
   { size: '12pt', line: '1.24', gap: '0.45em', isTight: false },
   { size: '11.5pt', line: '1.22', gap: '0.4em', isTight: false },
   { size: '11pt', line: '1.2', gap: '0.35em', isTight: false },
-  { size: '11pt', line: '1.1', gap: '0.12em', isTight: true },
+  { size: '11pt', line: '1.07', gap: '0.08em', isTight: true },
 ] as const;
 export type Fit = (typeof FITS)[number];
 
