@@ -2,6 +2,7 @@ import {
   askOpening,
   canBeShown,
   compareLostMotion,
+  type Link,
   type LinkedHorn,
   type LostMotion,
 } from '../acoustics/index.ts';
@@ -60,13 +61,10 @@ const LEAST_RAISE_MM = 0.05;
  */
 export function lostMotionOf(found: LoadedHorn, then: LoadedHorn): LostMotionReport[] {
   const facts = regulationFacts(then);
-  return compareLostMotion(linkedHorn(found, regulationFacts(found)), linkedHorn(then, facts))
-    .flatMap((motion) => {
-      const more = motion.after - motion.before;
-      const touch = facts.touchPerFront.get(motion.link.driver) ?? 1;
-      const isTold = more >= LEAST_MORE_MM * MM && motion.after * touch >= FELT_MM * MM;
-      return isTold ? [report(motion, then, facts)] : [];
-    })
+  const isTold = ({ driver }: Link, before: number, after: number): boolean =>
+    after - before >= LEAST_MORE_MM * MM && after * (facts.touchPerFront.get(driver) ?? 1) >= FELT_MM * MM;
+  return compareLostMotion(linkedHorn(found, regulationFacts(found)), linkedHorn(then, facts), isTold)
+    .map((motion) => report(motion, then, facts))
     .sort((a, b) => b.moreMm - a.moreMm);
 }
 

@@ -16,13 +16,21 @@ export interface LostMotion {
   readonly budgets: { readonly after: Budget; readonly more: Budget };
 }
 
-/** What every link with a known ratio loses in two setups of one horn. */
-export function compareLostMotion(before: LinkedHorn, after: LinkedHorn): LostMotion[] {
+/**
+ * What every link with a known ratio loses in two setups of one horn.
+ *
+ * @param isAsked whether a link that loses so much before and after, m, is asked about: only then is its ± worked out
+ */
+export function compareLostMotion(
+  before: LinkedHorn,
+  after: LinkedHorn,
+  isAsked: (link: Link, before: number, after: number) => boolean = () => true,
+): LostMotion[] {
   const [first, other] = [before, after].map(readLinks);
   return after.horn.keywork.links.flatMap((link) => {
     const was = first.linkOf(link);
     const is = other.linkOf(link);
-    if (was === null || is === null) return [];
+    if (was === null || is === null || !isAsked(link, was.lost, is.lost)) return [];
     return [
       {
         link,

@@ -3,6 +3,7 @@ import type { MeasuringPoint } from '../../../acoustics/index.ts';
 import '../../parts/vw-bench-field.ts';
 import '../../parts/vw-choice.ts';
 import type { Bench } from '../../shell/bench.ts';
+import { dayFields } from '../day-fields.ts';
 import type { KeyStudyView } from './key-study-view.model.ts';
 import { POINTS } from './try-panel.ts';
 
@@ -47,22 +48,7 @@ export function inputsPanel(view: KeyStudyView, bench: Bench): TemplateResult {
         )}
       </div>
       <h2>The day</h2>
-      <div class="ks-fields">
-        ${view.dayFields.map(
-          (field) => html`
-            <vw-bench-field
-              data-field=${field.id}
-              .label=${field.label}
-              .hint=${field.hint}
-              .text=${field.text}
-              .echo=${field.echo}
-              .problem=${field.problem}
-              @vw-field-change=${(e: CustomEvent<{ text: string }>) => void bench.typeDay(field.id, e.detail.text)}
-              @vw-field-restore=${() => bench.restoreDay(field.id)}
-            ></vw-bench-field>
-          `,
-        )}
-      </div>
+      <div class="ks-fields">${dayFields(view.dayFields, bench)}</div>
       <ul class="ks-paper">
         ${view.inputLines.map((line) => html`<li>${line}</li>`)}
       </ul>

@@ -1,9 +1,9 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
-import '../../parts/vw-bench-field.ts';
 import type { Bench } from '../../shell/bench.ts';
 import { wishEntry } from '../../sheets/wish-entry.ts';
 import type { HeadFieldId } from '../../state/fields.ts';
+import { dayFields } from '../day-fields.ts';
 import type { HeadView, SheetView } from './sheet-view.model.ts';
 
 const LONG: readonly HeadFieldId[] = ['wish', 'notes'];
@@ -15,20 +15,7 @@ export function sheetHead(view: SheetView, bench: Bench): TemplateResult {
       <summary><b>${view.hornName}</b> <span>${view.headLine}</span></summary>
       <div class="sh-fields" @focusin=${() => bench.expectTyping()}>
         ${view.head.map((field) => headField(field, bench))} ${wishEntry(view.wish, bench)}
-        ${view.dayFields.map(
-          (field) => html`
-            <vw-bench-field
-              data-field=${field.id}
-              .label=${field.label}
-              .hint=${field.hint}
-              .text=${field.text}
-              .echo=${field.echo}
-              .problem=${field.problem}
-              @vw-field-change=${(e: CustomEvent<{ text: string }>) => void bench.typeDay(field.id, e.detail.text)}
-              @vw-field-restore=${() => bench.restoreDay(field.id)}
-            ></vw-bench-field>
-          `,
-        )}
+        ${dayFields(view.dayFields, bench)}
       </div>
     </details>
     <div class="sh-visits">
