@@ -1,4 +1,3 @@
-import { spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -6,8 +5,10 @@ import { afterAll, describe, expect, it } from 'vitest';
 import { airWith, FINGERINGS, hornWith, makeAirColumn, playWholeHorn } from '../../src/acoustics/index.ts';
 import type { CalibrationReport } from '../../src/documents/calibration-report.ts';
 import { demoHorn } from '../acoustics/demo-horns.ts';
+import { run as runProgram } from './run.ts';
 
-const ROOT = new URL('../../', import.meta.url).pathname;
+const run = (...words: readonly string[]) => runProgram(['calibrate', ...words]);
+
 const ALTO = 'datasets/horns/demo-alto.json';
 const folder = mkdtempSync(join(tmpdir(), 'ventwright-log-'));
 afterAll(() => rmSync(folder, { recursive: true }));
@@ -25,14 +26,6 @@ function logFile(name: string, more = ''): string {
   const path = join(folder, name);
   writeFileSync(path, ['fingering,cents', ...rows, more].join('\n'));
   return path;
-}
-
-function run(...words: string[]): { code: number | null; out: string; err: string } {
-  const { status, stdout, stderr } = spawnSync('npx', ['tsx', 'src/command/main.ts', 'calibrate', ...words], {
-    cwd: ROOT,
-    encoding: 'utf8',
-  });
-  return { code: status, out: stdout, err: stderr };
 }
 
 describe('calibrate', () => {

@@ -1,4 +1,3 @@
-import { spawnSync } from 'node:child_process';
 import { describe, expect, it } from 'vitest';
 import {
   findFingering,
@@ -10,17 +9,9 @@ import {
 } from '../../src/acoustics/index.ts';
 import { loadHorn } from '../../src/documents/to-acoustics.ts';
 import { demoDocument } from '../acoustics/demo-horns.ts';
+import { run, runAsStarted } from './run.ts';
 
 const ALTO = 'datasets/horns/demo-alto.json';
-
-/** A run of the program as a person starts it. */
-function run(args: readonly string[], input = ''): { code: number | null; out: string; err: string } {
-  const done = spawnSync('npm', ['run', '--silent', 'ventwright', '--', ...args], {
-    input,
-    encoding: 'utf8',
-  });
-  return { code: done.status, out: done.stdout, err: done.stderr };
-}
 
 function demoAlto() {
   const read = loadHorn(demoDocument('alto'));
@@ -37,7 +28,7 @@ describe('hole', () => {
       { ...HOLE, hingeMm: 21.5, frontMm: 8 },
       { ...HOLE, hingeMm: 21.5, hingeHeightMm: 3, centreMm: 0 },
     ];
-    const { code, out } = run(['hole'], JSON.stringify(holes));
+    const { code, out } = runAsStarted(['hole'], JSON.stringify(holes));
     expect(code).toBe(0);
     const [parallel, hinged, closed] = JSON.parse(out);
     expect(parallel).toMatchObject({ frontMm: 5, centreMm: 5, backMm: 5, equivalentParallelMm: 5 });
@@ -63,9 +54,9 @@ describe('hole', () => {
       { ...HOLE, hingeMm: 21.5, centreMm: 0 },
     ]);
     const [{ tiInnerLengthMm, tmMatchingLengthMm, teHoleLengthMm, ventShare }] = JSON.parse(
-      run(['hole'], holes).out,
+      run(['hole', '-'], holes).out,
     );
-    const { out } = run(['hole', '--text'], holes);
+    const { out } = run(['hole', '-', '--text'], holes);
     expect(out).toMatch(new RegExp(`t_i, inner length, .*: ${tiInnerLengthMm.toFixed(2)} mm\n`));
     expect(out).toMatch(new RegExp(`t_m, matching length, .*: ${tmMatchingLengthMm.toFixed(2)} mm\n`));
     expect(out).toMatch(new RegExp(`t_e, .*: ${teHoleLengthMm.toFixed(2)} mm; with no pad `));
@@ -78,7 +69,7 @@ describe('hole', () => {
       { ...HOLE, hingeMm: null, centreMm: 5, holeMm: -3 },
       { ...HOLE, hingeMm: null, centreMm: 'wide' },
     ];
-    const { code, out, err } = run(['hole'], JSON.stringify(holes));
+    const { code, out, err } = run(['hole', '-'], JSON.stringify(holes));
     expect(code).toBe(2);
     expect(out).toBe('');
     expect(err).toContain('invalid holeMm, hole diameter: -3 mm; expected 0.5 to 200 mm');
@@ -101,7 +92,7 @@ describe('hole', () => {
     ],
     ['an unknown field', { ...HOLE, hingeMm: null, centreMm: 1, colour: 1 }, 'unknown field "colour"'],
   ])('refuses %s in a sentence', (_, hole, sentence) => {
-    const { code, err } = run(['hole'], JSON.stringify([hole]));
+    const { code, err } = run(['hole', '-'], JSON.stringify([hole]));
     expect(code).toBe(2);
     expect(err).toContain(sentence);
   });
@@ -112,7 +103,7 @@ describe('hole', () => {
   });
 
   it('refuses what is not JSON', () => {
-    expect(run(['hole'], '{').err).toContain('standard input: the file is not JSON');
+    expect(runAsStarted(['hole'], '{').err).toContain('standard input: the file is not JSON');
   });
 });
 
@@ -232,7 +223,7 @@ describe('answers', () => {
 });
 
 it('prints what it can do when asked', () => {
-  const { code, out } = run(['--help']);
+  const { code, out } = runAsStarted(['--help']);
   expect(code).toBe(0);
   for (const name of ['hole', 'impedance', 'scale', 'answers', 'study']) expect(out).toContain(`-- ${name} `);
 });
@@ -249,5 +240,13 @@ describe('a command line that is wrong', () => {
     const { code, err } = run(args);
     expect(code).toBe(2);
     expect(err).toContain(sentence);
+  });
+
+  it('ends a process so, its sentence on standard error', () => {
+    expect(runAsStarted(['whistle'])).toMatchObject({
+      code: 2,
+      out: '',
+      err: expect.stringContaining('whistle'),
+    });
   });
 });

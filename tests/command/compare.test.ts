@@ -1,4 +1,3 @@
-import { spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -8,17 +7,12 @@ import { compareLoaded } from '../../src/documents/compare-loaded.ts';
 import { plusMinusOf } from '../../src/documents/plus-minus.ts';
 import { makeAirColumn } from '../../src/acoustics/index.ts';
 import { demoHorn } from '../acoustics/demo-horns.ts';
+import { run as runProgram } from './run.ts';
+
+const run = (...words: readonly string[]) => runProgram(['compare', ...words]);
 
 const ALTO = 'datasets/horns/demo-alto.json';
 const TENOR = 'datasets/horns/demo-tenor.json';
-
-/** A run of the program as a person starts it. */
-function run(...args: readonly string[]): { code: number | null; out: string; err: string } {
-  const done = spawnSync('npm', ['run', '--silent', 'ventwright', '--', 'compare', ...args], {
-    encoding: 'utf8',
-  });
-  return { code: done.status, out: done.stdout, err: done.stderr };
-}
 
 /** mm the E key is raised to, with a ± of its own. */
 const E_MM = 9.5;

@@ -1,4 +1,3 @@
-import { spawnSync } from 'node:child_process';
 import { describe, expect, it } from 'vitest';
 import { makeAirColumn, studyVenting } from '../../src/acoustics/index.ts';
 import type { MeasureNextReport } from '../../src/documents/measure-next-report.ts';
@@ -6,22 +5,15 @@ import { nextForComparison, nextForKey, nextForNote } from '../../src/documents/
 import { plusMinusOf } from '../../src/documents/plus-minus.ts';
 import type { LoadedHorn } from '../../src/documents/to-acoustics.ts';
 import { demoHorn, fingeringOf } from '../acoustics/demo-horns.ts';
+import { run as runProgram } from './run.ts';
 
-const ROOT = new URL('../../', import.meta.url).pathname;
+const run = (...words: readonly string[]) => runProgram(['measure-next', ...words]);
+
 const ALTO = 'datasets/horns/demo-alto.json';
 /** Parts are printed to three digits. */
 const PRINTED = 5e-3;
 
 const day = { air: makeAirColumn(), a4Hz: 440 };
-
-function run(...words: string[]): { code: number | null; out: string; err: string } {
-  const { status, stdout, stderr } = spawnSync(
-    'npx',
-    ['tsx', 'src/command/main.ts', 'measure-next', ...words],
-    { cwd: ROOT, encoding: 'utf8' },
-  );
-  return { code: status, out: stdout, err: stderr };
-}
 
 /** The demo alto with one key's hinge as an example of its kind has it. */
 function withExampleHinge(loaded: LoadedHorn, pad: string): LoadedHorn {

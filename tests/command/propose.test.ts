@@ -1,4 +1,3 @@
-import { spawnSync } from 'node:child_process';
 import { mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -6,16 +5,11 @@ import { describe, expect, it } from 'vitest';
 import { makeAirColumn } from '../../src/acoustics/index.ts';
 import { reportProposal, type ProposalReport } from '../../src/documents/proposal-report.ts';
 import { demoHorn } from '../acoustics/demo-horns.ts';
+import { run as runProgram } from './run.ts';
+
+const run = (...words: readonly string[]) => runProgram(['propose', ...words]);
 
 const ALTO = 'datasets/horns/demo-alto.json';
-
-/** A run of the program as a person starts it. */
-function run(...args: readonly string[]): { code: number | null; out: string; err: string } {
-  const done = spawnSync('npm', ['run', '--silent', 'ventwright', '--', 'propose', ...args], {
-    encoding: 'utf8',
-  });
-  return { code: done.status, out: done.stdout, err: done.stderr };
-}
 
 describe('propose', () => {
   it('prints as JSON what the study says, with locks and reach by pad number or id', () => {

@@ -1,4 +1,3 @@
-import { spawnSync } from 'node:child_process';
 import { mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -27,6 +26,7 @@ import type { PadFitsReport } from '../../src/documents/pad-fit-report.ts';
 import type { RegulationReport } from '../../src/documents/regulation-report.ts';
 import type { HornAndSetup } from '../../src/documents/to-acoustics.ts';
 import { demoDocument, demoHorn, fingeringOf } from '../acoustics/demo-horns.ts';
+import { run } from './run.ts';
 
 const ALTO = 'datasets/horns/demo-alto.json';
 const { horn, setup } = demoHorn('alto');
@@ -34,15 +34,6 @@ const air = makeAirColumn();
 const AUXILIARY = 'f-sharp-auxiliary';
 const MM = 1e-3;
 const DIGITS = 9;
-
-/** A run of the program as a person starts it. */
-function run(args: readonly string[], input = ''): { code: number | null; out: string; err: string } {
-  const done = spawnSync('npm', ['run', '--silent', 'ventwright', '--', ...args], {
-    input,
-    encoding: 'utf8',
-  });
-  return { code: done.status, out: done.stdout, err: done.stderr };
-}
 
 function report<T>(...args: readonly string[]): T {
   const { code, out, err } = run([...args, '--json']);
