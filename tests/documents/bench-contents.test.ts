@@ -111,6 +111,7 @@ describe('writing one length', () => {
           origin: 'measured',
           tool: 'rule',
           plusMinusMm: 0.4,
+          readOn: null,
         });
         for (const p of PADS)
           for (const f of HORN_FIELDS)

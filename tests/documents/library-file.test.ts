@@ -135,12 +135,13 @@ describe('an older sample', () => {
     expect(issues).toEqual([]);
     const { horns, setups } = records;
     expect([horns[0].id, setups[0].id, setups[0].hornId]).toEqual(['id-1', 'id-2', 'id-1']);
+    const { remark } = sample('horn-1.json') as { remark: string };
     // Version 1 knew no place round the bore, no cups and no arms.
     const holes = horn.holes.map(({ aroundDeg, key, ...h }) => ({
       ...h,
       key: key === null ? null : { hingeMm: key.hingeMm, hingeHeightMm: key.hingeHeightMm },
     }));
-    expect(horns[0].document).toEqual({ ...horn, holes });
+    expect(horns[0].document).toEqual({ ...horn, holes, remark });
     expect(setups[0].document).toEqual(setup);
   });
 
