@@ -9,6 +9,7 @@ import { formatBoth } from '../documents/length-format.ts';
 import type { PadChangeReport } from '../documents/pad-change-report.ts';
 import type { FittedPadReport, PadFitReport, PadFitsReport } from '../documents/pad-fit-report.ts';
 import type { RegulationReport } from '../documents/regulation-report.ts';
+import type { BudgetReport } from '../documents/uncertainty-report.ts';
 import { columns, signed } from './tables.ts';
 
 const both = (mm: number): string => formatBoth(mm, 'mm');
@@ -76,6 +77,10 @@ export function leakMapText({ gapMm, fingerings, rows }: LeakMapReport): string 
   ].join('\n');
 }
 
+/** A length with its ±; empty where it is not known. */
+const known = (mm: number | null, budget: BudgetReport | null): string =>
+  mm === null ? '' : `${mm.toFixed(2)}${budget === null ? '' : ` ± ${budget.plusMinus.toFixed(2)}`}`;
+
 /** Links: what rules and what is lost, then what shuts together. */
 export function linksText({ horn, setup, pads, links, together }: LinksReport): string {
   const held = pads.filter((p) => p.ruledBy !== null);
@@ -91,10 +96,10 @@ export function linksText({ horn, setup, pads, links, together }: LinksReport): 
   const rows = links.map((l) => [
     `${l.driver} > ${l.driven}`,
     l.travelRatio === null ? 'not known' : l.travelRatio.toFixed(3),
-    l.allowsFrontMm === null ? '' : l.allowsFrontMm.toFixed(2),
+    known(l.allowsFrontMm, l.allowsBudget),
     l.rules ? 'rules' : '',
-    l.lostAtFrontMm === null ? '' : l.lostAtFrontMm.toFixed(2),
-    l.lostAtTouchMm === null ? '' : l.lostAtTouchMm.toFixed(2),
+    known(l.lostAtFrontMm, l.lostAtFrontBudget),
+    known(l.lostAtTouchMm, l.lostAtTouchBudget),
   ]);
   const head = ['link', 'ratio', 'allows mm', '', 'lost at front mm', 'at touch mm'];
   const left = together.flatMap((t) => [

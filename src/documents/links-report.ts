@@ -1,7 +1,9 @@
-import { studyLinks, type AskedOpening } from '../acoustics/index.ts';
+import { linkBudgets, studyLinks, type AskedOpening, type Budget } from '../acoustics/index.ts';
 import { PAPER_MM } from './leak-report.ts';
+import { linkedHorn } from './lost-motion.ts';
 import type { RegulationFacts } from './regulation-facts.ts';
 import type { LoadedHorn } from './to-acoustics.ts';
+import { reportBudget, type BudgetReport } from './uncertainty-report.ts';
 
 /** One link as it stands, bench units. */
 export interface LinkReport {
@@ -15,10 +17,13 @@ export interface LinkReport {
   readonly driverFrontMm: number;
   /** what it lets the driven pad open, at its front */
   readonly allowsFrontMm: number | null;
+  readonly allowsBudget: BudgetReport | null;
   readonly rules: boolean;
   /** motion of the driver before the driven pad stirs */
   readonly lostAtFrontMm: number | null;
+  readonly lostAtFrontBudget: BudgetReport | null;
   readonly lostAtTouchMm: number | null;
+  readonly lostAtTouchBudget: BudgetReport | null;
 }
 
 /** One driven pad, bench units. */
@@ -27,6 +32,8 @@ export interface LinkedPadReport {
   readonly ownFrontMm: number;
   readonly standsFrontMm: number;
   readonly ruledBy: string | null;
+  /** of what it stands below its own stop; null where no arm rules */
+  readonly belowBudget: BudgetReport | null;
 }
 
 /** What is left when one driver is pressed home, bench units. */
@@ -54,6 +61,13 @@ const papers = (metres: number): number => mm(metres) / PAPER_MM;
 /** The links of a loaded horn, in bench units. */
 export function reportLinks(loaded: LoadedHorn, facts: RegulationFacts): LinksReport {
   const { pads, links, together } = studyLinks(facts.horn, loaded.setup, facts);
+  const sure = linkBudgets(linkedHorn(loaded, facts));
+  const budget = (from: Budget | undefined, perMetre = 1): BudgetReport | null =>
+    from === undefined ? null : reportBudget(facts.horn, from, perMetre / MM);
+  const below = (pad: string): BudgetReport | null => {
+    const ruling = links.find(({ link, rules }) => rules && link.driven === pad);
+    return ruling === undefined ? null : budget(sure(ruling.link)?.below);
+  };
   const isFromArms = (driver: string, driven: string): boolean =>
     facts.fromArms.some((l) => l.driver === driver && l.driven === driven);
   return {
@@ -64,19 +78,28 @@ export function reportLinks(loaded: LoadedHorn, facts: RegulationFacts): LinksRe
       ownFrontMm: mm(p.ownFront),
       standsFrontMm: mm(p.standsFront),
       ruledBy: p.ruledBy,
+      belowBudget: below(p.pad),
     })),
-    links: links.map(({ link, driverFront, allows, rules, lostAtFront, lostAtTouch }) => ({
-      driver: link.driver,
-      driven: link.driven,
-      effect: link.effect,
-      travelRatio: link.ratio ?? null,
-      ratioFrom: link.ratio === undefined ? null : isFromArms(link.driver, link.driven) ? 'arms' : 'reading',
-      driverFrontMm: mm(driverFront),
-      allowsFrontMm: mmOrNull(allows),
-      rules,
-      lostAtFrontMm: mmOrNull(lostAtFront),
-      lostAtTouchMm: mmOrNull(lostAtTouch),
-    })),
+    links: links.map(({ link, driverFront, allows, rules, lostAtFront, lostAtTouch }) => {
+      const budgets = sure(link);
+      const touch = facts.touchPerFront.get(link.driver);
+      return {
+        driver: link.driver,
+        driven: link.driven,
+        effect: link.effect,
+        travelRatio: link.ratio ?? null,
+        ratioFrom:
+          link.ratio === undefined ? null : isFromArms(link.driver, link.driven) ? 'arms' : 'reading',
+        driverFrontMm: mm(driverFront),
+        allowsFrontMm: mmOrNull(allows),
+        allowsBudget: budget(budgets?.allows),
+        rules,
+        lostAtFrontMm: mmOrNull(lostAtFront),
+        lostAtFrontBudget: budget(budgets?.lost),
+        lostAtTouchMm: mmOrNull(lostAtTouch),
+        lostAtTouchBudget: touch === undefined ? null : budget(budgets?.lost, touch),
+      };
+    }),
     together: together.map(({ driver, driverLeft, driven }) => ({
       driver,
       driverLeftMm: mm(driverLeft),

@@ -78,6 +78,26 @@ export function holdsDownFrom(on: LinkedHorn, driver: string): HoldingFrom[] {
   });
 }
 
+/** How sure it is what a link allows and loses, and how far its driven pad's own stop lies above what it allows. */
+export type LinkBudgets = Readonly<Record<'allows' | 'lost' | 'below', Budget>>;
+
+/** Of each link with a known ratio, m; null where that is not known. */
+export function linkBudgets(on: LinkedHorn): (link: Link) => LinkBudgets | null {
+  const there = readLinks(on);
+  const free = readLinks(withoutArms(on, on.horn.keywork.links));
+  const sure = (slopes: Slopes): Budget => budgetOf(there.readings, slopes, DEFAULT_PAD_MODEL);
+  return (link) => {
+    const arm = there.linkOf(link);
+    if (arm === null) return null;
+    const own = free.with(frontSlopes(link.driven));
+    return {
+      allows: sure(arm.allowsSlopes),
+      lost: sure(arm.lostSlopes),
+      below: differenceBudget(there.with(arm.allowsSlopes), own, 'same horn'),
+    };
+  };
+}
+
 /** The same horn with some arms that do not rule, so that what is left tells of itself. */
 function withoutArms({ horn, plusMinus, ...rest }: LinkedHorn, arms: readonly Link[]): LinkedHorn {
   const isArm = (link: Link): boolean => arms.some((arm) => arm === link);

@@ -1,8 +1,9 @@
 import { formatBoth } from '../../../../documents/length-format.ts';
+import type { BudgetReport } from '../../../../documents/uncertainty-report.ts';
 import type { LinkedPadReport, LinkReport, LinksReport } from '../../../../documents/links-report.ts';
 import type { Reason, ReasonInput, ReasonKind } from '../../../state/reasons.ts';
 import { gapWords } from '../gap-words.ts';
-import type { LinksManner } from './links-words.ts';
+import { knownLength, NO_LOST_MOTION, standsBudget, tightestOf, type LinksManner } from './links-words.ts';
 
 /** The reasons of a driven pad’s figures; null where there is no figure. */
 export interface PadReasons {
@@ -21,37 +22,33 @@ export interface LinkReasons {
 /** Why a driven pad stands as it does. @param figures as its row says them */
 export function makePadReasons(
   pad: LinkedPadReport,
-  { links }: LinksReport,
+  report: LinksReport,
   figures: { readonly allowed: string; readonly stands: string },
   { unit, nameOf }: LinksManner,
 ): PadReasons {
-  const arms = links
-    .filter((link) => link.driven === pad.pad)
-    .flatMap((link) =>
-      link.allowsFrontMm === null
-        ? []
-        : [
-            {
-              label: `${nameOf(link.driver)} key’s arm allows`,
-              value: formatBoth(link.allowsFrontMm, unit),
-              from: ratioWords(link, unit),
-            },
-          ],
-    );
+  const onto = report.links.filter(
+    ({ driven, allowsFrontMm }) => driven === pad.pad && allowsFrontMm !== null,
+  );
+  const arms = onto.map((link) => ({
+    label: `${nameOf(link.driver)} key’s arm allows`,
+    value: knownLength(link.allowsFrontMm!, link.allowsBudget, unit),
+    from: ratioWords(link, unit),
+  }));
   const own = { label: 'its own stop', value: formatBoth(pad.ownFrontMm, unit), from: '' };
   const rules = pad.ruledBy === null ? 'Its own stop rules.' : `The ${nameOf(pad.ruledBy)} key’s arm rules.`;
   const of = `${nameOf(pad.pad)}, at its front`;
-  const reason = (kind: ReasonKind, figure: string): Reason => ({
+  const reason = (kind: ReasonKind, figure: string, budget: BudgetReport | null): Reason => ({
     kind,
     figure,
     of,
     inputs: [own, ...arms],
-    budget: null,
+    budget: inMm(budget),
     remarks: [rules],
   });
+  const tightest = tightestOf(onto);
   return {
-    allowed: arms.length === 0 ? null : reason('link-limit', figures.allowed),
-    stands: reason(arms.length === 0 ? 'opening' : 'link-limit', figures.stands),
+    allowed: tightest === null ? null : reason('link-limit', figures.allowed, tightest.allowsBudget),
+    stands: reason(arms.length === 0 ? 'opening' : 'link-limit', figures.stands, standsBudget(pad, report)),
   };
 }
 
@@ -64,14 +61,12 @@ export function makeLinkReasons(
 ): LinkReasons {
   const of = `${nameOf(link.driver)} onto ${nameOf(link.driven)}`;
   const stands = pads.find(({ pad }) => pad === link.driven);
-  const reason = (kind: ReasonKind, figure: string, inputs: readonly ReasonInput[]): Reason => ({
-    kind,
-    figure,
-    of,
-    inputs,
-    budget: null,
-    remarks: [],
-  });
+  const reason = (
+    kind: ReasonKind,
+    figure: string,
+    inputs: readonly ReasonInput[],
+    budget: BudgetReport | null,
+  ): Reason => ({ kind, figure, of, inputs, budget: inMm(budget), remarks: [] });
   const ratio = ratioInputs(link, unit, nameOf);
   const moved = [
     ...ratio,
@@ -80,6 +75,8 @@ export function makeLinkReasons(
       [`${nameOf(link.driven)} stands at its front`, stands?.standsFrontMm ?? null],
     ]),
   ];
+  const ofLost = (budget: BudgetReport | null): BudgetReport | null =>
+    figures.lostAtFront === NO_LOST_MOTION ? null : budget;
   const pressed = together.find(({ driver }) => driver === link.driver);
   const left = [
     { pad: link.driven, mm: pressed?.driven.find(({ pad }) => pad === link.driven)?.leftMm ?? 0 },
@@ -91,18 +88,28 @@ export function makeLinkReasons(
     from: '',
   });
   return {
-    allows: link.allowsFrontMm === null ? null : reason('link-limit', figures.allows, ratio),
-    lostAtFront: link.lostAtFrontMm === null ? null : reason('lost-motion', figures.lostAtFront, moved),
+    allows:
+      link.allowsFrontMm === null ? null : reason('link-limit', figures.allows, ratio, link.allowsBudget),
+    lostAtFront:
+      link.lostAtFrontMm === null
+        ? null
+        : reason('lost-motion', figures.lostAtFront, moved, ofLost(link.lostAtFrontBudget)),
     lostAtTouch:
       link.lostAtTouchMm === null
         ? null
-        : reason('lost-motion', figures.lostAtTouch, [
-            ...moved,
-            ...lengths(unit, [['lost at the front', link.lostAtFrontMm]]),
-          ]),
-    left: left.every(({ mm }) => mm === 0) ? null : reason('shut-together', figures.left, left.map(gapInput)),
+        : reason(
+            'lost-motion',
+            figures.lostAtTouch,
+            [...moved, ...lengths(unit, [['lost at the front', link.lostAtFrontMm]])],
+            ofLost(link.lostAtTouchBudget),
+          ),
+    left: left.every(({ mm }) => mm === 0)
+      ? null
+      : reason('shut-together', figures.left, left.map(gapInput), null),
   };
 }
+
+const inMm = (parts: BudgetReport | null): Reason['budget'] => (parts === null ? null : { parts, in: 'mm' });
 
 function ratioWords({ travelRatio, driverFrontMm }: LinkReport, unit: LinksManner['unit']): string {
   return travelRatio === null

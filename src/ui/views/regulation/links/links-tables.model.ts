@@ -1,10 +1,20 @@
 import type { LinksReport } from '../../../../documents/links-report.ts';
 import { formatBoth } from '../../../../documents/length-format.ts';
+import type { BudgetReport } from '../../../../documents/uncertainty-report.ts';
 import { noteLabel } from '../../../parts/note-names.ts';
 import type { FollowedReport } from '../../../state/followed-report.ts';
 import { gapWords, papersOf } from '../gap-words.ts';
 import { makeLinkReasons, makePadReasons, type LinkReasons, type PadReasons } from './links-reasons.model.ts';
-import { HELD_MM, noteChange, TOGETHER_PAPERS, type LinksManner } from './links-words.ts';
+import {
+  HELD_MM,
+  knownLength,
+  NO_LOST_MOTION,
+  noteChange,
+  standsBudget,
+  tightestOf,
+  TOGETHER_PAPERS,
+  type LinksManner,
+} from './links-words.ts';
 
 /** One driven pad. */
 export interface PadRow {
@@ -80,12 +90,13 @@ function padRow(
   const { links } = report;
   const { unit, nameOf } = manner;
   const onto = links.filter((l) => l.driven === pad.pad);
-  const allowed = onto.flatMap((l) => (l.allowsFrontMm === null ? [] : [l.allowsFrontMm]));
+  const tightest = tightestOf(onto);
   const before = found.pads.find((p) => p.pad === pad.pad)!;
   const moved = followed?.pads.find((p) => p.pad === pad.pad);
   const figures = {
-    allowed: allowed.length === 0 ? CANNOT_SAY : formatBoth(Math.min(...allowed), unit),
-    stands: formatBoth(pad.standsFrontMm, unit),
+    allowed:
+      tightest === null ? CANNOT_SAY : knownLength(tightest.allowsFrontMm!, tightest.allowsBudget, unit),
+    stands: knownLength(pad.standsFrontMm, standsBudget(pad, report), unit),
   };
   return {
     name: nameOf(pad.pad),
@@ -109,16 +120,19 @@ function linkRow(link: LinksReport['links'][number], report: LinksReport, manner
   const { together } = report;
   const { unit, nameOf } = manner;
   const { driver, driven, travelRatio, allowsFrontMm, lostAtFrontMm, lostAtTouchMm } = link;
+  const { allowsBudget, lostAtFrontBudget, lostAtTouchBudget } = link;
   const pressed = together.find((t) => t.driver === driver)!;
   const leftMm = pressed.driven.find((d) => d.pad === driven)?.leftMm ?? 0;
   const offMm = pressed.driverLeftMm;
-  const lost = (mm: number | null): string =>
-    mm === null ? CANNOT_SAY : mm < NONE_MM ? 'none' : formatBoth(mm, unit);
+  const lost = (mm: number | null, budget: BudgetReport | null): string =>
+    mm === null ? CANNOT_SAY : mm < NONE_MM ? NO_LOST_MOTION : knownLength(mm, budget, unit);
   const figures = {
-    allows: allowsFrontMm === null ? CANNOT_SAY : formatBoth(allowsFrontMm, unit),
-    lostAtFront: lost(lostAtFrontMm),
+    allows: allowsFrontMm === null ? CANNOT_SAY : knownLength(allowsFrontMm, allowsBudget, unit),
+    lostAtFront: lost(lostAtFrontMm, lostAtFrontBudget),
     lostAtTouch:
-      lostAtFrontMm !== null && lostAtTouchMm === null ? 'touch not measured' : lost(lostAtTouchMm),
+      lostAtFrontMm !== null && lostAtTouchMm === null
+        ? 'touch not measured'
+        : lost(lostAtTouchMm, lostAtTouchBudget),
     left:
       leftMm > 0 || offMm === 0
         ? gapWords(leftMm, unit)

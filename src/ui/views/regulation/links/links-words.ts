@@ -1,6 +1,8 @@
-import type { LinksReport, LinkReport } from '../../../../documents/links-report.ts';
+import type { LinkedPadReport, LinkReport, LinksReport } from '../../../../documents/links-report.ts';
 import { FELT_MM } from '../../../../documents/lost-motion.ts';
 import { formatBoth, type LengthUnit } from '../../../../documents/length-format.ts';
+import { lengthBothWithPlusMinus } from '../../../../documents/length-plus-minus.ts';
+import type { BudgetReport } from '../../../../documents/uncertainty-report.ts';
 import { listed, noteLabel, signedCents, unbroken } from '../../../parts/note-names.ts';
 import type { FollowedReport, MovedNoteReport } from '../../../state/followed-report.ts';
 import { gapWords, papersOf } from '../gap-words.ts';
@@ -24,8 +26,8 @@ export interface LinksManner {
 export const HELD_MM = 0.05;
 /** Two linked pads shut within about one paper. **Source:** common practice, no source. */
 export const TOGETHER_PAPERS = 1;
-/** A front opening read with a wedge repeats to this, mm. **Source:** from memory. */
-const READING_MM = 0.2;
+/** What is said of a link that loses no motion: its arm rules. */
+export const NO_LOST_MOTION = 'none';
 
 /** A link's screw that leaves something open, mm: minus where it is the driver that is kept off. */
 export interface OpenScrew {
@@ -48,13 +50,29 @@ export function makeLinksAnswer(
   return {
     headline: unbroken(headline(report, screws, proposes, manner)),
     standing: unbroken(standing(report, manner)),
-    sure: unbroken(sure(report, manner)),
+    sure: unbroken(sure(manner)),
     notes: unbroken(proposes ? notesSentence(followed) : ''),
   };
 }
 
+/** A length with its ± where that is known: `7.8 ± 0.4 mm (0.307 in)`. */
+export function knownLength(mm: number, budget: BudgetReport | null, unit: LengthUnit): string {
+  return budget === null ? formatBoth(mm, unit) : lengthBothWithPlusMinus(mm, budget.plusMinus, unit);
+}
+
+/** How sure it is where a pad stands; null where its own stop rules. */
+export function standsBudget({ pad, ruledBy }: LinkedPadReport, { links }: LinksReport): BudgetReport | null {
+  return links.find(({ driver, driven }) => driver === ruledBy && driven === pad)?.allowsBudget ?? null;
+}
+
+/** The arm that allows least; null where none can be said. */
+export function tightestOf(onto: readonly LinkReport[]): LinkReport | null {
+  const known = onto.filter(({ allowsFrontMm }) => allowsFrontMm !== null);
+  return known.length === 0 ? null : known.reduce((a, b) => (b.allowsFrontMm! < a.allowsFrontMm! ? b : a));
+}
+
 /** Pads that an arm holds down, the most held first. */
-export function heldPads({ pads }: LinksReport): LinksReport['pads'][number][] {
+export function heldPads({ pads }: LinksReport): LinkedPadReport[] {
   return pads
     .filter((p) => p.ruledBy !== null && p.ownFrontMm - p.standsFrontMm >= HELD_MM)
     .sort((a, b) => b.ownFrontMm - b.standsFrontMm - (a.ownFrontMm - a.standsFrontMm));
@@ -85,8 +103,8 @@ function headline(
     const more = others.length === 0 ? '' : `; ${listed(others.map((p) => nameOf(p.pad)))} too`;
     return said(
       `the ${nameOf(worst.ruledBy!)} key’s arm holds ${nameOf(worst.pad)} down at ` +
-        `${formatBoth(worst.standsFrontMm, unit)}, ${formatBoth(worst.ownFrontMm - worst.standsFrontMm, unit)} ` +
-        `below its own stop${more}.`,
+        `${knownLength(worst.standsFrontMm, standsBudget(worst, report), unit)}, ` +
+        `${knownLength(worst.ownFrontMm - worst.standsFrontMm, worst.belowBudget, unit)} below its own stop${more}.`,
     );
   }
   const open = openScrews(screws);
@@ -127,8 +145,9 @@ function standing(report: LinksReport, { unit, nameOf }: LinksManner): string {
   const lost = mostLost(report);
   if (lost !== null) {
     const { link, mm, at } = lost;
+    const budget = at === 'touch' ? link.lostAtTouchBudget : link.lostAtFrontBudget;
     parts.push(
-      `Most lost motion: ${nameOf(link.driver)} goes ${formatBoth(mm, unit)} at its ${at} before ` +
+      `Most lost motion: ${nameOf(link.driver)} goes ${knownLength(mm, budget, unit)} at its ${at} before ` +
         `${nameOf(link.driven)} stirs.`,
     );
   }
@@ -153,13 +172,10 @@ function mostLost(report: LinksReport): { link: LinkReport; mm: number; at: 'tou
   return most;
 }
 
-function sure(report: LinksReport, { unit }: LinksManner): string {
-  const ratios = report.links.flatMap((l) => (l.travelRatio === null ? [] : [l.travelRatio]));
-  const largest = Math.max(1, ...ratios);
-  const mm = READING_MM * Math.hypot(1, largest);
+function sure({ unit }: LinksManner): string {
   return (
-    `± ${formatBoth(mm, unit)} on what an arm allows, from readings of two fronts that repeat to ` +
-    `± ${formatBoth(READING_MM, unit)} each. Lost motion is felt from about ${formatBoth(FELT_MM, unit)} at the touch.`
+    'Each ± comes from the readings of the fronts and from the travel ratio. ' +
+    `Lost motion is felt from about ${formatBoth(FELT_MM, unit)} at the touch.`
   );
 }
 
