@@ -21,7 +21,7 @@ import {
 import type { LoadedHorn } from '../documents/to-acoustics.ts';
 import { columns } from './tables.ts';
 
-/** The proposed setup: every key, as found and proposed, and why. */
+/** The proposed setup: every key, as it stands and proposed, and why. */
 export const proposeCommand: Command = {
   usage:
     'propose <horn.json> [--setup <setup.json>] [--log <notes.csv>] [--lock 7,10] [--most-mm 7=9.5] [--prefer "in tune"|"low keys"|"few moves"] [--weights pitch=0.01] [--tuned-by register|all|equal] [--a4 440] [--neighbours] [--json]',
@@ -103,7 +103,7 @@ function tunedByIn(words: Words): TunedBy {
 
 function textOf(report: ProposalReport): string {
   const { horn, answer, keys, shortList, notes, spreadSentence, heldApart, cautions } = report;
-  const head = ['pad', 'as found', 'proposed', '', 'why'];
+  const head = ['pad', 'as it stands', 'proposed', '', 'why'];
   const rows = keys.map(({ number, name, foundMm, foundPlusMinusMm, proposedMm, moveMm, why }) => [
     `${number} ${name}`,
     bothWithPlusMinus(foundMm, foundPlusMinusMm),
@@ -135,7 +135,7 @@ function textOf(report: ProposalReport): string {
     spreadSentence,
     ...(pitches.length === 0
       ? []
-      : ['', ...columns([['note', 'as found', 'proposed', 'change, cents'], ...pitches])]),
+      : ['', ...columns([['note', 'as it stands', 'proposed', 'change, cents'], ...pitches])]),
     '',
     ...[...heldApart, ...cautions].map((sentence) => `! ${sentence}`),
   ].join('\n');

@@ -60,7 +60,7 @@ export interface HeightOrLeakReport {
   readonly note: string;
   /** pad id; null where every pad is shut */
   readonly speaksUnder: string | null;
-  /** of the resonance as found, in units of ρc/S; null where there is none */
+  /** of the resonance as it stands, in units of ρc/S; null where there is none */
   readonly heightRatio: number | null;
   /** null where there is no resonance, with the reason */
   readonly verdict: Verdict | null;
@@ -87,7 +87,7 @@ export function reportHeightOrLeak(
     speaksUnder: padUnder(horn, fingering),
     heightRatio: study?.sealed.height ?? null,
     verdict: study?.verdict ?? null,
-    reason: study === null ? 'it has no resonance as found' : null,
+    reason: study === null ? 'it has no resonance as it stands' : null,
     heights: study?.heights.map((height) => reportHeight(horn, height)) ?? [],
     leaks: study?.leaks.map((leak) => reportPadLeak(horn, leak)) ?? [],
   };

@@ -9,7 +9,7 @@ import {
   type ProposalWeights,
   type TunedBy,
 } from '../acoustics/index.ts';
-import type { Take } from './pitch-log.ts';
+import type { PlayedSetup, Take } from './pitch-log.ts';
 import { plusMinusOf } from './plus-minus.ts';
 import type { Preference } from './proposal-choices.ts';
 import { spreadSentence } from './proposal-pitch-words.ts';
@@ -37,8 +37,10 @@ export interface ProposalChoices {
   readonly prefer?: Preference;
   readonly weights?: Partial<ProposalWeights>;
   readonly tunedBy?: TunedBy;
-  /** as played on the horn as found; takes in another setup are left out */
+  /** of the notes played; those in another setup than the one it starts from are left out */
   readonly takes?: readonly Take[];
+  /** default as found */
+  readonly playedIn?: PlayedSetup;
   /** default that of every reading */
   readonly plusMinus?: PlusMinus;
   /** what else an absolute pitch may be off by; default uncalibrated */
@@ -52,10 +54,11 @@ export interface ProposedKeyReport {
   readonly name: string;
   /** whether its opening was read on this horn; else it is an example’s */
   readonly isRead: boolean;
+  /** as it stands before anything proposed is done */
   readonly foundMm: number;
   readonly proposedMm: number;
   readonly moveMm: number;
-  /** of the reading as found */
+  /** of that reading */
   readonly foundPlusMinusMm: number;
   /** how sure the place is, which is meant and not read: that of enough where it stands there, else null */
   readonly proposedPlusMinusMm: number | null;
@@ -141,7 +144,7 @@ const A4_HZ = 440;
 export function reportProposal(loaded: LoadedHorn, choices: ProposalChoices): ProposalReport {
   const { prefer = 'balanced', tunedBy = 'each register', a4Hz = A4_HZ } = choices;
   const plusMinus = choices.plusMinus ?? plusMinusOf(loaded);
-  const heard = heardIn(choices.takes ?? []);
+  const heard = heardIn(choices.takes ?? [], choices.playedIn);
   const fronts = frontPlusMinus(loaded);
   const read = padsRead(loaded);
   const playing = {

@@ -1,5 +1,5 @@
 import { ownPose, type Proposal, type ProposalBudgets } from '../acoustics/index.ts';
-import { notesPlayed, type Take } from './pitch-log.ts';
+import { notesPlayed, type PlayedSetup, type Take } from './pitch-log.ts';
 import { plusMinusOf } from './plus-minus.ts';
 import type { ProposedKeyReport, ProposedNoteReport, ShortListedReport } from './proposal-report.ts';
 import { reasonOf } from './proposal-words.ts';
@@ -8,14 +8,14 @@ import type { LoadedHorn } from './to-acoustics.ts';
 
 const MM = 1e-3;
 
-/** A note as it was played on the horn as found. */
+/** A note as it was played on the horn as it stands. */
 export type HeardNote = { readonly cents: number; readonly spreadCents: number | null };
 
 /** By fingering id. */
-export function heardIn(takes: readonly Take[]): Map<string, HeardNote> {
-  const asFound = notesPlayed(takes.filter(({ setup }) => setup === 'as found'));
+export function heardIn(takes: readonly Take[], playedIn: PlayedSetup = 'as found'): Map<string, HeardNote> {
+  const played = notesPlayed(takes.filter(({ setup }) => setup === playedIn));
   return new Map(
-    asFound.flatMap(({ fingering, cents, spreadCents }): [string, HeardNote][] =>
+    played.flatMap(({ fingering, cents, spreadCents }): [string, HeardNote][] =>
       cents === null ? [] : [[fingering, { cents, spreadCents }]],
     ),
   );

@@ -31,19 +31,19 @@ export function reasonOf(
   const up = proposed > found;
   switch (drive.by) {
     case 'locked':
-      return { reason: 'locked', why: 'Locked: left as found.' };
+      return { reason: 'locked', why: 'Locked: left where it stands.' };
     case 'stays':
       if (drive.within === 'an arm') {
         const wants = enough.reached ? `it helps up to ${enoughAt}` : 'it helps beyond reach';
-        const why = `As found, though under-vented: the arm of ${nameOf(drive.with)} lets it no higher; ${wants}.`;
+        const why = `Stays, though under-vented: the arm of ${nameOf(drive.with)} lets it no higher; ${wants}.`;
         return { reason: 'link', why };
       }
       return {
         reason: 'stays',
         why:
           drive.within === 'its reading'
-            ? `As found: the move would be within what a reading can tell (±${formatLength(plusMinus / MM, 'mm')}).`
-            : 'As found: nothing asks for a move.',
+            ? `Stays: the move would be within what a reading can tell (±${formatLength(plusMinus / MM, 'mm')}).`
+            : 'Stays: nothing asks for a move.',
       };
     case 'reach':
       return { reason: 'reach', why: `Lowered to the most it may open, ${both(key.highest)}.` };
@@ -118,14 +118,14 @@ export function heldApartSentence(horn: Horn, { driver, driven, own, lets }: Hel
 
 /** What the gain of a proposal is, where its shares are told. */
 export const GAIN_WORDS =
-  'Gain: by how much less venting short of enough, pitch beside its register, height and unevenness weigh with all keys moved than as found. A move’s ± is that of the opening as found.';
+  'Gain: by how much less venting short of enough, pitch beside its register, height and unevenness weigh with all keys moved than as they stand. A move’s ± is that of the opening as read.';
 
 const NUMBERS = ['No', 'One', 'Two', 'Three', 'Four', 'Five', 'Six', 'Seven', 'Eight', 'Nine', 'Ten'];
 const word = (count: number): string => NUMBERS[count] ?? String(count);
 /** How many keys are named at the head. */
 const NAMED = 3;
 
-/** A move with its sign and the ± of its reading as found: `E +0.8 ± 0.2 mm`. */
+/** A move with its sign and the ± of its reading: `E +0.8 ± 0.2 mm`. */
 function moveWords({ name, foundMm, foundPlusMinusMm }: ProposedKeyReport, toMm: number): string {
   const move = toMm - foundMm;
   const within = lengthWithPlusMinus(move, foundPlusMinusMm, 'mm').replaceAll('\u00a0', ' ');

@@ -60,7 +60,7 @@ describe('height beside leak in words', () => {
     });
     expect(far).toMatchObject({ verdict: null, heights: [], leaks: [], heightRatio: null });
     expect(heightOrLeakSentence(far)).toBe(
-      'For E4 height and leak cannot be compared: it has no resonance as found.',
+      'For E4 height and leak cannot be compared: it has no resonance as it stands.',
     );
   });
 });

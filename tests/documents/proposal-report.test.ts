@@ -124,7 +124,7 @@ describe('a proposal in bench units', () => {
     expect(enoughMm! - foundMm).toBeGreaterThan(1);
     expect(reason).toBe('link');
     expect(why).toMatch(
-      /^As found, though under-vented: the arm of F♯ auxiliary lets it no higher; it helps up to 8\.1 ± 0\.\d mm/,
+      /^Stays, though under-vented: the arm of F♯ auxiliary lets it no higher; it helps up to 8\.1 ± 0\.\d mm/,
     );
   });
 

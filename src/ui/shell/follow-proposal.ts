@@ -3,6 +3,7 @@ import { answerAsked, answerTaken, differ } from '../state/asked-answer.ts';
 import { dayInHand, documentsInHand, hornInHand, type BenchState } from '../state/bench-state.ts';
 import type { Store } from '../state/bench-store.ts';
 import { calibrationInUse } from '../state/calibration-source.ts';
+import { playedInStanding, standingDocuments } from '../state/stands-now.ts';
 import type { PhysicsClient, PhysicsListeners } from './physics-client.ts';
 
 /** What is done with a proposal that came. */
@@ -30,16 +31,18 @@ export function makeProposalFollower(
     follow: () => {
       const state = store.get();
       if (state.view !== 'proposal') return;
+      const { contents } = hornInHand(state);
       const documents = documentsInHand(state);
+      const standing = standingDocuments(contents);
       const visit = dayInHand(state);
       const { airC, a4Hz } = visit;
       const [locked, prefer] = [lockedOn(visit), preferenceOf(visit)];
-      const calibration = calibrationInUse(hornInHand(state).contents);
-      const wanted = [documents, airC, a4Hz, locked, prefer, calibration];
+      const calibration = calibrationInUse(contents);
+      const wanted = [standing, airC, a4Hz, locked, prefer, calibration];
       if (!differ(wanted, asked)) return;
       asked = wanted;
       const id = client.askProposal({
-        ...{ documents, airC, a4Hz, locked, prefer },
+        ...{ documents, standing, playedIn: playedInStanding(contents), airC, a4Hz, locked, prefer },
         ...(calibration === null ? {} : { calibration }),
       });
       store.update((s) => ({

@@ -3,6 +3,7 @@ import type { Store } from '../state/bench-store.ts';
 import { answerAsked, answerTaken, differ, type AskedAnswer } from '../state/asked-answer.ts';
 import { notesAndPadsOn, placesOn } from '../state/leak-places.ts';
 import { faultOn, followInHand } from '../state/leaks-state.ts';
+import { standingDocuments } from '../state/stands-now.ts';
 import type { PhysicsClient, PhysicsListeners } from './physics-client.ts';
 import type { Outcome } from './physics-protocol.ts';
 
@@ -38,6 +39,10 @@ export function makeRegulationFollower(
     const { airC, a4Hz } = dayInHand(state);
     return { documents: documentsInHand(state), airC, a4Hz };
   };
+  /** A leak is looked for on the horn as it stands. */
+  const asItStands = (state: BenchState) => {
+    return { ...asFound(state), documents: standingDocuments(hornInHand(state).contents) };
+  };
 
   const followLinks = (state: BenchState): void => {
     const { documents, airC, a4Hz } = asFound(state);
@@ -55,7 +60,7 @@ export function makeRegulationFollower(
   };
 
   const followLeak = (state: BenchState): void => {
-    const { documents, airC, a4Hz } = asFound(state);
+    const { documents, airC, a4Hz } = asItStands(state);
     const { fault, limit } = state.leaks;
     const wanted = [documents, fault, limit, airC, a4Hz];
     if (!differ(wanted, leaking)) return;
@@ -66,7 +71,7 @@ export function makeRegulationFollower(
   };
 
   const followBeside = (state: BenchState): void => {
-    const { documents, airC, a4Hz } = asFound(state);
+    const { documents, airC, a4Hz } = asItStands(state);
     const { fingeringId } = state.leaks.limit;
     const wanted = [documents, fingeringId, airC, a4Hz];
     if (!differ(wanted, compared)) return;
@@ -85,7 +90,7 @@ export function makeRegulationFollower(
   };
 
   const followMap = (state: BenchState): void => {
-    const { documents, airC, a4Hz } = asFound(state);
+    const { documents, airC, a4Hz } = asItStands(state);
     const { mapGapMm } = state.leaks;
     const wanted = [documents, mapGapMm, airC, a4Hz];
     if (!differ(wanted, mapped)) return;

@@ -4,6 +4,7 @@ import type { HeightOrLeakReport } from '../../documents/height-or-leak-report.t
 import type { LeakMapReport } from '../../documents/leak-report.ts';
 import type { PadChangeReport } from '../../documents/pad-change-report.ts';
 import type { PlayerSheetFacts, PlayerSheetQuestion } from '../../documents/player-sheet-facts.ts';
+import type { PlayedSetup } from '../../documents/pitch-log.ts';
 import type { Preference } from '../../documents/proposal-choices.ts';
 import type { ProposalReport } from '../../documents/proposal-report.ts';
 import type { SetupDocument } from '../../documents/setup-document.ts';
@@ -109,7 +110,7 @@ export interface CalibrationRequest {
   readonly a4Hz: number;
 }
 
-/** What many a request says: the horn as found, and the day. */
+/** What many a request says: the horn as found, or as it stands where a leak is looked for, and the day. */
 interface AsFound {
   readonly id: number;
   readonly documents: HornAndSetup;
@@ -154,6 +155,9 @@ export interface PadChangeRequest extends AsFound {
 /** Asks for the proposed setup. */
 export interface ProposalRequest extends AsFound {
   readonly kind: 'proposal';
+  /** as it stands: what the proposal starts from, and which takes were played on it */
+  readonly standing: HornAndSetup;
+  readonly playedIn: PlayedSetup;
   /** pad ids */
   readonly locked: readonly string[];
   readonly prefer: Preference;

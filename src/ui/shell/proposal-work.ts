@@ -5,8 +5,8 @@ import type { Outcome, ProposalRequest } from './physics-protocol.ts';
 
 /** What the worker does to propose a setup. */
 export const PROPOSAL_WORK = {
-  proposal: ({ locked, prefer, ...asked }: ProposalRequest): Outcome<ProposalReport> => {
-    const read = loadHorn(asked.documents);
+  proposal: ({ locked, prefer, standing, playedIn, ...asked }: ProposalRequest): Outcome<ProposalReport> => {
+    const read = loadHorn(standing);
     if (!read.ok) return { ok: false, message: read.issues.map(({ message }) => message).join(' ') };
     const horn = asAsked(read.value, asked);
     if (!horn.ok) return horn;
@@ -15,7 +15,10 @@ export const PROPOSAL_WORK = {
     const { plusMinus, absolute } = knowledge;
     return {
       ok: true,
-      value: reportProposal(loaded, { air, a4Hz: asked.a4Hz, locked, prefer, takes, plusMinus, absolute }),
+      value: reportProposal(loaded, {
+        ...{ air, a4Hz: asked.a4Hz, locked, prefer },
+        ...{ takes, playedIn, plusMinus, absolute },
+      }),
     };
   },
 };

@@ -199,7 +199,7 @@ export const REASON_GROUNDS: Readonly<Record<ReasonKind, ReasonGround>> = {
     title: 'What a key’s height can still bring',
     words: ['height (of a resonance)', 'point of diminishing return'],
     formula:
-      'The note is played with the key as found and with the key at enough; 20 times the decimal logarithm of the one resonance’s height over the other’s.',
+      'The note is played with the key as it stands and with the key at enough; 20 times the decimal logarithm of the one resonance’s height over the other’s.',
     sources: HORN_SOURCES,
     isOurs: true,
     holdsFor: `Soft playing, the other pads as they stand. ${PAD_RANGE}`,
@@ -302,7 +302,7 @@ export const REASON_GROUNDS: Readonly<Record<ReasonKind, ReasonGround>> = {
     title: 'What a proposal brings',
     words: ['gain (of a proposal)', 'short list', 'spread (of the pitch)'],
     formula:
-      'All stops are moved at once within what arms and reach allow, so that what is asked for costs least; the gain is the horn as proposed less the horn as found.',
+      'All stops are moved at once within what arms and reach allow, so that what is asked for costs least; the gain is the horn as proposed less the horn as it stands.',
     sources: ['Goldfarb & Idnani 1983', 'Nocedal & Wright 2006'],
     isOurs: true,
     holdsFor:

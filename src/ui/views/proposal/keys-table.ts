@@ -5,19 +5,19 @@ import { figure } from '../../parts/told.ts';
 import type { Bench } from '../../shell/bench.ts';
 import type { KeyRow, ProposalView } from './proposal-view.model.ts';
 
-/** Every key: as found, proposed, why, and its lock. */
+/** Every key: as it stands, proposed, why, and its lock. */
 export function keysTable({ rows, waiting, unit }: ProposalView, bench: Bench): TemplateResult {
   return html`
     <section class="pp-keys" aria-labelledby="pp-keys" aria-busy=${waiting ? 'true' : 'false'}>
       <h2 id="pp-keys">Every key</h2>
       <p class="pp-how">
-        Openings at the front. A locked key stays as found, and the rest is worked out around it; locks are
-        kept with the visit.
+        Openings at the front. A locked key stays where it stands, and the rest is worked out around it; locks
+        are kept with the visit.
       </p>
-      <div role="table" aria-label="Every key, as found and proposed" class="pp-table">
+      <div role="table" aria-label="Every key, as it stands and proposed" class="pp-table">
         <div role="row" class="pp-head">
           <span role="columnheader">Key</span>
-          <span role="columnheader">As found</span>
+          <span role="columnheader">As it stands</span>
           <span role="columnheader">Proposed</span>
           <span role="columnheader">Move</span>
           <span role="columnheader">Why</span>
@@ -40,9 +40,9 @@ function keyRow(row: KeyRow, unit: LengthUnit, bench: Bench): TemplateResult {
             : html`<small class="pp-place" title="Place on the short list">${ordinal(row.place)}</small>`
         }
       </span>
-      <span role="cell" class="pp-found" data-label="As found">${unbroken(row.found)}</span>
+      <span role="cell" class="pp-found" data-label="As it stands">${unbroken(row.found)}</span>
       <span role="cell" class="pp-proposed" data-label="Proposed"
-        >${row.opens === null ? 'as found' : figure(row.opens, unit)}</span
+        >${row.opens === null ? 'stays' : figure(row.opens, unit)}</span
       >
       <span role="cell" class="pp-move"
         >${row.move === '' ? html`<i aria-hidden="true">·</i>` : unbroken(row.move)}</span

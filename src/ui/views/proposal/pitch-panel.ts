@@ -10,7 +10,7 @@ export function pitchPanel({ picture, spread, limits, notes, waiting }: Proposal
       <p class="pp-spread">${spread}</p>
       ${picture === null ? html`` : drawing(picture)}
       <p class="pp-how pp-legend">
-        Cents from what a note is tuned by: <i class="found"></i> as found, <i class="proposed"></i> as
+        Cents from what a note is tuned by: <i class="found"></i> as it stands, <i class="proposed"></i> as
         proposed.
       </p>
       <details class="pp-notes">
@@ -19,7 +19,7 @@ export function pitchPanel({ picture, spread, limits, notes, waiting }: Proposal
           <thead>
             <tr>
               <th scope="col">Note</th>
-              <th scope="col">As found</th>
+              <th scope="col">As it stands</th>
               <th scope="col">Proposed</th>
               <th scope="col">Change, cents</th>
             </tr>

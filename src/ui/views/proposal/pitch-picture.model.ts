@@ -1,7 +1,7 @@
 import type { ProposedNoteReport } from '../../../documents/proposal-report.ts';
 import { listed, noteLabel, signedCents } from '../../parts/note-names.ts';
 
-/** Every note beside the mean of its register, as found and as proposed: where each mark stands. */
+/** Every note beside the mean of its register, as the horn stands and as proposed: where each mark stands. */
 export interface PitchPicture {
   readonly width: number;
   readonly height: number;
@@ -59,7 +59,7 @@ export function makePitchPicture(notes: readonly ProposedNoteReport[]): PitchPic
   };
 }
 
-/** So many notes are told in words: those furthest out as found. */
+/** So many notes are told in words: those furthest out as it stands. */
 const TOLD = 5;
 
 /** The picture in words: how many notes, and the furthest with their numbers. */
@@ -76,5 +76,5 @@ function labelOf(shown: readonly ProposedNoteReport[]): string {
     moved === undefined
       ? ''
       : ` Moves most: ${noteLabel(moved.fingering)}, by ${signedCents(moved.changeCents)} ± ${moved.changePlusMinusCents.toFixed(1)} cents.`;
-  return `Cents of ${shown.length} notes from what they are tuned by, as found, then as proposed. Furthest out: ${listed(furthest)} cents.${most} Every number stands below.`;
+  return `Cents of ${shown.length} notes from what they are tuned by, as the horn stands, then as proposed. Furthest out: ${listed(furthest)} cents.${most} Every number stands below.`;
 }

@@ -11,8 +11,9 @@ import { lengthBothWithPlusMinus } from '../../parts/plus-minus-words.ts';
 import type { Reason, ReasonInput } from '../../state/reasons.ts';
 import type { ChoiceOption } from '../../parts/vw-choice.ts';
 import { isWaiting, reportFor } from '../../state/asked-answer.ts';
-import { dayInHand, proposedInHand, type BenchState } from '../../state/bench-state.ts';
+import { dayInHand, hornInHand, proposedInHand, type BenchState } from '../../state/bench-state.ts';
 import type { ProposedOpenings } from '../../state/scale-report.ts';
+import { startSentence } from '../../state/stands-now.ts';
 import { isTaken } from '../../state/take-proposal.ts';
 import { makePitchPicture, type PitchPicture } from './pitch-picture.model.ts';
 
@@ -51,6 +52,8 @@ export interface ProposalView {
   readonly waiting: boolean;
   readonly problem: string | null;
   readonly headline: string;
+  /** from which openings it starts */
+  readonly start: string;
   /** what its shares are shares of; null where it tells none */
   readonly gain: string | null;
   readonly spread: string;
@@ -83,6 +86,7 @@ export function makeProposalView(state: BenchState): ProposalView {
   const common = {
     unit: state.unit,
     waiting,
+    start: startSentence(hornInHand(state).contents),
     problem: answer.asked === answer.answered ? answer.problem : null,
     prefer: preferenceOf(visit),
     preferences: PREFERENCES.map((value) => ({ value, label: PREFERENCE_LABELS[value] })),
@@ -112,7 +116,7 @@ export function makeProposalView(state: BenchState): ProposalView {
     picture: makePitchPicture(report.notes),
     limits:
       report.pitchFrom === 'playing'
-        ? 'As played, as found, ± what a player repeats; what was not played is as worked out. The changes to their own ±.'
+        ? 'As played, ± what a player repeats; what was not played is as worked out. The changes to their own ±.'
         : 'From equal temperament, each with its own ±; the changes, far better known, with theirs. Log what is played to start from there.',
     notes: report.notes.map(noteRow),
     cautions: [...report.heldApart, ...report.cautions],
@@ -218,7 +222,7 @@ function keyReason(key: ProposedKeyReport, gainPercent: number | null, unit: Len
     of: `${key.name} key at the front`,
     inputs: [
       {
-        ...length('as found', key.foundMm),
+        ...length('as it stands', key.foundMm),
         value: lengthBothWithPlusMinus(key.foundMm, key.foundPlusMinusMm, unit),
         from: key.isRead ? '' : 'from the example',
       },

@@ -40,7 +40,7 @@ export class VwProposalView extends BenchView {
     `;
   }
 
-  #answer({ waiting, problem, headline, gain }: ProposalView): TemplateResult {
+  #answer({ waiting, problem, headline, start, gain }: ProposalView): TemplateResult {
     return html`
       <section
         class="rg-answer pp-answer"
@@ -49,7 +49,7 @@ export class VwProposalView extends BenchView {
         aria-busy=${waiting ? 'true' : 'false'}
       >
         <h1>${unbroken(movesKept(headline))}</h1>
-        ${gain === null ? nothing : html`<p class="pp-gain">${gain}</p>`}
+        <p class="pp-gain">${start}${gain === null ? nothing : ` ${gain}`}</p>
         ${problem === null ? nothing : html`<p class="pp-problem" role="alert">No proposal: ${problem}</p>`}
       </section>
     `;

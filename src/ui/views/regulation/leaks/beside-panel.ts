@@ -54,7 +54,7 @@ function heightsTable(
                     <th scope="col">key</th>
                     <th scope="col" aria-sort="descending">brings, most first ▼</th>
                     <th scope="col">cents</th>
-                    <th scope="col">as found</th>
+                    <th scope="col">stands at</th>
                     <th scope="col">enough</th>
                   </tr>
                 </thead>

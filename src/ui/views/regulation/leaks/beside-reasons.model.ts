@@ -39,7 +39,7 @@ export function gainReason(
     of: `${noteLabel(fingering)}, the ${name} key`,
     inputs: [
       {
-        label: 'opening as found',
+        label: 'opening as it stands',
         value: lengthBothWithPlusMinus(foundMm, foundMmBudget.plusMinus, unit),
         from: '',
       },
@@ -51,7 +51,7 @@ export function gainReason(
             : lengthBothWithPlusMinus(enoughMm, enoughMmBudget.plusMinus, unit),
         from: '',
       },
-      ...heights(heightRatio, 'height as found', gainShare, 'height there'),
+      ...heights(heightRatio, 'height as it stands', gainShare, 'height there'),
     ],
     ...sureness(height.gainDbBudget, remarks),
   };

@@ -3,11 +3,12 @@ import type { LengthUnit } from '../../../../documents/length-format.ts';
 import { PAPER_MM } from '../../../../documents/leak-report.ts';
 import { noteLabel } from '../../../parts/note-names.ts';
 import { isWaiting, reportFor } from '../../../state/asked-answer.ts';
-import { documentsInHand, type BenchState } from '../../../state/bench-state.ts';
+import { documentsInHand, hornInHand, type BenchState } from '../../../state/bench-state.ts';
 import type { LeakFault } from '../../../state/leak-fault.ts';
 import { notesAndPadsOn, placesOn } from '../../../state/leak-places.ts';
 import { memoLast } from '../../../state/memo-last.ts';
 import { faultOn, MAP_GAPS_MM } from '../../../state/leaks-state.ts';
+import { startSentence } from '../../../state/stands-now.ts';
 import { textInField } from '../../../state/text-in-field.ts';
 import { sentence, type FieldView } from '../../key-study/measured-fields.model.ts';
 import { gapWords, papersOf, papersWords } from '../gap-words.ts';
@@ -55,6 +56,8 @@ export interface LeaksView {
   readonly speaksUnder: string;
   /** pads some note speaks under */
   readonly keys: readonly Option[];
+  /** from which openings all of it starts */
+  readonly start: string;
   /** null until the note has been compared */
   readonly beside: BesideView | null;
   readonly lostDb: number;
@@ -116,6 +119,7 @@ export function makeLeaksView(state: BenchState): LeaksView {
     noteLabel: noteLabel(leaks.limit.fingeringId),
     speaksUnder: padUnder.get(leaks.limit.fingeringId) ?? '',
     keys: places.pads.flatMap((id) => (noteUnder.has(id) ? [{ value: id, label: nameOf(id) }] : [])),
+    start: startSentence(hornInHand(state).contents),
     beside: besideIn(state),
     lostDb: leaks.limit.lostDb,
     waiting: isWaiting(leaks.answer, hornId),

@@ -47,7 +47,7 @@ export class VwLeaksView extends BenchView {
         ${view.played === null ? nothing : notesTable(view.played)}
         <footer class="ks-foot">
           <p>
-            One fault is played at a time: pads stand as found and seal everywhere else. A paper is a
+            One fault is played at a time: everywhere else pads stand as they are and seal. A paper is a
             cigarette paper, 0.025 mm. Height is that of the resonance; what a gap lets through goes with its
             cube; pitch hardly moves.
           </p>
@@ -59,7 +59,7 @@ export class VwLeaksView extends BenchView {
     `;
   }
 
-  #answer({ beside, noteLabel, problem, played, unit }: LeaksView): TemplateResult {
+  #answer({ beside, noteLabel, problem, played, unit, start }: LeaksView): TemplateResult {
     const cautions = [...(problem === null ? [] : [problem]), ...(played?.warnings ?? [])];
     return html`
       <section
@@ -74,7 +74,7 @@ export class VwLeaksView extends BenchView {
           </h1>
           <p class="ks-standing">${beside?.standing ?? nothing}</p>
         </div>
-        <div class="ks-why"><p>${SURE}</p></div>
+        <div class="ks-why"><p>${start} ${SURE}</p></div>
         ${
           cautions.length === 0
             ? nothing
