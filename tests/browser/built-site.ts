@@ -128,9 +128,23 @@ async function waitForPlayed(page: Page): Promise<void> {
   await page.waitForSelector('.pl-list input');
 }
 
-/** Waits until the first comparison has been drawn. */
-export async function waitForSideBySide(page: Page): Promise<void> {
-  await page.waitForFunction(() => performance.getEntriesByName('first-side-by-side').length > 0);
+/** Waits until the first comparison has been drawn, or until the page says what to do as there is none to draw. */
+async function waitForSideBySide(page: Page): Promise<void> {
+  await page.waitForFunction(
+    () =>
+      performance.getEntriesByName('first-side-by-side').length > 0 ||
+      document.querySelector('.sd-answer[aria-busy="false"] ~ .vw-empty') !== null,
+  );
+}
+
+/** Opens side by side and puts another horn beside the one in hand: something to draw. */
+export async function openComparison(
+  ...[browser, site, size]: Parameters<typeof openWorkbench>
+): Promise<WatchedPage> {
+  const watched = await openWorkbench(browser, site, size, 'side-by-side');
+  await watched.page.selectOption('select[data-act="horn-B"]', { label: 'Demo tenor' });
+  await watched.page.waitForFunction(() => performance.getEntriesByName('first-side-by-side').length > 0);
+  return watched;
 }
 
 /** Waits until the library has been listed. */

@@ -1,7 +1,7 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { VIEW_NAMES, type ViewName } from '../../src/ui/state/view-names.ts';
-import { openWorkbench, serveBuiltSite, SIZES, type BuiltSite } from './built-site.ts';
+import { openComparison, openWorkbench, serveBuiltSite, SIZES, type BuiltSite } from './built-site.ts';
 import { launchBrowser } from './find-browser.ts';
 
 const PATIENCE_MS = 60_000;
@@ -19,6 +19,10 @@ afterAll(async () => {
   await site?.close();
 });
 
+/** Opens a view with something in it to draw. */
+const openDrawn = (size: (typeof SIZES)[keyof typeof SIZES], view: ViewName) =>
+  view === 'side-by-side' ? openComparison(browser, site, size) : openWorkbench(browser, site, size, view);
+
 /** Every chart, and the table of its numbers on the same view. */
 const TABLES: readonly (readonly [view: ViewName, chart: string, table: string])[] = [
   ['key', 'vw-chart', '.ks-table table'],
@@ -34,7 +38,7 @@ describe.each(VIEW_NAMES)('the pictures of the view %s', (view) => {
   it(
     'say in words what they show, or leave it to words beside them',
     async () => {
-      const { page } = await openWorkbench(browser, site, SIZES.laptop, view);
+      const { page } = await openDrawn(SIZES.laptop, view);
       await page.waitForTimeout(500);
       const silent = await page.evaluate((least) => {
         const all = (root: Document | ShadowRoot): Element[] =>
@@ -66,7 +70,7 @@ describe.each(TABLES)('on %s, %s', (view, chart, table) => {
   it(
     'has its numbers in a table',
     async () => {
-      const { page } = await openWorkbench(browser, site, SIZES.laptop, view);
+      const { page } = await openDrawn(SIZES.laptop, view);
       await page.waitForSelector(chart, { state: 'attached' });
       await expect
         .poll(() => page.locator(`${table} tbody tr`).count(), { timeout: 20_000 })
@@ -87,7 +91,7 @@ describe.each([
   it(
     'is drawn as high as its room there, so that nothing of it is cut off',
     async () => {
-      const { page } = await openWorkbench(browser, site, SIZES.tablet, view);
+      const { page } = await openDrawn(SIZES.tablet, view);
       const drawn = (): Promise<number> =>
         page
           .locator(`${chart} .main-svg`)

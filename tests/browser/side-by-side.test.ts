@@ -132,7 +132,9 @@ describe('side by side, built', () => {
   it('begins with the visit on the bench and says that nothing is proposed yet', async () => {
     const page = await open();
     expect(await text(page, '.sd-answer h1')).toBe('As found stands alone: nothing is beside it yet.');
-    expect(await text(page, '.ks-cautions')).toContain('Nothing is proposed or set on this visit yet');
+    expect(await text(page, '.vw-empty')).toContain('Nothing is proposed or set on this visit yet');
+    expect(await page.locator('vw-side-by-side-chart, .sd-scroll, .sd-sure, .ks-cautions').count()).toBe(0);
+    expect(await faultsByAxe(page)).toEqual([]);
     expect(await page.locator('.wb-views [aria-current="page"]').innerText()).toBe('Side by side');
     expect(await page.title()).toContain('side by side');
   });
@@ -189,7 +191,7 @@ describe('side by side, built', () => {
     expect(await text(page, '.sd-answer h1')).toMatch(
       /C “Larkfield tenor, demo, As found, [-\d]+” beside A “Larkfield alto, demo, As found, [-\d]+”: every key stands/,
     );
-    expect(await text(page, '.ks-cautions')).toContain('sounds at another pitch');
+    expect(await text(page, '.sd-answer .ks-cautions')).toContain('sounds at another pitch');
     const [d6] = report.notes;
     const c = d6.differences[1]!;
     expect((await cells(page, 0, d6.fingering))[1]).toBe(
@@ -211,7 +213,7 @@ describe('side by side, built', () => {
     const page = await openProposing({ e: '5.5' });
     await page.locator('select[data-act="setup-B"]').focus();
     await page.keyboard.press('Home');
-    await expect.poll(() => text(page, '.ks-cautions')).toContain('A setup stands beside itself');
+    await expect.poll(() => text(page, '.vw-empty')).toContain('A setup stands beside itself');
     await expect.poll(() => text(page, '.sd-answer h1')).toContain('they play alike');
     await page.locator('select[data-act="horn-B"]').focus();
     await page.keyboard.press('End');

@@ -57,12 +57,43 @@ describe('the page side by side', () => {
     expect(said).toBe(`B “Proposed, 2026-05-04” beside A “As found, 2026-05-04”: ${core}`);
   });
 
-  it('says what to do where nothing can differ', () => {
-    expect(makeSideBySideView(answered(untouched)).hint).toMatch(/^Nothing is proposed or set/);
-    expect(view.hint).toBeNull();
-    const [first] = view.columns;
-    const twice = { ...shown.sideBySide, chosen: [first.column, first.column] };
-    expect(makeSideBySideView({ ...shown, sideBySide: twice }).hint).toMatch(/beside itself/);
+  it('says what to do instead of drawing a picture of nothing', () => {
+    const unbegun = makeSideBySideView(untouched);
+    expect(unbegun.sentences).toEqual(['As found stands alone: nothing is beside it yet.']);
+    expect(unbegun.nothingApart).toMatchObject({
+      words: expect.stringMatching(/^Nothing is proposed or set on this visit yet\. Propose an opening/),
+      hasTables: false,
+    });
+    expect(unbegun.sureness).toBeNull();
+    expect([view.nothingApart, view.hint]).toEqual([null, null]);
+    const [first, second] = view.columns.map(({ column }) => column);
+    const chosen = (of: BenchState, ...columns: (typeof first)[]) =>
+      makeSideBySideView({ ...of, sideBySide: { ...of.sideBySide, chosen: columns } });
+    expect(chosen(shown, first, first).nothingApart!.words).toMatch(/^A setup stands beside itself: choose/);
+    const among = chosen(shown, first, first, second);
+    expect([among.nothingApart, among.hint]).toEqual([null, expect.stringMatching(/beside itself/)]);
+    const own = columnsOf(null, columnSources(untouched));
+    expect(chosen(answered(untouched), ...own).nothingApart!.words).toMatch(/^All of them stand as found: /);
+  });
+
+  it('draws nothing of an answer that came before anything stood apart', () => {
+    const before = answered(untouched).sideBySide;
+    const now = { ...state, sideBySide: sideAsked(before, 2) };
+    expect(makeSideBySideView(now)).toMatchObject({ waiting: true, comparison: null, nothingApart: null });
+  });
+
+  it('keeps the tables of two setups that play alike, and draws no picture of them', () => {
+    const { id, document } = contents.asFound;
+    const proposed = {
+      ...contents.proposed,
+      document: { ...contents.proposed.document, keys: document.keys },
+    };
+    const same = makeSideBySideView(answered(makeBenchState(shelf, { ...contents, proposed })));
+    expect(id).not.toBe(proposed.id);
+    expect(same.nothingApart).toEqual({
+      words: 'All of them play alike: there is no difference to draw.',
+      hasTables: true,
+    });
   });
 
   it('says what is wrong with a column that cannot be read', () => {

@@ -30,15 +30,10 @@ export interface ComparisonView {
 }
 
 /** The comparison with what the columns' own standing adds to it; null before the first answer. */
-export function comparisonShown(
-  state: BenchState,
-  columns: readonly ColumnView[],
-  isEmpty: boolean,
-): ComparisonView | null {
+export function comparisonShown(state: BenchState, columns: readonly ColumnView[]): ComparisonView | null {
   const { answer, order } = state.sideBySide;
   if (answer === null || answer.report === null) return null;
   const comparison = comparisonOf(answer, order, state.unit, state.readAt);
-  if (isEmpty) return { ...comparison, sentences: ['As found stands alone: nothing is beside it yet.'] };
   const [first] = columns;
   const standsAs = columns.flatMap(({ letter, nothingOwn }, i) =>
     nothingOwn === null ? [] : [{ i, words: `${letter}: ${nothingOwn.words}`, asId: nothingOwn.asId }],

@@ -11,6 +11,7 @@ import type { Column, SideOrder } from '../../state/side-by-side-state.ts';
 import { comparisonShown, type ComparisonView } from './comparison-view.model.ts';
 import { makeDifferenceSureness, type DifferenceSureness } from './difference-sureness.model.ts';
 import { makeLike, type LikeView } from './like.model.ts';
+import { nothingApart, playAlike, type NothingApart } from './nothing-apart.model.ts';
 import { hornsOf, makeColumn, type ColumnView } from './side-by-side-columns.model.ts';
 
 /** The whole page. */
@@ -23,8 +24,12 @@ export interface SideBySideView {
   readonly isBench: boolean;
   readonly waiting: boolean;
   readonly problem: string | null;
-  /** what to do where the columns cannot differ, or null */
+  /** what the player would notice, one sentence a column after the reference; none before the first answer */
+  readonly sentences: readonly string[];
+  /** to whoever holds a thing against itself beside others, or null */
   readonly hint: string | null;
+  /** what stands in the picture's place; null where there is something to draw, or nothing is known yet */
+  readonly nothingApart: NothingApart | null;
   /** the day all are played in */
   readonly day: string;
   readonly order: SideOrder;
@@ -47,6 +52,11 @@ export function makeSideBySideView(state: BenchState): SideBySideView {
   const { airC, a4Hz } = dayInHand(state);
   const waiting = side.asked !== side.answered;
   const isEmpty = side.chosen === null && nothingDone(state);
+  const report = side.answer?.report ?? null;
+  const apart = nothingApart(columns, isEmpty, waiting ? null : report);
+  // What was played before something stood apart is no answer to what does now.
+  const isStale = waiting && apart === null && report !== null && playAlike(report);
+  const comparison = isStale ? null : comparisonShown(state, columns);
   return {
     columns,
     next:
@@ -57,15 +67,15 @@ export function makeSideBySideView(state: BenchState): SideBySideView {
     isBench: side.chosen === null,
     waiting,
     problem: side.problem ?? unreadable(side.answer, columns),
-    hint: isEmpty
-      ? 'Nothing is proposed or set on this visit yet: do that on the sheet, or choose another setup or horn here.'
-      : hintOf(chosen),
+    sentences: isEmpty ? ['As found stands alone: nothing is beside it yet.'] : (comparison?.sentences ?? []),
+    hint: apart === null ? hintOf(chosen) : null,
+    nothingApart: apart,
     day: unbroken(`All are played in one air: ${airC.toFixed(1)} °C, A4 at ${a4Hz} Hz, from this visit.`),
     order: side.order,
     unit,
     at: readAt,
-    sureness: isEmpty ? null : surenessOf(state, chosen),
-    comparison: comparisonShown(state, columns, isEmpty),
+    sureness: apart !== null || isStale ? null : surenessOf(state, chosen),
+    comparison,
     like: makeLike(
       state,
       chosen,

@@ -53,20 +53,16 @@ export class VwSideBySide extends BenchView {
         ${this.#answer(view)}
         ${columnChooser(view, { choose: (columns) => bench.sideBySide((side) => chooseColumns(side, columns)) })}
         ${view.like === null ? nothing : likePanel(view.like, bench)}
-        ${comparison === null ? nothing : this.#compared(comparison, view, bench)}
-        <footer class="ks-foot">
-          <p>${comparison?.limits ?? nothing}</p>
-          <p>
-            Filled marks and dark numbers can be shown; hollow marks and pale numbers lie inside their own ±.
-            Every opening counts as it stands, links followed.
-          </p>
-        </footer>
+        ${view.nothingApart === null ? nothing : html`<p class="vw-empty">${view.nothingApart.words}</p>`}
+        ${comparison === null || view.nothingApart !== null ? nothing : this.#picture(comparison)}
+        ${view.sureness === null ? nothing : this.#sure(view.sureness, bench)}
+        ${comparison === null || view.nothingApart?.hasTables === false ? nothing : this.#tables(comparison, view, bench)}
+        ${view.nothingApart?.hasTables === false ? nothing : this.#foot(comparison)}
       </main>
     `;
   }
 
-  #answer({ comparison, waiting, problem, hint, day }: SideBySideView): TemplateResult {
-    const sentences = comparison?.sentences ?? [];
+  #answer({ comparison, sentences, waiting, problem, hint, day }: SideBySideView): TemplateResult {
     const cautions = [problem, hint, ...(comparison?.cautions ?? [])].filter((line) => line !== null);
     const pads = comparison?.pads ?? null;
     return html`
@@ -102,15 +98,31 @@ export class VwSideBySide extends BenchView {
     `;
   }
 
-  #compared({ chart, notes, keys }: ComparisonView, view: SideBySideView, bench: Bench): TemplateResult {
-    const { unit } = bench.store.get();
+  #foot(comparison: ComparisonView | null): TemplateResult {
+    return html`
+      <footer class="ks-foot">
+        <p>${comparison?.limits ?? nothing}</p>
+        <p>
+          Filled marks and dark numbers can be shown; hollow marks and pale numbers lie inside their own ±.
+          Every opening counts as it stands, links followed.
+        </p>
+      </footer>
+    `;
+  }
+
+  #picture({ chart }: ComparisonView): TemplateResult {
     return html`
       <section class="sd-chart" aria-labelledby="sd-chart-title">
         <h2 id="sd-chart-title">Every written note beside ${chart.reference.letter}</h2>
         <vw-side-by-side-chart .model=${chart} @vw-chart-drawn=${this.#drawn}></vw-side-by-side-chart>
         <p class="sd-summary">${chart.summary}</p>
       </section>
-      ${view.sureness === null ? nothing : this.#sure(view.sureness, bench)}
+    `;
+  }
+
+  #tables({ notes, keys }: ComparisonView, view: SideBySideView, bench: Bench): TemplateResult {
+    const { unit } = bench.store.get();
+    return html`
       <section class="sd-table" aria-labelledby="sd-notes-title">
         <div class="sd-table-head">
           <h2 id="sd-notes-title">Notes</h2>
