@@ -10,6 +10,9 @@ export interface BudgetPart {
   readonly kind: 'reading' | 'model';
 }
 
+/** So many parts have a line of their own on the screen; the others stand together. */
+export const NAMED_PARTS = 5;
+
 /**
  * What a ± is made of, the greatest first, the small ones last and together: the squares of the lines add up to the
  * square of the ±.

@@ -34,7 +34,11 @@ export interface ReadingReport {
   readonly pad: string | null;
   readonly kind: ReadingKind;
   readonly unit: '' | 'mm' | '°C' | 'cm³';
+  /** as read, in that unit; null where the horn as described is the zero */
+  readonly value: number | null;
   readonly plusMinus: number;
+  /** a link's two pads; null for what is not a link */
+  readonly link: { readonly driver: string; readonly driven: string } | null;
 }
 
 /** What to measure next. */
@@ -145,17 +149,32 @@ function nameOfSide(side: 'first' | 'other' | undefined, sides: SideNames | unde
   return side === undefined || sides === undefined ? '' : ` of ${sides[side]}`;
 }
 
-function reportReading(horn: Horn, { id, kind, plusMinus }: Reading, ofSide: string): ReadingReport {
+function reportReading(horn: Horn, reading: Reading, ofSide: string): ReadingReport {
+  const { id, kind, plusMinus } = reading;
   const { name, unit, scale } = MANNERS[kind];
   const nameOf = (pad: string): string => horn.holes.find((hole) => hole.id === pad)?.name ?? pad;
   const hole = horn.holes.find((h) => h.id === id);
+  const [driver, driven] = id.split(' > ');
+  const link = kind === 'linkRatio' ? { driver, driven } : null;
   const of = (): string => {
-    if (kind === 'linkRatio') {
-      const [driver, driven] = id.split(' > ').map(nameOf);
-      return `${name} from ${driver} to ${driven}`;
-    }
+    if (link !== null) return `${name} from ${nameOf(driver)} to ${nameOf(driven)}`;
     if (hole === undefined) return name;
     return `${name} of the ${hole.name}${hole.hinge === null ? '' : ' key'}`;
   };
-  return { label: of() + ofSide, pad: hole?.id ?? null, kind, unit, plusMinus: plusMinus * scale };
+  const value = valueOf(horn, reading);
+  return {
+    label: of() + ofSide,
+    pad: hole?.id ?? null,
+    kind,
+    unit,
+    value: value === null ? null : value * scale,
+    plusMinus: plusMinus * scale,
+    link,
+  };
+}
+
+/** A reading as the bench has it: places run from the neck’s small end, the mouthpiece is what the horn was given. */
+function valueOf({ neckStart }: Horn, { kind, value }: Reading): number | null {
+  if (kind === 'mouthpieceVolume' || kind === 'mouthpiecePlace') return null;
+  return kind === 'place' ? value - neckStart : value;
 }

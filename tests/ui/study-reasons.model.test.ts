@@ -7,7 +7,7 @@ import {
   changeReason,
   pitchReason,
 } from '../../src/ui/views/key-study/study-reasons.model.ts';
-import { onTheBench, report } from './demo.ts';
+import { onTheBench, report, sureReport } from './demo.ts';
 
 const contents = onTheBench('alto');
 const e = report('e');
@@ -54,7 +54,7 @@ describe('the reasons of notes', () => {
     const { point } = e.answer;
     e.governed.forEach((_, i) => {
       const { inputs, budget } = changeReason(e, i, {
-        ...{ point, figure: 'x', unit: 'mm' },
+        ...{ point, figure: 'x', unit: 'mm', contents },
         changes: e.budgets.changeCents,
       })!;
       const told = (label: string): number =>
@@ -67,11 +67,23 @@ describe('the reasons of notes', () => {
     });
   });
 
+  it('name the opening and the pad model a change rests on, as read and where they come from', () => {
+    const e = sureReport('e');
+    if (e.answer.kind !== 'reached') throw new Error('the demo’s E key has an answer');
+    const moved = { point: e.answer.point, figure: 'x', unit: 'mm', contents } as const;
+    const { inputs } = changeReason(e, 0, { ...moved, changes: e.budgets.changeCents })!;
+    const told = new Map(inputs.map(({ label, value, from }) => [label, `${value}, ${from}`]));
+    expect(told.get('pad model')).toBe('± 5 % of what a pad adds to its hole, our solved flow under a pad');
+    expect(told.get('opening of the E key, as found at the front')).toMatch(/^8\.0 mm .* ± 0\.2 mm, /);
+    expect(told.has('model of the whole horn')).toBe(false);
+    expect(told.get('bore')).toMatch(/taken as exact$/);
+  });
+
   it('claim no ± while the hand moves', () => {
-    const moving = { point: e.curve[3], changes: null, figure: 'x', unit: 'mm' } as const;
+    const moving = { point: e.curve[3], changes: null, figure: 'x', unit: 'mm', contents } as const;
     const { budget, remarks } = changeReason(e, 0, moving)!;
     expect(budget).toBeNull();
     expect(remarks.join(' ')).toMatch(/once the hand rests/);
-    expect(pitchReason(e, 0)!.budget!.parts.wholeHorn).toBeGreaterThan(5);
+    expect(pitchReason(e, 0, { contents, unit: 'mm' })!.budget!.parts.wholeHorn).toBeGreaterThan(5);
   });
 });

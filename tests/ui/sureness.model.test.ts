@@ -4,7 +4,7 @@ import type { BudgetReport, NextReport } from '../../src/documents/uncertainty-r
 import { makeSureness, NOTHING_NARROWS, type SurenessManner } from '../../src/ui/parts/sureness.model.ts';
 import { centsWithPlusMinus } from '../../src/ui/parts/plus-minus-words.ts';
 import { makeStudySureness } from '../../src/ui/views/key-study/study-sureness.model.ts';
-import { ALTO, plain, sureReport } from './demo.ts';
+import { ALTO, onTheBench, plain, sureReport } from './demo.ts';
 
 const MM: SurenessManner = {
   of: 'mm',
@@ -18,7 +18,9 @@ const part = (label: string, effect: number): BudgetReport['readings'][number] =
   pad: 'e',
   kind: 'rimThickness',
   unit: 'mm',
+  value: 1.2,
   plusMinus: 0.2,
+  link: null,
   effect,
 });
 
@@ -27,7 +29,9 @@ const reading = (kind: NextReport['kind'], pad: string | null): NextReport => ({
   pad,
   kind,
   unit: 'mm',
+  value: 1.2,
   plusMinus: 0.2,
+  link: null,
   tool: 'caliper',
   becomes: 0.1,
   alone: 0.25,
@@ -54,7 +58,7 @@ const made = (
 
 describe('how sure a key’s answer is', () => {
   const e = sureReport('e');
-  const { panel, notes } = makeStudySureness(e, 'mm', ALTO.horn);
+  const { panel, notes } = makeStudySureness(e, 'mm', onTheBench('alto'));
   const budget = e.budgets.answerMm!;
 
   it('tells the core’s ± and its parts, the greatest first', () => {
@@ -87,7 +91,7 @@ describe('how sure a key’s answer is', () => {
   });
 
   it('puts inches first where lengths are read in inches', () => {
-    const inch = makeStudySureness(e, 'thou', ALTO.horn).panel;
+    const inch = makeStudySureness(e, 'thou', onTheBench('alto')).panel;
     expect(plain(inch.told)).toContain(`± ${(budget.plusMinus / 25.4).toFixed(3)} in (`);
   });
 

@@ -1,4 +1,4 @@
-import { budgetParts } from '../../documents/budget-parts.ts';
+import { budgetParts, NAMED_PARTS } from '../../documents/budget-parts.ts';
 import type { LengthUnit } from '../../documents/length-format.ts';
 import type { BudgetReport, ReadingReport } from '../../documents/uncertainty-report.ts';
 import type { ReasonUnit } from '../state/reasons.ts';
@@ -16,9 +16,6 @@ export interface PartView {
   readonly share: number;
   readonly kind: 'reading' | 'model';
 }
-
-/** So many parts are named; the others stand together. */
-const NAMED_PARTS = 5;
 
 /** Cents, or decibels, below which a ± has two digits after the point. */
 export const SMALL = 1;

@@ -19,7 +19,7 @@ const VENTING_LENGTHS: readonly (readonly [LengthId, string])[] = [
 ];
 
 /** What was measured needs no word: its ± says how well. */
-const FROM: Readonly<Record<Origin, string>> = {
+export const FROM: Readonly<Record<Origin, string>> = {
   measured: '',
   template: 'from the example',
   derived: 'worked out',
@@ -67,7 +67,8 @@ function boreInput(horn: HornDocument, pad: string, unit: LengthUnit): ReasonInp
   };
 }
 
-const OPENED: Readonly<Record<SetupRole, string>> = {
+/** Which reading of an opening it is. */
+export const OPENED: Readonly<Record<SetupRole, string>> = {
   asFound: 'as found',
   proposed: 'as proposed',
   asSet: 'as set',

@@ -149,21 +149,21 @@ export const REASON_GROUNDS: Readonly<Record<ReasonKind, ReasonGround>> = {
     title: 'Pitch of a note',
     words: ['pitch (of a note)'],
     formula:
-      'Bore, holes and pads are walked from the bell to the mouthpiece; the note sounds where the air column, reed included, answers in step. 1200 times the logarithm to base 2 of that frequency over equal temperament’s.',
+      'Bore, holes and pads are walked from the bell to the mouthpiece. The note sounds where, at its tip and with the reed counted in, the flow swings in step with the pressure, neither ahead nor behind. 1200 times the logarithm to base 2 of that frequency over equal temperament’s.',
     sources: HORN_SOURCES,
     isOurs: false,
     holdsFor: HORN_RANGE,
-    note: { name: 'chain', heading: 'What the numbers are worth' },
+    note: { name: 'chain', heading: 'Pitch, from what' },
   },
   change: {
     title: 'Change of a note',
     words: ['change (of a note)'],
     formula:
-      'The note’s pitch with the one opening less its pitch with the other. What both have in common, the bore’s model before all, falls out.',
+      'The note’s pitch with the one opening less its pitch with the other: 1200 times the logarithm to base 2 of the one frequency over the other. What both have in common, the bore’s model before all, falls out.',
     sources: HORN_SOURCES,
     isOurs: false,
     holdsFor: `The other pads as they stand, links followed. ${PAD_RANGE}`,
-    note: { name: 'uncertainty', heading: 'The parts' },
+    note: { name: 'chain', heading: 'Change, from what' },
   },
   strength: {
     title: 'Strength of a note',

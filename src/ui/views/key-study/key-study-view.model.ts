@@ -115,7 +115,7 @@ function makeStudyView(state: BenchState, report: StudyReport): StudyView {
     proposal: makeProposal(state, report, { frontMm, readMm: drawing.openMm[readAt] }, point),
     drawing,
     report,
-    sureness: makeStudySureness(report, unit, documentsInHand(state).horn),
+    sureness: makeStudySureness(report, unit, hornInHand(state).contents),
     reasons: answerReasons({ report, contents, manner: { unit, readAt } }),
   };
 }

@@ -1,3 +1,4 @@
+import type { BenchContents } from '../../../documents/bench-contents.ts';
 import { formatBoth, formatLength, type LengthUnit } from '../../../documents/length-format.ts';
 import { noteLabel, signedCents, unbroken } from '../../parts/note-names.ts';
 import { bareCents } from '../../parts/plus-minus-words.ts';
@@ -67,7 +68,8 @@ export function makeProposal(
   const { frontMm, readMm: valueMm } = proposed;
   const typed = hornInHand(state).typed[report.keyId]?.proposed;
   const answered = report.answer.kind === 'reached';
-  const changes = report.governed.map((_, i) => noteChange(report, i, point, unit));
+  const manner = { unit, contents: hornInHand(state).contents };
+  const changes = report.governed.map((_, i) => noteChange(report, i, point, manner));
   return {
     frontMm,
     ...proposableMm(report),
@@ -101,7 +103,7 @@ function noteChange(
   report: StudyReport,
   index: number,
   point: SurePointReport | null,
-  unit: LengthUnit,
+  manner: { readonly unit: LengthUnit; readonly contents: BenchContents },
 ): NoteChange {
   const label = noteLabel(report.governed[index].id);
   if (point === null) return { label, change: '…', plusMinus: '', reason: null };
@@ -113,6 +115,6 @@ function noteChange(
     label,
     change,
     plusMinus: half !== null ? bareCents(half) : point.changeCents === null ? '…' : '',
-    reason: changeReason(report, index, { point, changes: point.changeCents, figure: change, unit }),
+    reason: changeReason(report, index, { point, changes: point.changeCents, figure: change, ...manner }),
   };
 }

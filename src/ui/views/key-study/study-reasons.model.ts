@@ -8,6 +8,7 @@ import {
   sign,
 } from '../../parts/plus-minus-words.ts';
 import type { Measure } from '../../state/bench-state.ts';
+import { budgetInputs } from '../../state/budget-inputs.ts';
 import { openingInput, ventingInputs } from '../../state/reason-inputs.ts';
 import { columnReason, type Reason, type ReasonInput, type ReasonKind } from '../../state/reasons.ts';
 import type { PointReport, StudyReport } from '../../state/study-report.ts';
@@ -129,14 +130,21 @@ function presentReasons({ report, contents, manner }: ReasonedStudy): Reason[] {
 }
 
 /** Why a governed note lies where it does as found; null where its ± is not known. @param index among the governed */
-export function pitchReason({ present, governed, budgets }: StudyReport, index: number): Reason | null {
+export function pitchReason(
+  { present, governed, budgets }: StudyReport,
+  index: number,
+  { contents, unit }: Pick<MovedTo, 'contents' | 'unit'>,
+): Reason | null {
   const [note, budget] = [present.notes[index], budgets.pitchCents[index]];
   if (note === null || budget === null) return null;
   return {
     kind: 'pitch',
     figure: centsWithPlusMinus(note.pitchCents, budget.plusMinus),
     of: `${noteLabel(governed[index].id)} as found`,
-    inputs: [{ label: 'sounds at', value: `${note.hz.toFixed(2)} Hz`, from: '' }],
+    inputs: [
+      { label: 'sounds at', value: `${note.hz.toFixed(2)} Hz`, from: '' },
+      ...budgetInputs(contents, budget, unit),
+    ],
     budget: { parts: budget, in: 'cents' },
     remarks: [],
   };
@@ -144,6 +152,7 @@ export function pitchReason({ present, governed, budgets }: StudyReport, index: 
 
 /** A move of the key, and what of it is shown. */
 interface MovedTo extends Pick<Manner, 'unit'> {
+  readonly contents: BenchContents;
   readonly point: PointReport;
   /** of the governed notes’ changes; null while the hand moves */
   readonly changes: readonly (BudgetReport | null)[] | null;
@@ -154,7 +163,7 @@ interface MovedTo extends Pick<Manner, 'unit'> {
 export function changeReason(
   { present, governed, keyName }: StudyReport,
   index: number,
-  { point, changes, figure, unit }: MovedTo,
+  { point, changes, figure, unit, contents }: MovedTo,
 ): Reason | null {
   const [now, there] = [present.notes[index], point.notes[index]];
   if (now === null || there === null) return null;
@@ -168,6 +177,7 @@ export function changeReason(
       { label: 'pitch there', value: `${signedCents(there.pitchCents)} cents`, from: '' },
       { label: 'front as found', value: formatBoth(present.frontMm, unit), from: '' },
       { label: 'front there', value: formatBoth(point.frontMm, unit), from: '' },
+      ...budgetInputs(contents, budget, unit),
     ],
     budget: budget === null ? null : { parts: budget, in: 'cents' },
     remarks: changes === null ? ['How sure it is is worked out once the hand rests.'] : [],

@@ -1,4 +1,5 @@
 import { canBeShown } from '../../../acoustics/index.ts';
+import type { BenchContents } from '../../../documents/bench-contents.ts';
 import { keyedHoles, type HornDocument } from '../../../documents/horn-document.ts';
 import type { LengthUnit } from '../../../documents/length-format.ts';
 import type { BudgetReport } from '../../../documents/uncertainty-report.ts';
@@ -31,9 +32,9 @@ export interface StudySureness {
 }
 
 export const makeStudySureness = memoLast(
-  (report: StudyReport, unit: LengthUnit, horn: HornDocument): StudySureness => ({
-    panel: makePanel(report, unit, horn),
-    notes: makeNotes(report, unit),
+  (report: StudyReport, unit: LengthUnit, contents: BenchContents): StudySureness => ({
+    panel: makePanel(report, unit, contents.horn.document),
+    notes: makeNotes(report, { unit, contents }),
   }),
 );
 
@@ -44,7 +45,10 @@ function makePanel({ budgets, next }: StudyReport, unit: LengthUnit, horn: HornD
     : makeSureness(budgets.answerMm, next, { ...manner, what: 'The opening that is enough, at the front' });
 }
 
-function makeNotes(report: StudyReport, unit: LengthUnit): NoteSureness[] {
+function makeNotes(
+  report: StudyReport,
+  manner: { readonly unit: LengthUnit; readonly contents: BenchContents },
+): NoteSureness[] {
   const { governed, present, answer, budgets } = report;
   return governed.map(({ id }, i) => {
     const there = answer.kind === 'none in reach' ? null : (answer.point.notes[i] ?? null);
@@ -57,11 +61,16 @@ function makeNotes(report: StudyReport, unit: LengthUnit): NoteSureness[] {
       pitch: pitchWords(present.notes[i], budgets.pitchCents[i]),
       change: figure,
       reasons: {
-        pitch: pitchReason(report, i),
+        pitch: pitchReason(report, i, manner),
         change:
           there === null || answer.kind === 'none in reach'
             ? null
-            : changeReason(report, i, { point: answer.point, changes: budgets.changeCents, figure, unit }),
+            : changeReason(report, i, {
+                point: answer.point,
+                changes: budgets.changeCents,
+                figure,
+                ...manner,
+              }),
       },
       shown:
         there !== null &&

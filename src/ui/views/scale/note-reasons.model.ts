@@ -1,5 +1,8 @@
+import type { BenchContents } from '../../../documents/bench-contents.ts';
+import type { LengthUnit } from '../../../documents/length-format.ts';
 import { signedCents, unbroken } from '../../parts/note-names.ts';
 import { centsWithPlusMinus } from '../../parts/plus-minus-words.ts';
+import { budgetInputs } from '../../state/budget-inputs.ts';
 import { columnReason, type Reason, type ReasonInput, type ReasonKind } from '../../state/reasons.ts';
 import type { ScaleNumbers, ScaleReport } from '../../state/scale-report.ts';
 import type { CentsSureness, ScaleSureness } from '../../state/scale-sureness.ts';
@@ -16,8 +19,14 @@ export interface ReasonedNote {
   readonly sure: ScaleSureness | null;
 }
 
+/** The horn it is a note of, and how its lengths are told. */
+export interface OnTheBench {
+  readonly contents: BenchContents;
+  readonly unit: LengthUnit;
+}
+
 /** Reasons of the figures in the line that tells of the picked note. */
-export function noteReasons({ found }: ScaleReport, note: ReasonedNote): Reason[] {
+export function noteReasons({ found }: ScaleReport, note: ReasonedNote, on: OnTheBench): Reason[] {
   const { index: i, proposed, sure } = note;
   if (Number.isNaN(found.cents[i])) return [];
   if (proposed === null) {
@@ -27,7 +36,7 @@ export function noteReasons({ found }: ScaleReport, note: ReasonedNote): Reason[
         note,
         within(found.cents[i], sure?.found[i], ' cents'),
         sure?.found[i] ?? null,
-        [],
+        budgetInputs(on.contents, sure?.found[i]?.budget ?? null, on.unit),
       ),
       ...strengthAndCutoff(note.name, found, i, null),
     ];
@@ -38,6 +47,7 @@ export function noteReasons({ found }: ScaleReport, note: ReasonedNote): Reason[
     centsReason('change', note, `moves ${within(moves, sure?.moves[i], '')}`, sure?.moves[i] ?? null, [
       { label: 'pitch as found', value: `${signedCents(found.cents[i])} cents`, from: '' },
       { label: 'pitch as proposed', value: `${signedCents(proposed.cents[i])} cents`, from: '' },
+      ...budgetInputs(on.contents, sure?.moves[i]?.budget ?? null, on.unit),
     ]),
     ...strengthAndCutoff(note.name, found, i, proposed),
   ];

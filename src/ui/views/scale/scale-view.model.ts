@@ -298,7 +298,11 @@ function makeNoteInHand(state: BenchState, report: ScaleReport, nameOf: Namer, m
   return {
     label,
     told: makeNoteTold(report, proposed, nameOf, sure)(index),
-    reasons: noteReasons(report, { name: label, index, proposed, sure }),
+    reasons: noteReasons(
+      report,
+      { name: label, index, proposed, sure },
+      { contents: hornInHand(state).contents, unit },
+    ),
     sentence: governingSentence(label, keys),
     keys,
     options: optionsMemo(report, nameOf),
