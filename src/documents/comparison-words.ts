@@ -1,4 +1,4 @@
-import { NOTICED } from '../acoustics/index.ts';
+import { NOTICED, usualFingerings } from '../acoustics/index.ts';
 import type { ComparisonReport, NoteDifferenceReport } from './comparison-report.ts';
 import { feltWords } from './felt-words.ts';
 import type { LengthUnit } from './length-format.ts';
@@ -27,6 +27,9 @@ const NAMED = 3;
  *   nothing          every note under 7.5 cents and 1 dB even at the far end of its ±
  *   cannot be shown  the rest: what might matter lies within what the numbers are worth
  *
+ * It rests on each note's usual fingering, as the scale's headline does; of the others something is said only
+ * where the usual ones alone would say too little.
+ *
  * @param index of the difference: 0 for the second setup
  */
 export function comparisonSentence(
@@ -34,19 +37,36 @@ export function comparisonSentence(
   index: number,
   unit: LengthUnit = 'mm',
 ): string {
-  const told: Told[] = [];
-  const untold: string[] = [];
-  for (const { label, differences } of notes) {
-    const difference = differences[index];
-    if (difference === null) untold.push(label);
-    else told.push({ label, difference });
-  }
-  const rest = untold.length === 0 ? '' : ` ${counted(untold)} cannot be compared.`;
+  const isUsual = usualFingerings(notes.map(({ fingering, note }) => ({ id: fingering, note })));
+  const told = toldOf(
+    notes.filter((_, i) => isUsual[i]),
+    index,
+  );
+  const others = toldOf(
+    notes.filter((_, i) => !isUsual[i]),
+    index,
+  );
+  const untold = notes.filter(({ differences }, i) => isUsual[i] && differences[index] === null);
+  const rest = untold.length === 0 ? '' : ` ${counted(untold.map(({ label }) => label))} cannot be compared.`;
   const beside = `“${setups[index + 1].label}” beside “${setups[0].label}”`;
   const felt = feltWords(keys, index, unit);
-  const heard = verdict(told);
+  const heard = verdict(told) + othersWords(told, others);
   if (felt === null) return `${beside}: ${heard}${rest}`;
   return `${beside}: ${felt}. ${heard[0].toUpperCase()}${heard.slice(1)}${rest}`;
+}
+
+const toldOf = (notes: ComparisonReport['notes'], index: number): Told[] =>
+  notes.flatMap(({ label, differences }) => {
+    const difference = differences[index];
+    return difference === null ? [] : [{ label, difference }];
+  });
+
+/** Of other than usual fingerings: what somebody would notice where nothing of the usual ones is, or which differ alone. */
+function othersWords(told: readonly Told[], others: readonly Told[]): string {
+  const isHeard = ({ difference }: Told): boolean => difference.noticedBy !== 'nobody';
+  const addsToNothing = others.some(isHeard) && !told.some(isHeard);
+  const differAlone = widest(told, false) === null && widest(others, false) !== null;
+  return addsToNothing || differAlone ? ` Of other fingerings, ${verdict(others)}` : '';
 }
 
 /** What would be noticed of these notes: a sentence without its beginning. */

@@ -163,6 +163,34 @@ describe('the sentence', () => {
     );
   });
 
+  it('rests on the usual fingerings, and names no front one that is further apart', () => {
+    const front = { ...note('F6 front', [25, 2, 0, 0]), note: 'F6' };
+    const usual = note('F6', [-11, 1, 0, 0]);
+    for (const order of [
+      [front, usual],
+      [usual, front],
+    ]) {
+      expect(sentence(...order)).toMatch(/: the player would notice F6 \(11\.0 ± 1\.0 cents flatter\)\.$/);
+    }
+    const lost = { ...note('E6 front', null), note: 'E6' };
+    expect(sentence(note('E6', [3, 1, 0, 0]), lost)).toMatch(
+      /most apart is E6, 3\.0 ± 1\.0 cents sharper\.$/,
+    );
+    expect(sentence({ ...front, label: 'F6' })).toMatch(/notice F6 \(25\.0/);
+  });
+
+  it('says of other fingerings what would be noticed where nothing of the usual ones is', () => {
+    const front = { ...note('F6 front', [25, 2, 0, 0]), note: 'F6' };
+    expect(sentence(front, note('F6', [3, 1, 0, 0]))).toMatch(
+      /: the player would notice nothing; most apart is F6, .* Of other fingerings, the player would notice F6 front \(25\.0 ± 2\.0 cents sharper\)\.$/,
+    );
+    const bis = { ...note('Bb4 bis', [2, 1, 0, 0]), note: 'Bb4' };
+    const side = { ...note('Bb4 side', [0, 0, 0, 0]), note: 'Bb4' };
+    expect(sentence(side, bis)).toMatch(
+      /they play alike\. Of other fingerings, the player would notice nothing; most apart is Bb4 bis, 2\.0/,
+    );
+  });
+
   it('says which notes are not compared', () => {
     expect(sentence(note('C4', [3, 1, 0, 0]), note('F♯6', null))).toMatch(
       /sharper\. F♯6 cannot be compared\.$/,

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { usualFingerings } from '../../src/acoustics/index.ts';
 import type { BudgetReport, NextReport } from '../../src/documents/uncertainty-report.ts';
 import { makeBenchState, type BenchState } from '../../src/ui/state/bench-state.ts';
 import { withProposed } from '../../src/ui/state/key-lengths.ts';
@@ -28,9 +29,12 @@ const most = makeSideBySideView(state).sureness!;
 const sure = makeSideBySideView({ ...state, sideBySide: { ...state.sideBySide, noteId: 'F4' } }).sureness!;
 const noteOf = (id: string) => report.notes.find(({ fingering }) => fingering === id)!.differences[0]!;
 
+const isUsual = usualFingerings(report.notes.map(({ fingering, note }) => ({ id: fingering, note })));
+
 describe('how sure a difference is', () => {
-  it('asks of the note that differs most unless another is picked', () => {
-    const cents = report.notes.map(({ differences }) => Math.abs(differences[0]?.cents ?? 0));
+  it('asks of the note that differs most by its usual fingering unless another is picked', () => {
+    const usual = report.notes.filter((_, i) => isUsual[i]);
+    const cents = usual.map(({ differences }) => Math.abs(differences[0]?.cents ?? 0));
     expect(Math.abs(noteOf(most.noteId).cents)).toBe(Math.max(...cents));
     expect(plain(sure.heading)).toBe('F4, B beside A');
   });

@@ -8,7 +8,6 @@ import {
   makeNoteTold,
   makeScaleAnswer,
   makeScaleLimits,
-  usualFingerings,
 } from '../../src/ui/views/scale/scale-words.ts';
 import type { CentsSureness, ScaleSureness } from '../../src/ui/state/scale-sureness.ts';
 import { plain, scale, TENOR } from './demo.ts';
@@ -137,13 +136,6 @@ describe('names of notes', () => {
     expect(written(f4)).toBe('B♭4 bis');
     expect(makeNamer('concert', -9)(f4)).toBe('C♯4 bis');
     expect(makeNamer('concert', scale({}, TENOR).report.transpositionSemitones)(f4)).toBe('G♯3 bis');
-  });
-
-  it('have one usual fingering each', () => {
-    const usual = usualFingerings(report.fingerings);
-    const notes = report.fingerings.filter((_, i) => usual[i]).map((f) => f.note);
-    expect(new Set(notes).size).toBe(notes.length);
-    expect(notes).toHaveLength(new Set(report.fingerings.map((f) => f.note)).size);
   });
 
   it('say sharp, flat or in tune', () => {

@@ -74,6 +74,20 @@ function fingering(note: string, way: string, touches: readonly string[], regist
   return Object.freeze({ id: way === '' ? note : `${note} ${way}`, note, way, touches, register });
 }
 
+/**
+ * Which of some fingerings are their note's usual one, in any order: of each note the first that the chart gives.
+ * Front, side and bis fingerings are none wherever the note has another.
+ */
+export function usualFingerings(fingerings: readonly Pick<Fingering, 'id' | 'note'>[]): boolean[] {
+  const places = fingerings.map(({ id }) => FINGERINGS.findIndex((f) => f.id === id));
+  const first = new Map<string, number>();
+  fingerings.forEach(({ note }, i) => {
+    const best = first.get(note);
+    if (best === undefined || places[i] < places[best]) first.set(note, i);
+  });
+  return fingerings.map(({ note }, i) => first.get(note) === i);
+}
+
 /** The fingering with this id or, failing that, the first way of this written note; undefined if unknown. */
 export function findFingering(name: string): Fingering | undefined {
   const plain = name.trim().replaceAll('♭', 'b').replaceAll('♯', '#');

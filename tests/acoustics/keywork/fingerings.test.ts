@@ -9,6 +9,7 @@ import {
   noteNumber,
   openHolesOf,
   padStates,
+  usualFingerings,
 } from '../../../src/acoustics/index.ts';
 import { DEMO_NAMES, demoHorn, fingeringOf } from '../demo-horns.ts';
 import { relative, ROUNDING } from '../tolerances.ts';
@@ -139,5 +140,20 @@ describe('note names', () => {
 
   it('have fingerings with ids of their own', () => {
     expect(new Set(FINGERINGS.map((f) => f.id)).size).toBe(FINGERINGS.length);
+  });
+
+  it('have one usual fingering each, in whatever order they come', () => {
+    const usual = FINGERINGS.filter((_, i) => usualFingerings(FINGERINGS)[i]).map(({ id }) => id);
+    expect(usual).toHaveLength(new Set(FINGERINGS.map(({ note }) => note)).size);
+    expect(usual).toEqual(expect.arrayContaining(['E6', 'F6', 'F#6', 'Bb4 side', 'C#6']));
+    const turned = [...FINGERINGS].reverse();
+    expect(
+      turned
+        .filter((_, i) => usualFingerings(turned)[i])
+        .map(({ id }) => id)
+        .reverse(),
+    ).toEqual(usual);
+    const alone = FINGERINGS.filter(({ id }) => id !== 'F#6');
+    expect(usualFingerings(alone)[alone.findIndex(({ id }) => id === 'F#6 front')]).toBe(true);
   });
 });

@@ -1,4 +1,4 @@
-import { noteNumber } from '../../../acoustics/index.ts';
+import { noteNumber, usualFingerings } from '../../../acoustics/index.ts';
 import {
   steppedRange,
   type ScaleChartModel,
@@ -12,7 +12,7 @@ import type { NoteSpan } from '../../state/bench-state.ts';
 import type { ScaleNumbers, ScaleReport } from '../../state/scale-report.ts';
 import type { ScaleSureness } from '../../state/scale-sureness.ts';
 import { centsPerMmOf } from './note-keys.model.ts';
-import { usualFingerings, type Namer } from './scale-words.ts';
+import type { Namer } from './scale-words.ts';
 
 /** How far right of its note another way of fingering it stands, semitones. */
 const OTHER_WAY_STEP = 0.27;

@@ -1,9 +1,10 @@
+import { usualFingerings } from '../../../acoustics/index.ts';
 import { signedCents } from '../../parts/note-names.ts';
 import type { NoteNaming } from '../../state/bench-state.ts';
 import type { ScaleNumbers, ScaleReport } from '../../state/scale-report.ts';
 import { centsWithPlusMinus } from '../../parts/plus-minus-words.ts';
 import type { ScaleSureness } from '../../state/scale-sureness.ts';
-import { makeNamer, signedPercent, usualFingerings, type Namer } from './scale-words.ts';
+import { makeNamer, signedPercent, type Namer } from './scale-words.ts';
 
 /** Another way of fingering a note, beside its usual one. */
 export interface AlternateRow {

@@ -1,4 +1,4 @@
-import { canBeShown, noteAt, noteNumber } from '../../../acoustics/index.ts';
+import { canBeShown, noteAt, noteNumber, usualFingerings } from '../../../acoustics/index.ts';
 import { formatBoth, formatLength, type LengthUnit } from '../../../documents/length-format.ts';
 import { listed, noteLabel, signedCents, unbroken } from '../../parts/note-names.ts';
 import { bareCents, centsWithPlusMinus } from '../../parts/plus-minus-words.ts';
@@ -23,16 +23,6 @@ export function makeNamer(naming: NoteNaming, transpositionSemitones: number): N
     const name = naming === 'written' ? note : noteAt(noteNumber(note) + transpositionSemitones);
     return noteLabel(way === '' ? name : `${name} ${way}`);
   };
-}
-
-/** Whether a fingering is its note's usual one: the first the chart of fingerings gives. */
-export function usualFingerings(fingerings: readonly FingeringReport[]): boolean[] {
-  const seen = new Set<string>();
-  return fingerings.map(({ note }) => {
-    const usual = !seen.has(note);
-    seen.add(note);
-    return usual;
-  });
 }
 
 /** The answer in words, biggest first. */

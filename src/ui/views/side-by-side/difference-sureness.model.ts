@@ -1,3 +1,4 @@
+import { usualFingerings } from '../../../acoustics/index.ts';
 import type {
   ComparedNoteReport,
   ComparisonReport,
@@ -32,7 +33,7 @@ export interface Mendable {
   readonly firstIsFound: boolean;
 }
 
-/** @param noteId null for the note that can be shown to differ most */
+/** @param noteId null for the note that differs most by its usual fingering */
 export function makeDifferenceSureness(
   report: ComparisonReport,
   columns: readonly number[],
@@ -76,8 +77,9 @@ function differenceWords({ cents, centsPlusMinus }: NoteDifferenceReport): strin
 
 /** The first by the report's own order whose pitch differs; the first of all where none does. */
 function mostApart(notes: readonly ComparedNoteReport[]): ComparedNoteReport | undefined {
+  const isUsual = usualFingerings(notes.map(({ fingering, note }) => ({ id: fingering, note })));
   const apart = (note: ComparedNoteReport): number => Math.abs(note.differences[widest(note)]!.cents);
-  return [...notes].sort((a, b) => apart(b) - apart(a))[0];
+  return notes.filter((_, i) => isUsual[i]).sort((a, b) => apart(b) - apart(a))[0];
 }
 
 /** Of a note's differences the greatest. @returns its place, the first where none is known */
