@@ -8,6 +8,7 @@ import {
   type Horn,
   type LeakAtGap,
   type PadLeak,
+  type Sides,
   type Verdict,
 } from '../acoustics/index.ts';
 import { PAPER_MM } from './leak-report.ts';
@@ -40,6 +41,8 @@ export interface GapCostReport {
   /** null where the note is lost */
   readonly lostDb: number | null;
   readonly lostDbBudget: BudgetReport | null;
+  /** dB that more, and that less, may be lost */
+  readonly lostDbSides: Sides | null;
   readonly changeCents: number | null;
   readonly changeCentsBudget: BudgetReport | null;
 }
@@ -126,6 +129,7 @@ function reportGap(horn: Horn, { gap, cost }: LeakAtGap): GapCostReport {
     papers: gap / PER_MM / PAPER_MM,
     lostDb: cost?.lostDb ?? null,
     lostDbBudget: reported(horn, cost?.lostBudget),
+    lostDbSides: cost?.lostSides ?? null,
     changeCents: cost?.cents ?? null,
     changeCentsBudget: reported(horn, cost?.centsBudget),
   };

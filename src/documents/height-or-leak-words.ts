@@ -1,4 +1,4 @@
-import { NOTICED } from '../acoustics/index.ts';
+import { NOTICED, type Sides } from '../acoustics/index.ts';
 import type { GapCostReport, HeightEffectReport, HeightOrLeakReport } from './height-or-leak-report.ts';
 import { noteLabel } from './note-label.ts';
 
@@ -25,7 +25,7 @@ export function heightOrLeakSentence(report: HeightOrLeakReport, note = noteLabe
   }
 }
 
-/** `two papers under high F♯ would cost 4.9 ± 0.6 dB`. */
+/** `two papers under high F♯ would cost 4.9 +0.8 −0.6 dB`. */
 export function worstLeakWords({ leaks }: HeightOrLeakReport): string {
   const [worst] = leaks;
   if (worst === undefined) return 'no pad is shut that could leak';
@@ -47,22 +47,27 @@ export function moveWord({ foundMm, enoughMm }: HeightEffectReport): 'raising' |
   return enoughMm >= foundMm ? 'raising' : 'lowering';
 }
 
-/** What a gap costs, with its ±: `4.9 ± 0.6 dB`; `lost` where the note is. */
-export function costWords({ lostDb, lostDbBudget }: GapCostReport): string {
-  return lostDb === null ? 'lost' : decibels(lostDb, lostDbBudget?.plusMinus);
+/** What a gap costs, with its ±: `4.9 +0.8 −0.6 dB`, `1.5 ± 0.2 dB`; `lost` where the note is. */
+export function costWords({ lostDb, lostDbSides }: GapCostReport): string {
+  return lostDb === null ? 'lost' : decibels(lostDb, lostDbSides ?? undefined);
 }
 
 const HUNDREDTH = 0.01;
 
-/** `4.9 ± 0.6 dB`, `0.03 ± 0.01 dB`: as many digits as its ± bears; `under 0.01 dB` for next to nothing. */
-export function decibels(db: number, plusMinus?: number): string {
+/**
+ * `4.9 ± 0.6 dB`, `0.03 ± 0.01 dB`: as many digits as its ± bears; `under 0.01 dB` for next to nothing. Where the two
+ * sides are not the same as they are written, each is told: `4.9 +0.8 −0.6 dB`.
+ */
+export function decibels(db: number, within?: number | Sides): string {
+  const sides = typeof within === 'number' ? { more: within, less: within } : within;
+  const plusMinus = sides === undefined ? undefined : Math.max(sides.more, sides.less);
   if (Math.abs(db) + (plusMinus ?? 0) < HUNDREDTH) return `under ${HUNDREDTH} dB`;
   const digits = Math.max(Math.abs(db), plusMinus ?? 0) < 0.095 || (plusMinus ?? 1) < 0.05 ? 2 : 1;
   const value = Math.abs(db).toFixed(digits);
   const sign = db < 0 && Number(value) !== 0 ? '−' : '';
-  if (plusMinus === undefined) return `${sign}${value} dB`;
-  const half = Math.max(plusMinus, 10 ** -digits);
-  return `${sign}${value} ± ${half.toFixed(digits)} dB`;
+  if (sides === undefined) return `${sign}${value} dB`;
+  const [more, less] = [sides.more, sides.less].map((s) => Math.max(s, 10 ** -digits).toFixed(digits));
+  return `${sign}${value} ${more === less ? `± ${more}` : `+${more} −${less}`} dB`;
 }
 
 function paperCount({ papers }: GapCostReport): string {

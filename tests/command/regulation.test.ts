@@ -216,10 +216,10 @@ describe('leak, beside heights', () => {
     const { code, out } = run(['leak', ALTO, '--heights', '--note', 'E4']);
     expect(code).toBe(0);
     expect(out).toMatch(
-      /^For E4, look for a leak first: two papers under high F♯ would cost 4\.9 ± 0\.6 dB; raising D to enough would bring 0\.03 ± 0\.01 dB\.\n/,
+      /^For E4, look for a leak first: two papers under high F♯ would cost 4\.9 \+0\.8 −0\.6 dB; raising D to enough would bring 0\.03 ± 0\.01 dB\.\n/,
     );
     expect(out).toMatch(/\nd +8\.0 ± 0\.2 +9\.1 ± 0\.3 +0\.03 ± 0\.01 dB/);
-    expect(out).toMatch(/\nf-sharp-auxiliary +fingers +0\.20 ± 0\.03 dB +1\.5 ± 0\.2 dB/);
+    expect(out).toMatch(/\nf-sharp-auxiliary +fingers +0\.20 \+0\.05 −0\.03 dB +1\.5 \+0\.3 −0\.2 dB/);
   });
 
   it('asks for a note or a key, not both', () => {

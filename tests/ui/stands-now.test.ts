@@ -103,7 +103,12 @@ describe('what starts from the horn as it stands', () => {
   });
 
   it('takes for its pitch what was played on the horn as it stands, and no other', () => {
-    const take = (setup: Take['setup'], cents: number): Take => ({ fingering: 'E4', cents, setup, heard: 'tuner' });
+    const take = (setup: Take['setup'], cents: number): Take => ({
+      fingering: 'E4',
+      cents,
+      setup,
+      heard: 'tuner',
+    });
     const takes = [take('as found', -12), take('as set', 3)];
     expect(heardIn(takes, 'as set').get('E4')!.cents).toBe(3);
     expect(heardIn(takes).get('E4')!.cents).toBe(-12);

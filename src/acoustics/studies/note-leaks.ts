@@ -20,7 +20,8 @@ import { playWholeHorn, type NoteAnswers } from './whole-horn.ts';
  *
  * The ± of a loss: the gap is meant, so it is exact. What was read for the note sealed and leaking errs in both alike
  * and counts by the difference of its slopes. What only the slit hears, the rim and the pad's edge, and the slit's own
- * error, is played again, off by its whole ±: a slit answers too steeply for a slope.
+ * error, is played again, off by its whole ± to either side: a slit answers too steeply for a slope, and more to one
+ * side than to the other. The one ± takes the wider side of each.
  */
 export interface PadLeak {
   readonly pad: string;
@@ -42,6 +43,14 @@ export interface LeakAtGap {
 export interface LeakCost extends LeakLoss {
   readonly lostBudget: Budget | null;
   readonly centsBudget: Budget | null;
+  /** dB that more, and that less, may be lost: the ± of the loss side by side */
+  readonly lostSides: Sides | null;
+}
+
+/** How far an answer may be off to either side, both ≥ 0. */
+export interface Sides {
+  readonly more: number;
+  readonly less: number;
 }
 
 /** A sealed note with all that its leaks are reckoned from. */
@@ -100,26 +109,45 @@ function budgetsOf(
   leaks: Leaks,
   leaking: Resonance,
   loss: LeakLoss,
-): Pick<LeakCost, 'lostBudget' | 'centsBudget'> {
+): Pick<LeakCost, 'lostBudget' | 'centsBudget' | 'lostSides'> {
   const { readings, sealed } = asked;
   const then = answersOf(asked, leaking, leaks);
-  if (sealed === null || then === null) return { lostBudget: null, centsBudget: null };
+  if (sealed === null || then === null) return { lostBudget: null, centsBudget: null, lostSides: null };
   const again = playedAgain(asked, pad, leaks, leaking);
   const padModel = asked.options.padModel ?? DEFAULT_PAD_MODEL;
-  const budget = (of: 'cents' | 'logHeight', scale: number, value: (of: LeakLoss) => number): Budget => {
+  const bySlopes = (of: 'cents' | 'logHeight', scale: number): Budget => {
     const there = (answers: NoteAnswers) => ({ readings, padModel, slopes: noteSlopes(answers, of) });
-    const slopes = scaledBudget(differenceBudget(there(sealed), there(then), 'same horn'), scale);
-    const own = again.lengths.map(({ reading, loss: off }) => ({
-      reading,
-      effect: value(off) - value(loss),
-    }));
-    const slit = again.slit === null ? 0 : value(again.slit) - value(loss);
-    return makeBudget([...slopes.readings, ...own], { padModel: Math.hypot(slopes.padModel, slit) });
+    return scaledBudget(differenceBudget(there(sealed), there(then), 'same horn'), scale);
   };
+  const whole = (slopes: Budget, value: (of: LeakLoss) => number): Budget => {
+    const effect = (off: readonly LeakLoss[]): number => widerEffect(off.map((o) => value(o) - value(loss)));
+    const own = again.lengths.map(({ reading, off }) => ({ reading, effect: effect(off) }));
+    const model = Math.hypot(slopes.padModel, effect(again.slit));
+    return makeBudget([...slopes.readings, ...own], { padModel: model });
+  };
+  const height = bySlopes('logHeight', -DB_PER_NEPER);
+  const off = [...again.lengths.map((length) => length.off), again.slit];
   return {
-    lostBudget: budget('logHeight', -DB_PER_NEPER, ({ lostDb }) => lostDb),
-    centsBudget: budget('cents', 1, ({ cents }) => cents),
+    lostBudget: whole(height, ({ lostDb }) => lostDb),
+    centsBudget: whole(bySlopes('cents', 1), ({ cents }) => cents),
+    lostSides: sidesOf(
+      height.plusMinus,
+      off.map((losses) => losses.map(({ lostDb }) => lostDb - loss.lostDb)),
+    ),
   };
+}
+
+/** The wider of what a reading does off to either side, with the sign of the first. */
+function widerEffect(effects: readonly number[]): number {
+  const size = Math.max(0, ...effects.map(Math.abs));
+  return (effects[0] ?? 0) < 0 ? -size : size;
+}
+
+/** @param even what is off alike to both sides @param off of every other reading, what it does off either way */
+function sidesOf(even: number, off: readonly (readonly number[])[]): Sides {
+  const side = (sign: number): number =>
+    Math.hypot(even, ...off.map((effects) => Math.max(0, ...effects.map((effect) => sign * effect))));
+  return { more: side(1), less: side(-1) };
 }
 
 /** The note's slopes at a resonance of its own; null where it cannot be followed there. */
@@ -139,37 +167,44 @@ function answersOf(
   return outcome.found ? outcome.answers : null;
 }
 
+const EITHER_WAY = [1, -1] as const;
+
 /** The lengths that only a leak's slit hears. */
 const SLIT_LENGTHS = ['rimThickness', 'padRadius'] as const;
 
-/** The same leak with each of the slit's own lengths, and then its model, off by its ±; lost ones left out. */
+/** The same leak with each of the slit's own lengths, and then its model, off by its ± either way; lost ones left out. */
 function playedAgain(
   { horn, setup, note, options, readings }: Asked,
   pad: string,
   leaks: Leaks,
   leaking: Resonance,
-): { readonly lengths: readonly { reading: Reading; loss: LeakLoss }[]; readonly slit: LeakLoss | null } {
+): { readonly lengths: readonly { reading: Reading; off: LeakLoss[] }[]; readonly slit: LeakLoss[] } {
   const model = options.padModel ?? DEFAULT_PAD_MODEL;
   const { touches } = note.fingering;
-  const play = (ends: ReadonlyMap<string, HoleEnd>): LeakLoss | null => {
+  const play = (ends: ReadonlyMap<string, HoleEnd>): LeakLoss[] => {
     const outcome = followResonance(withHoleEnds(note.network, ends), leaking.frequency);
-    return outcome.found ? lossBetween(note.resonance, outcome.resonance) : null;
+    return outcome.found ? [lossBetween(note.resonance, outcome.resonance)] : [];
   };
   const lengths = readings.list.flatMap((reading) => {
     const kind = SLIT_LENGTHS.find((length) => length === reading.kind);
     if (reading.id !== pad || kind === undefined || reading.plusMinus === 0) return [];
-    const off = withLonger(horn, setup, pad, kind, reading.plusMinus);
-    const loss = play(leakEndsIn(off.horn, off.setup, touches, leaks, model));
-    return loss === null ? [] : [{ reading, loss }];
+    const off = EITHER_WAY.flatMap((sign) => {
+      const other = withLonger(horn, setup, pad, kind, sign * reading.plusMinus);
+      return play(leakEndsIn(other.horn, other.setup, touches, leaks, model));
+    });
+    return [{ reading, off }];
   });
   const ends = leakEndsIn(horn, setup, touches, leaks, model);
-  return { lengths, slit: play(new Map([...ends].map(([id, end]) => [id, wider(end)]))) };
+  const slit = EITHER_WAY.flatMap((sign) =>
+    play(new Map([...ends].map(([id, end]) => [id, wider(end, sign * LEAK_ERROR)]))),
+  );
+  return { lengths, slit };
 }
 
-/** A slit that lets through more by its model's error. */
-function wider(end: HoleEnd): HoleEnd {
+/** A slit that lets through more by a share. */
+function wider(end: HoleEnd, share: number): HoleEnd {
   if (end.leak === undefined) return end;
-  const stretches = end.leak.stretches.map((s) => ({ ...s, width: s.width * (1 + LEAK_ERROR) }));
+  const stretches = end.leak.stretches.map((s) => ({ ...s, width: s.width * (1 + share) }));
   return { ...end, leak: { ...end.leak, stretches } };
 }
 

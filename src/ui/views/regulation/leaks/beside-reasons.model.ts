@@ -78,7 +78,10 @@ export function costReason(
         'height, leaking',
       ),
     ],
-    ...sureness(lostDbBudget, ['The gap is meant, not read: it has no ± of its own.']),
+    ...sureness(lostDbBudget, [
+      'The gap is meant, not read: it has no ± of its own.',
+      'A leak answers more to one side than to the other: the wider side of each part is listed.',
+    ]),
   };
 }
 
