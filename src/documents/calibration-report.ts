@@ -64,6 +64,9 @@ export interface CalibratedNoteReport {
   /** played less predicted, and its ± */
   readonly residualCents: number | null;
   readonly residualPlusMinusCents: number | null;
+  /** by how much the fit moves the pitch worked out from as written, and its ± */
+  readonly movedCents: number | null;
+  readonly movedPlusMinusCents: number | null;
   /** keys that could explain a residual outside its ±, the best first */
   readonly causes: readonly CauseReport[];
 }
@@ -118,6 +121,8 @@ export function reportCalibration(visit: CalibratedVisit, day: PlayedDay): Calib
       predictedCents: fit?.predicted ?? null,
       residualCents: fit?.residual ?? null,
       residualPlusMinusCents: fit?.plusMinus ?? null,
+      movedCents: fit?.moved.cents ?? null,
+      movedPlusMinusCents: fit?.moved.plusMinus ?? null,
       causes: found
         .slice(0, MOST_CAUSES)
         .map((cause) => causeReport(played[calibration.notes[i].setup].horn, cause)),
@@ -129,7 +134,7 @@ export function reportCalibration(visit: CalibratedVisit, day: PlayedDay): Calib
   const leftCents = fitted.length === 0 ? null : Math.hypot(...fitted) / Math.sqrt(fitted.length);
   const { unexplained: unexplainedCents, unexplainedFrom, told, problem } = calibration;
   return {
-    answer: answerSentence({ unknowns, leftCents, airC: day.air.mouthpieceC }),
+    answer: answerSentence({ unknowns, notes, leftCents, airC: day.air.mouthpieceC }),
     unknowns,
     alike: told.alike.map((pair) => alikeSentence(pair, UNKNOWN_UNITS)),
     unexplainedCents,

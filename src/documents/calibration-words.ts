@@ -50,10 +50,12 @@ export function fittedWords(unknown: UnknownReport, airC: number): string {
 /** The answer first: what the notes put where, what stays as written, what they do not tell, what is left. */
 export function answerSentence({
   unknowns,
+  notes,
   leftCents,
   airC,
 }: {
   readonly unknowns: readonly UnknownReport[];
+  readonly notes: readonly CalibratedNoteReport[];
   readonly leftCents: number | null;
   readonly airC: number;
 }): string {
@@ -67,16 +69,38 @@ export function answerSentence({
   const name = ({ unknown }: UnknownReport): string => UNKNOWN_NAMES[unknown];
   const first =
     moved.length === 0
-      ? 'The log finds nothing other than written'
-      : `The log puts ${listed(movedWords(moved, airC))}`;
+      ? nothingMovedWords(notes, left)
+      : `The log puts ${listed(movedWords(moved, airC))}; ${left}.`;
   return [
-    `${first}; ${left}.`,
+    first,
     ...(stays.length === 0 || moved.length === 0
       ? []
       : [`Within ${stays.length === 1 ? 'its' : 'their'} ± as written: ${listed(stays.map(name))}.`]),
     ...(untold.length === 0 ? [] : [`These notes do not tell ${listed(untold.map(name), 'or')}.`]),
   ].join(' ');
 }
+
+/**
+ * Where no number differs from written by more than its ±, what all of them together still do to the pitch: known
+ * better than each, it may be more than its own ±. Else it is no evidence, and is said to be none.
+ */
+function nothingMovedWords(notes: readonly CalibratedNoteReport[], left: string): string {
+  const moves = notes.flatMap(({ fingering, movedCents: cents, movedPlusMinusCents: within }) =>
+    cents === null || within === null ? [] : [{ fingering, cents, within }],
+  );
+  const beyond = moves.filter(({ cents, within }) => Math.abs(cents) > within);
+  const [most] = (beyond.length > 0 ? beyond : moves).sort((a, b) => Math.abs(b.cents) - Math.abs(a.cents));
+  const nothing = `The log finds nothing other than written; ${left}.`;
+  if (most === undefined || Math.abs(most.cents) < LEAST_TOLD_CENTS) return nothing;
+  const by = `${most.cents < 0 ? '−' : '+'}${shown(most.cents, most.within)} cents`;
+  const note = noteLabel(most.fingering);
+  return beyond.length > 0
+    ? `No number by itself differs from written by more than its ±, but together they move pitches that can be shown to move, ${note} most, by ${by}; ${left}.`
+    : `${nothing} With it in use pitches move within their ± only, ${note} most, by ${by}: that is no evidence that they lie so.`;
+}
+
+/** A pitch that moves by less is as written. */
+const LEAST_TOLD_CENTS = 0.05;
 
 /** Two numbers of the mouthpiece are said in one breath. */
 function movedWords(moved: readonly UnknownReport[], airC: number): string[] {

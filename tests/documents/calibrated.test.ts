@@ -23,7 +23,8 @@ import {
   type CalibratedVisit,
   type CalibrationSource,
 } from '../../src/documents/calibrated.ts';
-import { reportCalibration } from '../../src/documents/calibration-report.ts';
+import { reportCalibration, type UnknownReport } from '../../src/documents/calibration-report.ts';
+import { answerSentence } from '../../src/documents/calibration-words.ts';
 import { readPitchCsv, writePitchCsv } from '../../src/documents/pitch-log-csv.ts';
 import { notesPlayed, type PlayedSetup, type Take } from '../../src/documents/pitch-log.ts';
 import type { SetupDocument } from '../../src/documents/setup-document.ts';
@@ -35,6 +36,8 @@ const day = { air: makeAirColumn(), a4Hz: 440 };
 const TRUTH: Amounts = { 'mouthpiece place': 3e-3, temperature: -2 };
 /** A ± is one standard deviation, and what else is fitted takes its share of what one key does. */
 const TWO_DEVIATIONS = 2;
+/** cents: the same resonance reached by two routes */
+const POLISHED = 1e-4;
 const LOGGED = FINGERINGS.filter(({ way }, i) => way === '' && i % 3 !== 0);
 
 const nothingSet: SetupDocument = {
@@ -131,6 +134,22 @@ describe('a calibrated horn', () => {
     });
   });
 
+  it('tells by how much it moves each pitch from as written', () => {
+    const play = ({ loaded, air }: ReturnType<typeof hornInAir>) =>
+      playWholeHorn(loaded.horn, loaded.setup, air, { fingerings: LOGGED, answers: false });
+    const written = play(hornInAir(found, day.air, null));
+    const trended = fitted({ unknowns: [...USUAL_UNKNOWNS, 'player’s trend'] }).calibration;
+    for (const fit of [calibration, trended]) {
+      play(hornInAir(found, day.air, fit)).forEach(({ outcome }, i) => {
+        const before = written[i].outcome;
+        if (!outcome.found || !before.found) throw new Error('a note is gone');
+        const { moved } = fit.notes[i].fit!;
+        expect(Math.abs(moved.cents - (outcome.cents - before.cents))).toBeLessThan(POLISHED);
+        expect(moved.plusMinus).toBeGreaterThan(0);
+      });
+    }
+  });
+
   it('is the horn as described as long as none is in use', () => {
     const plain = hornInAir(found, day.air, null);
     expect(plain.loaded).toBe(found);
@@ -147,6 +166,46 @@ describe('the report', () => {
       /^The log puts the mouthpiece 3\.0 ± \d\.\d mm further out than written and the air at 24\.9 ± \d\.\d °C; what is left is ±0\.\d cents\.$/,
     );
     expect(unknowns.map(({ unit }) => unit)).toEqual(['mm', '°C']);
+  });
+
+  describe('where no number differs from written by more than its ±', () => {
+    const none: UnknownReport = {
+      unknown: 'temperature',
+      unit: '°C',
+      amount: 0.4,
+      plusMinus: 1,
+      beforehand: 2,
+      standing: 'told',
+    };
+    const [note] = report({}).notes;
+    const said = (...moved: readonly (readonly [id: string, cents: number, plusMinus: number])[]): string =>
+      answerSentence({
+        ...{ unknowns: [none], leftCents: 2.1, airC: 27 },
+        notes: moved.map(([fingering, movedCents, movedPlusMinusCents]) => ({
+          ...note,
+          fingering,
+          movedCents,
+          movedPlusMinusCents,
+        })),
+      });
+
+    it('says how far pitches move with it, and that this is no evidence', () => {
+      expect(said(['G4', 0.4, 2], ['D5', -1.9, 2.4])).toBe(
+        'The log finds nothing other than written; what is left is ±2.1 cents. With it in use pitches move within their ± only, D5 most, by −1.9 ± 2.4 cents: that is no evidence that they lie so.',
+      );
+    });
+
+    it('says where all of them together move a pitch by more than its ±', () => {
+      expect(said(['G4', 3, 4], ['D5', -1.9, 0.8])).toBe(
+        'No number by itself differs from written by more than its ±, but together they move pitches that can be shown to move, D5 most, by −1.9 ± 0.8 cents; what is left is ±2.1 cents.',
+      );
+    });
+
+    it('says no more where pitches stay', () => {
+      expect(said(['G4', 0.01, 4])).toBe(
+        'The log finds nothing other than written; what is left is ±2.1 cents.',
+      );
+    });
   });
 
   it('names a note left out by how far it is from the rest', () => {

@@ -68,6 +68,8 @@ export interface CalibratedNote {
     readonly residual: number;
     /** of the residual: the take's and the prediction's */
     readonly plusMinus: number;
+    /** by how much the fit moves the horn's pitch from as written, the player's trend not in it */
+    readonly moved: { readonly cents: number; readonly plusMinus: number };
     readonly answers: NoteAnswers;
   } | null;
 }
@@ -140,6 +142,11 @@ export function calibrate(
     const heardThere = misfits.playing.notes[i];
     if (heardThere === null) return { setup, note, standing: 'not heard by the model', fit: null };
     const slopes = fitting.map((unknown) => slopeOf(unknown, heardThere.answers, note.fingering.note));
+    const ofHorn = slopes.map((slope, j) => (fitting[j] === 'player’s trend' ? 0 : slope));
+    const trend = slopes.reduce(
+      (sum, slope, j) => sum + (slope - ofHorn[j]) * x[j] * EXPECTED[fitting[j]],
+      0,
+    );
     return {
       setup,
       note,
@@ -148,6 +155,10 @@ export function calibrate(
         predicted: heardThere.cents,
         residual: note.cents - heardThere.cents,
         plusMinus: Math.hypot(note.plusMinus, plusMinusAlong(covariance, slopes)),
+        moved: {
+          cents: heardThere.cents - trend - (there.notes[i]?.cents ?? heardThere.cents - trend),
+          plusMinus: plusMinusAlong(covariance, ofHorn),
+        },
         answers: heardThere.answers,
       },
     };
