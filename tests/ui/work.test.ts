@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { BenchContents } from '../../src/documents/bench-contents.ts';
+import { withSaid } from '../../src/documents/day-steps.ts';
 import { readWith } from '../../src/documents/schema-parts.ts';
 import { visitSchema } from '../../src/documents/visit-document.ts';
 import { makeBenchState, type BenchState } from '../../src/ui/state/bench-state.ts';
@@ -95,6 +96,20 @@ describe('the order of work', () => {
     const view = makeWorkView(stateOf(withLeakingSeat(FOUND, 'low-b', {})));
     expect(view.headline).toBe('Start: seat low B.');
     expect(view.moves[0].from).toBe('leaks');
+  });
+
+  it('starts with the seats as long as nobody looked at them, and with the first move of the list after that', () => {
+    const contents = withProposed(FOUND, 'd', 9.1);
+    const startOf = (of: BenchContents): string => plain(makeWorkView(stateOf(of)).headline);
+    const { visit } = contents;
+    const looked = { ...visit, document: withSaid(visit.document, 'seals and links', 'done') };
+    expect(startOf({ ...contents, visit: looked })).toMatch(/^Start: raise D to 9\.1 mm/);
+    expect(startOf(contents)).toMatch(
+      /^Start: test every seat with a light, none is marked below yet, then raise D to 9\.1 mm/,
+    );
+    expect(startOf(withLeakingSeat(contents, 'd', { gapMm: 0.05 }))).toBe('Start: seat D.');
+    const next = withDone(contents, { move: 'height d', valueMm: 9.1, read: true });
+    expect(startOf(next)).toMatch(/^Next: (?!test)/);
   });
 
   it('takes a value back as set, with how it was read, and plans on from it', () => {

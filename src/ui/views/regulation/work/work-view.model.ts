@@ -1,7 +1,9 @@
+import { saidOf } from '../../../../documents/day-steps.ts';
 import { lostMotionSentences } from '../../../../documents/lost-motion-words.ts';
 import type { MoveReport, RegulationReport } from '../../../../documents/regulation-report.ts';
 import { setupIn, type BenchContents } from '../../../../documents/bench-contents.ts';
 import type { LengthUnit } from '../../../../documents/length-format.ts';
+import type { VisitDocument } from '../../../../documents/visit-document.ts';
 import { unbroken } from '../../../parts/note-names.ts';
 import { hornInHand, type BenchState } from '../../../state/bench-state.ts';
 import { keysWithNewPads } from '../../../state/new-pads.ts';
@@ -69,7 +71,7 @@ export function makeWorkView(state: BenchState): WorkView {
   const done = plan.ok ? makeDone(plan, context) : [];
   const { date, player } = contents.visit.document;
   return {
-    ...answer(plan, moves, done),
+    ...answer(plan, moves, done, areSeatsTested(contents.visit.document)),
     reasons: [ORDER, unreadWords(plan)].filter((words) => words !== ''),
     warnings: plan.ok ? cautions(plan.report, unit) : [],
     moves,
@@ -162,6 +164,7 @@ function answer(
   plan: WorkPlan,
   rows: readonly MoveRow[],
   done: readonly DoneRow[],
+  areSeatsTested: boolean,
 ): Pick<WorkView, 'headline' | 'standing'> {
   if (!plan.ok) return { headline: 'The work on this horn cannot be planned yet.', standing: plan.message };
   const { moves, untested } = plan.report;
@@ -174,8 +177,11 @@ function answer(
   });
   const left = `${count(moves.length, 'move')} left: ${kinds.join(', ')}.`;
   const back = out === 0 ? '' : ` ${count(out, 'value')} came back outside the tolerance.`;
+  const first = `${lowerFirst(rows[0].what)}.`;
+  // Of seats that nobody looked at nothing is known: they come before whatever is on the list.
+  const lead = done.length > 0 ? 'Next: ' : areSeatsTested ? 'Start: ' : `Start: ${TEST_SEATS}, then `;
   return {
-    headline: `${done.length === 0 ? 'Start' : 'Next'}: ${lowerFirst(rows[0].what)}.`,
+    headline: `${lead}${first}`,
     standing: `${left}${made === '' ? '' : ` ${made}.`}${back}`,
   };
 }
@@ -196,8 +202,15 @@ function nothingLeft(made: string, untested: number): Pick<WorkView, 'headline' 
   };
 }
 
+/** Whether a person marked a seat that leaks, or spoke of the step. */
+function areSeatsTested(visit: VisitDocument): boolean {
+  return (visit.leakingSeats ?? []).length > 0 || saidOf(visit, 'seals and links') !== null;
+}
+
+const TEST_SEATS = 'test every seat with a light, none is marked below yet';
+
 const ORDER =
-  'Seats first, since every link is set to a seat; heights move links, so those come once more. The greatest group of linked keys first, the lower stack.';
+  'Seats first, since every link is set to a seat; heights move links, so those come once more. So group by group, the greatest of linked keys first, the lower stack.';
 
 function unreadWords(plan: WorkPlan): string {
   const unread = plan.ok ? plan.report.untested.length : 0;
