@@ -15,12 +15,14 @@ import { decisionsOf, headlineOf, NOT_READ } from './player-sheet-decisions.ts';
 import { sentenceOf, type SheetSentence } from './player-sheet-edits.ts';
 import type { PlayerSheetFacts } from './player-sheet-facts.ts';
 import { followerSentences } from './player-sheet-followers.ts';
+import { likeSentence } from './player-sheet-like.ts';
 import { limitsSentence } from './player-sheet-limits.ts';
 import { both, dayWords, many } from './player-sheet-lengths.ts';
 import { keyTableOf, noteTableOf, type SheetKeyTable, type SheetNoteTable } from './player-sheet-tables.ts';
 import { wishForAllSentence } from './player-sheet-wish-all.ts';
 import { wishSentence } from './player-sheet-wish.ts';
 import { knownSetupLength } from './sheet-edits.ts';
+import type { VisitDocument } from './visit-document.ts';
 
 /** A run of sentences under a heading of their own. */
 export interface SheetPart {
@@ -67,6 +69,7 @@ export function makePlayerSheet(
       : wishForAllSentence(wishedShift, isProposal, unit);
   const leaving = isProposal ? contents.proposed : contents.asSet;
   const lost = lostMotionSentence(facts, unit);
+  const like = visit.setLike === undefined ? null : likeSentence(visit.setLike, facts, unit);
   return {
     hornName: contents.horn.document.name,
     head: headOf(contents),
@@ -84,6 +87,9 @@ export function makePlayerSheet(
     curve: wished === null ? null : makeSheetCurve(facts, wished, unit),
     wishNotes: wishedShift === null ? null : noteTableOf(wishedShift.cost, null),
     parts: [
+      ...(like === null
+        ? []
+        : [{ id: 'like', heading: 'Like another horn', sentences: [say('like', like)] }]),
       ...(cost === null
         ? []
         : [{ id: 'wish', heading: 'What the wish would do', sentences: [say('wish', cost)] }]),
@@ -186,9 +192,12 @@ function headOf({ horn, visit }: BenchContents): PlayerSheet['head'] {
   ];
 }
 
-function wishMissing(shiftMm: number | undefined, { wished }: Pick<PlayerSheetFacts, 'wished'>): string[] {
+function wishMissing(
+  { wishShiftMm: shiftMm, setLike }: VisitDocument,
+  { wished }: Pick<PlayerSheetFacts, 'wished'>,
+): string[] {
   if (shiftMm === 0) return ['Say how much higher or lower the player wants all keys.'];
-  return shiftMm !== undefined || wished?.isNamed === true
+  return shiftMm !== undefined || setLike !== undefined || wished?.isNamed === true
     ? []
     : ['Say which key the wish is about, or that it is about all.'];
 }
@@ -203,7 +212,7 @@ function missingFrom({ horn, asFound, visit }: BenchContents, facts: PlayerSheet
     ...(player === undefined ? ['Nobody is written down as the player.'] : []),
     ...(measuredBy === undefined ? ['Nobody is written down as having read it.'] : []),
     ...(wish === undefined ? ['What the player asks for is not written down.'] : []),
-    ...wishMissing(visit.document.wishShiftMm, facts),
+    ...wishMissing(visit.document, facts),
     ...(facts.isProposal || facts.setByHand.length === 0 ? ['No opening is read as set.'] : []),
     ...(unread.length === 0
       ? []

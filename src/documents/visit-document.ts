@@ -4,6 +4,7 @@ import { calibrationChoice, MOST_TAKES, take } from './pitch-log.ts';
 import { sheetWords } from './player-sheet-edits.ts';
 import { proposalChoices } from './proposal-choices.ts';
 import { documentVersion, quantity, text } from './schema-parts.ts';
+import { setLike } from './set-like.ts';
 
 /** Version of the visit document this program writes. */
 export const VISIT_VERSION = 1;
@@ -54,6 +55,7 @@ const visitShape = z.strictObject({
     .describe('moves made towards the setup proposed, in the order they were made'),
   daySteps: daySteps.optional().describe('steps of the day that a person said are done or not needed'),
   proposal: proposalChoices.optional().describe('what is asked of the proposed setup'),
+  setLike: setLike.optional().describe('the horn whose openings or vent shares the proposal was made from'),
   played: z
     .array(take)
     .max(MOST_TAKES, `expected at most ${MOST_TAKES} takes`)

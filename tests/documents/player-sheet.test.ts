@@ -16,6 +16,7 @@ import { plusMinusOf } from '../../src/documents/plus-minus.ts';
 import { PROGRAM_VERSION } from '../../src/documents/program-version.ts';
 import { readWith } from '../../src/documents/schema-parts.ts';
 import { loadHorn, type LoadedHorn } from '../../src/documents/to-acoustics.ts';
+import type { SetLike } from '../../src/documents/set-like.ts';
 import { visitSchema } from '../../src/documents/visit-document.ts';
 import { withFoundLengths, withSet } from '../../src/ui/state/key-lengths.ts';
 import { withDone, withLeakingSeat } from '../../src/ui/state/work-edits.ts';
@@ -581,5 +582,73 @@ describe('the page for the shop’s file', () => {
     };
     expect(PROGRAM_VERSION).toBe(version);
     expect(makeSheetFile(raised, facts).head).toContain(`Ventwright ${version}`);
+  });
+});
+
+describe('a horn set like another', () => {
+  /** The demo alto with its D and E keys set, and the horn it is to be like: a twin whose pads stand so far off. */
+  const set = ['d', 'e'].reduce(
+    (now, pad) => withSet(now, pad, { mm: 7, at: 'front', plusMinusMm: 0.2 }),
+    onTheBench('alto'),
+  );
+  const facts = playerSheetFacts(set);
+  const leaves = facts.comparison.keys.flatMap(({ id, setups: [, as] }) =>
+    as === null ? [] : [{ id, as: as! }],
+  );
+  const like = (by: SetLike['by'], offMm: Readonly<Record<string, number>>): SetLike => ({
+    horn: 'Second alto',
+    by,
+    pads: leaves.map(({ id, as }) => ({
+      pad: id,
+      frontMm: as.frontMm - (offMm[id] ?? 0),
+      frontPlusMinusMm: 0.15,
+      ventSharePercent: 100 * as.ventShare - (offMm[id] ?? 0),
+      ventSharePlusMinusPercent: 0.5,
+    })),
+  });
+  const said = (setLike: SetLike, contents = set, of = facts): string =>
+    told(makePlayerSheet(withVisit(contents, { setLike }), of, 'mm'), 'like');
+
+  it('says so, by what, how near it comes and what that changes', () => {
+    const words = said(like('front', { d: 0.6, e: 0.1 }));
+    const pm = Math.hypot(leaves.find(({ id }) => id === 'd')!.as.frontPlusMinusMm, 0.15);
+    expect(words).toMatch(
+      /^This horn is set like Second alto, by the same front opening, so that the fingers feel the same\. /,
+    );
+    expect(words).toContain(
+      `Of ${leaves.length} keys that both have, one can be shown to differ; the furthest off is D, 0.6 ± ${pm.toFixed(1)} mm`,
+    );
+    expect(words).toMatch(/ higher\. Beside as found, (you should notice|a careful ear|no note)/);
+  });
+
+  it('never tells a difference inside its ± as one', () => {
+    expect(said(like('front', { d: 0.1 }))).toMatch(
+      /none can be shown to differ; the widest, D, 0\.1 ± 0\.\d mm .* lies inside its ±\./,
+    );
+    expect(said(like('front', {}))).toMatch(/ come to the same, within ± 0\.\d mm/);
+    expect(said(like('vent share', { e: -9 }))).toMatch(
+      /by the same vent share, so that the notes vent the same\. .*the furthest off is E, 9\.0 ± \d\.\d % vent share less\./,
+    );
+  });
+
+  it('is to be set so as long as it is only proposed, and asks for no wish besides', () => {
+    const planned = withProposed(onTheBench('alto'), 'd', 7);
+    const wanted = like('front', {});
+    const page = makePlayerSheet(withVisit(planned, { setLike: wanted }), playerSheetFacts(planned), 'mm');
+    expect(told(page, 'like')).toMatch(/^This horn is to be set like Second alto/);
+    expect(page.missing.join(' ')).not.toContain('which key the wish is about');
+  });
+
+  it('is not told where the visit says nothing of it, as every visit written before', () => {
+    const before = readWith(visitSchema, set.visit.document);
+    expect(before).toEqual({ ok: true, value: set.visit.document });
+    expect(sheet.parts.some(({ id }) => id === 'like')).toBe(false);
+    const bad = readWith(visitSchema, {
+      ...set.visit.document,
+      setLike: { ...like('front', {}), by: 'ear' },
+    });
+    expect(bad.ok ? [] : bad.issues.map(({ message }) => message)).toEqual([
+      'invalid what the two horns are to have in common: "ear"; expected "front" or "vent share"',
+    ]);
   });
 });

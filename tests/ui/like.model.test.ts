@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { visitSchema } from '../../src/documents/visit-document.ts';
 import { recordsOf } from '../../src/documents/bench-contents.ts';
 import { columnSources, hornInHand, makeBenchState, proposedInHand } from '../../src/ui/state/bench-state.ts';
 import { undone } from '../../src/ui/state/horn-on-bench.ts';
@@ -12,10 +13,13 @@ import {
   type Column,
 } from '../../src/ui/state/side-by-side-state.ts';
 import type { BenchState } from '../../src/ui/state/bench-state.ts';
-import { takeLike } from '../../src/ui/state/take-proposal.ts';
+import { takeLike, takeProposal } from '../../src/ui/state/take-proposal.ts';
 import { makeSideBySideView } from '../../src/ui/views/side-by-side/side-by-side-view.model.ts';
-import { foundDocuments } from '../../src/ui/state/key-lengths.ts';
+import { foundDocuments, withoutProposals } from '../../src/ui/state/key-lengths.ts';
 import { onTheBench, plain } from './demo.ts';
+
+/** Half of the last digit written, mm. */
+const WRITTEN_MM = 0.005 + 1e-9;
 
 const alto = onTheBench('alto');
 /** Another alto whose stacks stand lower. */
@@ -66,7 +70,7 @@ describe('a horn set like a column side by side', () => {
   });
 
   it('is proposed in one step that undo takes back, and stands beside as found and that column', () => {
-    const taken = takeLike(shown, like.frontsMm, like.column);
+    const taken = takeLike(shown, like.frontsMm, like.column, like.keeps);
     expect(hornInHand(taken).past).toHaveLength(1);
     const proposed = proposedInHand(taken);
     for (const [pad, mm] of Object.entries(like.frontsMm)) expect(proposed[pad]).toBeCloseTo(mm, 2);
@@ -81,6 +85,16 @@ describe('a horn set like a column side by side', () => {
     expect(plain(after.like!.words)).toMatch(
       /^Taken: \d+ openings of Second alto.* are proposed on Larkfield alto, demo, visit of 2026-05-04\. Undo takes it back\.$/,
     );
+    // The visit keeps whose openings they are, until something else is proposed or all is withdrawn.
+    const { setLike } = hornInHand(taken).contents.visit.document;
+    expect(setLike).toMatchObject({ horn: 'Second alto', by: 'front' });
+    for (const { pad, frontMm } of setLike!.pads) {
+      if (pad in proposed) expect(Math.abs(frontMm - proposed[pad])).toBeLessThanOrEqual(WRITTEN_MM);
+    }
+    expect(visitSchema.parse(hornInHand(taken).contents.visit.document).setLike).toEqual(setLike);
+    const others = takeProposal(taken, { e: 7 });
+    expect(hornInHand(others).contents.visit.document).toEqual(alto.visit.document);
+    expect(withoutProposals(hornInHand(taken).contents).visit.document).toEqual(alto.visit.document);
     // What the fingers feel of it is what they feel of the other horn.
     expect(after.comparison!.sentences[0]).toContain('the lower stack stands');
   });

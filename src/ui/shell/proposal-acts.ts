@@ -1,4 +1,5 @@
 import { withLockToggled, withPreference, type Preference } from '../../documents/proposal-choices.ts';
+import type { SetLike } from '../../documents/set-like.ts';
 import { withHorn } from '../state/horns-on-bench.ts';
 import type { BenchState } from '../state/bench-state.ts';
 import type { Store } from '../state/bench-store.ts';
@@ -15,7 +16,7 @@ export interface ProposalActs {
   /** Takes these openings as what is proposed, and no others, as one step; mm at the front by pad id. */
   take(frontsMm: Readonly<Record<string, number>>): void;
   /** Takes the openings that a column side by side asks for, likewise, and sets what that does beside it. */
-  takeLike(frontsMm: Readonly<Record<string, number>>, column: Column): void;
+  takeLike(frontsMm: Readonly<Record<string, number>>, column: Column, like: SetLike | null): void;
 }
 
 export function makeProposalActs(store: Store<BenchState>): ProposalActs {
@@ -25,6 +26,6 @@ export function makeProposalActs(store: Store<BenchState>): ProposalActs {
     prefer: (preference) => ask((visit) => withPreference(visit, preference)),
     toggleLock: (pad) => ask((visit) => withLockToggled(visit, pad)),
     take: (frontsMm) => store.update((state) => takeProposal(state, frontsMm)),
-    takeLike: (frontsMm, column) => store.update((state) => takeLike(state, frontsMm, column)),
+    takeLike: (frontsMm, column, like) => store.update((state) => takeLike(state, frontsMm, column, like)),
   };
 }

@@ -4,6 +4,7 @@ import { isWhole } from '../../documents/complete-setup.ts';
 import type { HornDocument, KeyedHole } from '../../documents/horn-document.ts';
 import type { Reading } from '../../documents/readings.ts';
 import type { SetupDocument, WholeKeySetup } from '../../documents/setup-document.ts';
+import { withSetLike } from '../../documents/set-like.ts';
 import { withHornLength, withOpeningReading, withSetupLength } from '../../documents/sheet-edits.ts';
 import type { HornAndSetup } from '../../documents/to-acoustics.ts';
 import type { LengthId } from './fields.ts';
@@ -124,13 +125,18 @@ export function withSet(
   };
 }
 
-/** No opening proposed for any key. */
+/** No opening proposed for any key, nor another horn it was to be like. */
 export function withoutProposals(contents: BenchContents): BenchContents {
   const document = contents.proposed.document.keys.reduce(
     (setup, { pad }) => withOpeningReading(setup, pad, null),
     contents.proposed.document,
   );
-  return { ...contents, proposed: { ...contents.proposed, document } };
+  const visit = withSetLike(contents.visit.document, null);
+  return {
+    ...contents,
+    visit: visit === contents.visit.document ? contents.visit : { ...contents.visit, document: visit },
+    proposed: { ...contents.proposed, document },
+  };
 }
 
 const pairMemo = memoLast((horn: HornDocument, setup: SetupDocument): HornAndSetup => ({ horn, setup }));

@@ -1,3 +1,4 @@
+import { withSetLike, type SetLike } from '../../documents/set-like.ts';
 import { withHorn } from './horns-on-bench.ts';
 import { hornInHand, type BenchState } from './bench-state.ts';
 import { stepped } from './horn-on-bench.ts';
@@ -15,18 +16,30 @@ export function asWritten(frontsMm: Readonly<Record<string, number>>): Record<st
   );
 }
 
-/** Takes these openings as what is proposed, and no others, as one step. @param frontsMm by pad id */
-export function takeProposal(state: BenchState, frontsMm: Readonly<Record<string, number>>): BenchState {
-  return withHorn(state, (horn) =>
-    stepped(
+/**
+ * Takes these openings as what is proposed, and no others, as one step.
+ *
+ * @param frontsMm by pad id
+ * @param like the horn they are taken from; null for none
+ */
+export function takeProposal(
+  state: BenchState,
+  frontsMm: Readonly<Record<string, number>>,
+  like: SetLike | null = null,
+): BenchState {
+  return withHorn(state, (horn) => {
+    const taken = Object.entries(asWritten(frontsMm)).reduce(
+      (contents, [pad, mm]) => withProposed(contents, pad, mm),
+      withoutProposals(horn.contents),
+    );
+    const { visit } = taken;
+    const document = withSetLike(visit.document, like);
+    return stepped(
       horn,
-      Object.entries(asWritten(frontsMm)).reduce(
-        (contents, [pad, mm]) => withProposed(contents, pad, mm),
-        withoutProposals(horn.contents),
-      ),
+      document === visit.document ? taken : { ...taken, visit: { ...visit, document } },
       null,
-    ),
-  );
+    );
+  });
 }
 
 /** Openings that differ by less are the same, mm. */
@@ -43,14 +56,15 @@ export function isTaken(frontsMm: Readonly<Record<string, number>>, proposed: Pr
 
 /**
  * Proposes the openings of a column side by side on the horn in hand, and no others, as one step; what that does
- * then stands beside it: as found, as proposed, and the column it was taken from.
+ * then stands beside it: as found, as proposed, and the column it was taken from. The visit keeps whose they are.
  */
 export function takeLike(
   state: BenchState,
   frontsMm: Readonly<Record<string, number>>,
   column: Column,
+  like: SetLike | null,
 ): BenchState {
-  const taken = takeProposal(state, frontsMm);
+  const taken = takeProposal(state, frontsMm, like);
   const { horn, asFound, proposed } = hornInHand(taken).contents;
   const own = [asFound, proposed].map(({ id }) => ({ hornId: horn.id, setupId: id }));
   return {

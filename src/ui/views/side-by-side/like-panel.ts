@@ -36,7 +36,7 @@ export function likePanel(view: LikeView, bench: Bench): TemplateResult {
           class="ks-quiet"
           data-act="like"
           ?disabled=${disabled}
-          @click=${() => bench.proposal.takeLike(view.frontsMm, view.column)}
+          @click=${() => bench.proposal.takeLike(view.frontsMm, view.column, view.keeps)}
         >
           ${taken ? '✓ ' : ''}${act}
         </button>

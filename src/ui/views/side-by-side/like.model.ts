@@ -1,8 +1,12 @@
 import { MATCHED_BY, type MatchedBy } from '../../../acoustics/index.ts';
+import type { HornDocument } from '../../../documents/horn-document.ts';
 import type { MatchReport } from '../../../documents/match-report.ts';
+import { makeSetLike, type SetLike } from '../../../documents/set-like.ts';
 import type { ChoiceOption } from '../../parts/vw-choice.ts';
 import { unbroken } from '../../parts/note-names.ts';
 import { hornInHand, proposedInHand, type BenchState } from '../../state/bench-state.ts';
+import { memoLast } from '../../state/memo-last.ts';
+import type { ComparedColumns } from '../../state/side-by-side-answer.ts';
 import type { Column } from '../../state/side-by-side-state.ts';
 import { isTaken } from '../../state/take-proposal.ts';
 import { letterOf } from './letters.ts';
@@ -18,6 +22,8 @@ export interface LikeView {
   readonly by: MatchedBy;
   readonly column: Column;
   readonly frontsMm: MatchReport['frontsMm'];
+  /** what the visit keeps of that column's horn once its openings are taken; null where none could be compared */
+  readonly keeps: SetLike | null;
   readonly act: string;
   readonly disabled: boolean;
   readonly taken: boolean;
@@ -61,6 +67,7 @@ export function makeLike(
     by,
     column: columns[index],
     frontsMm: match.frontsMm,
+    keeps: keepsMemo(contents.horn.document, answer, index, by),
     act: `Propose ${openings(count)} of ${letterOf(index)}`,
     disabled: waiting || count === 0 || taken,
     taken,
@@ -72,6 +79,15 @@ export function makeLike(
     left: match.left.map(unbroken),
   };
 }
+
+const keepsMemo = memoLast(
+  (
+    horn: HornDocument,
+    { report, columns }: ComparedColumns,
+    column: number,
+    by: MatchedBy,
+  ): SetLike | null => (report === null ? null : makeSetLike(horn, report, columns.indexOf(column), by)),
+);
 
 const openings = (count: number): string => `${count} ${count === 1 ? 'opening' : 'openings'}`;
 
