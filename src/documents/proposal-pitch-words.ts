@@ -21,7 +21,7 @@ export function spreadSentence(
   { tunedBy, isPlayed }: { readonly tunedBy: TunedBy; readonly isPlayed: boolean },
 ): string {
   const change = spread.proposed - spread.found;
-  const from = `${TUNED[tunedBy]} by ${spread.found.toFixed(1)} cents ${isPlayed ? 'as played' : 'as it stands'}, ${spread.proposed.toFixed(1)} as proposed`;
+  const from = `${TUNED[tunedBy]} by ${spread.found.toFixed(1)} cents ${isPlayed ? 'as played' : 'as the horn stands'}, ${spread.proposed.toFixed(1)} as proposed`;
   const way = change < 0 ? 'closer' : 'further apart';
   const whole =
     Math.abs(change) <= plusMinus

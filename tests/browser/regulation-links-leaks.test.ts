@@ -60,6 +60,9 @@ const text = async (page: Page, selector: string): Promise<string> =>
 /** What is written in a drawing. */
 const drawn = async (page: Page, selector: string): Promise<string> =>
   ((await page.locator(selector).textContent()) ?? '').replaceAll('\u00a0', ' ').trim();
+/** Edges are rounded to whole pixels. */
+const ONE_PIXEL = 1.01;
+
 const headline = (page: Page): Promise<string> => text(page, '.ks-answer h1');
 const slide = (page: Page, driver: string, mm: string): Promise<void> =>
   page.locator(`[data-driver="${driver}"] input[type="range"]`).fill(mm);
@@ -94,7 +97,7 @@ describe('links, built', () => {
       ['g-sharp', 'G♯'],
       ['bis', 'bis'],
     ]) {
-      const stands = Number(/([\d.]+) mm/.exec(await cell(page, '.ln-pads', name, 2))![1]);
+      const stands = Number(/^([\d.]+)/.exec(await cell(page, '.ln-pads', name, 2))![1]);
       expect(Math.abs(stands - pads.find((p) => p.pad === id)!.after.front * 1000)).toBeLessThan(TENTH);
     }
     await expect.poll(() => text(page, '#ln-notes-title')).toMatch(/^Notes that suffer: \d+ of 44$/);
@@ -367,6 +370,27 @@ describe('leaks, built', () => {
       expect(await page.locator(hidden).isVisible()).toBe(false);
     }
   });
+});
+
+it('on a phone the tables of height and leak move within themselves, the name staying, and say so', async () => {
+  const page = await open('leaks', SIZES.phone);
+  await waitForBeside(page);
+  for (const hint of await page.locator('.lk-swipe').all()) expect(await hint.isVisible()).toBe(true);
+  for (const table of await page.locator('.lk-beside > .rg-panel > .rg-scroll').all()) {
+    const moved = await table.evaluate((room) => {
+      room.scrollLeft = room.scrollWidth;
+      const edges = (el: Element) => el.getBoundingClientRect();
+      const row = room.querySelector('tbody tr')!;
+      return {
+        by: room.scrollLeft,
+        nameFromLeft: edges(row.firstElementChild!).left - edges(room).left,
+        lastBeyond: edges(row.lastElementChild!).right - edges(room).right,
+      };
+    });
+    expect(moved.by).toBeGreaterThan(0);
+    expect(Math.abs(moved.nameFromLeft)).toBeLessThan(ONE_PIXEL);
+    expect(moved.lastBeyond).toBeLessThan(ONE_PIXEL);
+  }
 });
 
 describe.each(Object.entries(SIZES))('links and leaks on a %s', (name, size) => {

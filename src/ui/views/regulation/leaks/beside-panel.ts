@@ -64,6 +64,7 @@ function heightsTable(
               </table>
             </div>`
       }
+      ${heights.length === 0 ? nothing : html`<p class="lk-swipe">Swipe the table for cents and openings ▸</p>`}
       <p class="lk-scale">Bars of both lists are on one scale; the longest is ${fullDb}.</p>
     </div>
   `;
@@ -101,21 +102,22 @@ function leaksTable({ leaks, lesser }: BesideView, note: string, manner: LeakMan
         leaks.length === 0
           ? html`<p>It shuts no pad that could leak.</p>`
           : html`<div class="rg-scroll" tabindex="0" role="region" aria-label="Pads the note shuts">
-              <table>
-                <thead>
-                  <tr>
-                    <th scope="col">pad</th>
-                    <th scope="col" aria-sort="descending">two papers, worst first ▼</th>
-                    <th scope="col">one paper</th>
-                    <th scope="col">cents at two</th>
-                    <th scope="col">shut by</th>
-                  </tr>
-                </thead>
-                <tbody>
-                  ${leaks.map((row) => leakRow(row, manner))}
-                </tbody>
-              </table>
-            </div>`
+                <table>
+                  <thead>
+                    <tr>
+                      <th scope="col">pad</th>
+                      <th scope="col" aria-sort="descending">two papers, worst first ▼</th>
+                      <th scope="col">one paper</th>
+                      <th scope="col">cents at two</th>
+                      <th scope="col">shut by</th>
+                    </tr>
+                  </thead>
+                  <tbody>
+                    ${leaks.map((row) => leakRow(row, manner))}
+                  </tbody>
+                </table>
+              </div>
+              <p class="lk-swipe">Swipe the table for cents, and for what shuts the pad ▸</p>`
       }
       ${lesser.length === 0 ? nothing : lesserTable(lesser, manner)}
     </div>
