@@ -1,5 +1,6 @@
 import type { LinksReport } from '../../../../documents/links-report.ts';
 import { formatBoth } from '../../../../documents/length-format.ts';
+import { lengthWithPlusMinus } from '../../../../documents/length-plus-minus.ts';
 import type { BudgetReport } from '../../../../documents/uncertainty-report.ts';
 import { noteLabel } from '../../../parts/note-names.ts';
 import type { FollowedReport } from '../../../state/followed-report.ts';
@@ -124,14 +125,17 @@ function linkRow(link: LinksReport['links'][number], report: LinksReport, manner
   const pressed = together.find((t) => t.driver === driver)!;
   const leftMm = pressed.driven.find((d) => d.pad === driven)?.leftMm ?? 0;
   const offMm = pressed.driverLeftMm;
+  // Six columns leave room for the unit in hand alone.
+  const inShort = (mm: number, budget: BudgetReport | null): string =>
+    budget === null ? formatBoth(mm, unit) : lengthWithPlusMinus(mm, budget.plusMinus, unit);
   const lost = (mm: number | null, budget: BudgetReport | null): string =>
-    mm === null ? CANNOT_SAY : mm < NONE_MM ? NO_LOST_MOTION : knownLength(mm, budget, unit);
+    mm === null ? CANNOT_SAY : mm < NONE_MM ? NO_LOST_MOTION : inShort(mm, budget);
   const figures = {
-    allows: allowsFrontMm === null ? CANNOT_SAY : knownLength(allowsFrontMm, allowsBudget, unit),
+    allows: allowsFrontMm === null ? CANNOT_SAY : inShort(allowsFrontMm, allowsBudget),
     lostAtFront: lost(lostAtFrontMm, lostAtFrontBudget),
     lostAtTouch:
       lostAtFrontMm !== null && lostAtTouchMm === null
-        ? 'touch not measured'
+        ? 'not measured'
         : lost(lostAtTouchMm, lostAtTouchBudget),
     left:
       leftMm > 0 || offMm === 0

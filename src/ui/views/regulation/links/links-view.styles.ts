@@ -130,6 +130,14 @@ export const linksStyles = css`
   .ln-links {
     grid-area: links;
   }
+  .ln-links th,
+  .ln-links td {
+    padding-inline: 0.3rem;
+  }
+  .ln-links thead th {
+    white-space: normal;
+    vertical-align: bottom;
+  }
   .ln-link {
     grid-area: link;
   }
