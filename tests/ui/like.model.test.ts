@@ -3,6 +3,7 @@ import { visitSchema } from '../../src/documents/visit-document.ts';
 import { recordsOf } from '../../src/documents/bench-contents.ts';
 import { columnSources, hornInHand, makeBenchState, proposedInHand } from '../../src/ui/state/bench-state.ts';
 import { undone } from '../../src/ui/state/horn-on-bench.ts';
+import { withHorn } from '../../src/ui/state/horns-on-bench.ts';
 import { compareColumns } from '../../src/ui/state/side-by-side-answer.ts';
 import { columnsOf, documentsOf, standingOf } from '../../src/ui/state/side-by-side-columns.ts';
 import {
@@ -85,6 +86,8 @@ describe('a horn set like a column side by side', () => {
     expect(plain(after.like!.words)).toMatch(
       /^Taken: \d+ openings of Second alto.* are proposed on Larkfield alto, demo, visit of 2026-05-04\. Undo takes it back\.$/,
     );
+    const reloaded = answered(withHorn(taken, (horn) => ({ ...horn, past: [] })));
+    expect(plain(makeSideBySideView(reloaded).like!.words)).toMatch(/^Taken: .* visit of 2026-05-04\.$/);
     // The visit keeps whose openings they are, until something else is proposed or all is withdrawn.
     const { setLike } = hornInHand(taken).contents.visit.document;
     expect(setLike).toMatchObject({ horn: 'Second alto', by: 'front' });

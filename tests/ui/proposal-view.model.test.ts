@@ -10,6 +10,7 @@ import {
   type BenchState,
 } from '../../src/ui/state/bench-state.ts';
 import { undone } from '../../src/ui/state/horn-on-bench.ts';
+import { withHorn } from '../../src/ui/state/horns-on-bench.ts';
 import { withProposed } from '../../src/ui/state/key-lengths.ts';
 import { withAsked } from '../../src/ui/state/proposal-state.ts';
 import { takeProposal } from '../../src/ui/state/take-proposal.ts';
@@ -125,7 +126,10 @@ describe('the page of the proposed setup', () => {
       ['list', false],
       ['all', false],
     ]);
-    expect(after.takenWords).toMatch(/^Taken: 3 openings are proposed/);
+    expect(after.takenWords).toMatch(/^Taken: 3 openings are proposed.* Undo takes it back\.$/);
+    // After a reload there is nothing to undo.
+    const reloaded = withHorn(taken, (horn) => ({ ...horn, past: [] }));
+    expect(makeProposalView(reloaded).takenWords).toBe('Taken: 3 openings are proposed on the sheet now.');
     expect(hornInHand(taken).past).toHaveLength(1);
     const back = undone(hornInHand(taken));
     expect(back.contents).toBe(hornInHand(other).contents);

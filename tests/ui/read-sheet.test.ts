@@ -161,5 +161,8 @@ describe('a text about the horn or the visit', () => {
       message: 'invalid date: "tomorrow"; expected a day such as 2026-05-31',
     });
     expect(readHead(contents, 'name', '').ok).toBe(false);
+    expect(readHead(contents, 'maker', '').ok).toBe(false);
+    const made = readHead(contents, 'maker', ' Brookmill ');
+    expect(made.ok && made.contents.horn.document.maker).toBe('Brookmill');
   });
 });

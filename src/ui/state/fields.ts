@@ -86,4 +86,5 @@ export type FieldId = LengthId | 'proposed' | 'asSet';
 export type DayFieldId = DayFieldPlan['id'];
 
 /** Texts about the horn and the visit. */
-export type HeadFieldId = 'name' | 'owner' | 'serial' | 'player' | 'date' | 'measuredBy' | 'wish' | 'notes';
+export type HeadFieldId =
+  'name' | 'maker' | 'owner' | 'serial' | 'player' | 'date' | 'measuredBy' | 'wish' | 'notes';

@@ -94,6 +94,12 @@ export function undone(horn: HornOnBench): HornOnBench {
   };
 }
 
+/** Whether the next step back is the one that wrote what is proposed: none is after a reload. */
+export function undoTakesBackProposal({ past, contents }: HornOnBench): boolean {
+  const before = past[past.length - 1];
+  return before !== undefined && before.proposed !== contents.proposed;
+}
+
 /** One step forward again. */
 export function redone(horn: HornOnBench): HornOnBench {
   const contents = horn.future[horn.future.length - 1];

@@ -217,7 +217,9 @@ function problemOf(contents: BenchContents): string | null {
 export type HeadOutcome =
   { readonly ok: true; readonly contents: BenchContents } | { readonly ok: false; readonly message: string };
 
-const OF_THE_HORN: readonly HeadFieldId[] = ['name', 'owner', 'serial'];
+const OF_THE_HORN: readonly HeadFieldId[] = ['name', 'maker', 'owner', 'serial'];
+/** What must be said. */
+const NEVER_EMPTY: readonly HeadFieldId[] = ['name', 'maker', 'date'];
 
 /** Writes a text of the head into the horn or the visit; an empty one takes it away where it may be missing. */
 export function readHead(contents: BenchContents, field: HeadFieldId, text: string): HeadOutcome {
@@ -225,7 +227,7 @@ export function readHead(contents: BenchContents, field: HeadFieldId, text: stri
   const isHorn = OF_THE_HORN.includes(field);
   const record = isHorn ? contents.horn : contents.visit;
   const changed: Partial<Record<string, unknown>> = { ...record.document, [field]: value };
-  if (value === '' && field !== 'name' && field !== 'date') delete changed[field];
+  if (value === '' && !NEVER_EMPTY.includes(field)) delete changed[field];
   if (isHorn) {
     const read = readHornDocument(changed);
     if (!read.ok) return { ok: false, message: read.issues[0].message };

@@ -13,6 +13,7 @@ import type { ChoiceOption } from '../../parts/vw-choice.ts';
 import { isWaiting, reportFor } from '../../state/asked-answer.ts';
 import { dayInHand, hornInHand, proposedInHand, type BenchState } from '../../state/bench-state.ts';
 import type { ProposedOpenings } from '../../state/scale-report.ts';
+import { undoTakesBackProposal } from '../../state/horn-on-bench.ts';
 import { startSentence } from '../../state/stands-now.ts';
 import { isTaken } from '../../state/take-proposal.ts';
 import { makePitchPicture, type PitchPicture } from './pitch-picture.model.ts';
@@ -111,7 +112,7 @@ export function makeProposalView(state: BenchState): ProposalView {
     gain: report.shortList.length === 0 ? null : GAIN_WORDS,
     spread: report.spreadSentence,
     takes,
-    takenWords: takenWords(takes, proposedInHand(state)),
+    takenWords: takenWords(takes, proposedInHand(state), undoTakesBackProposal(hornInHand(state))),
     rows: rowsOf(report, lockedOn(visit), state.unit),
     picture: makePitchPicture(report.notes),
     limits:
@@ -161,11 +162,12 @@ function unreadWords(frontsMm: TakeChoice['frontsMm'], keys: readonly ProposedKe
   return unread === taken.length ? ', none read here' : `, ${unread} not read here`;
 }
 
-function takenWords(takes: readonly TakeChoice[], proposed: ProposedOpenings): string {
+/** @param canUndo whether the next undo is what takes them back */
+function takenWords(takes: readonly TakeChoice[], proposed: ProposedOpenings, canUndo: boolean): string {
   const count = Object.keys(proposed).length;
   const openings = `${count} ${count === 1 ? 'opening is' : 'openings are'}`;
   if (takes.some(({ taken }) => taken)) {
-    return `Taken: ${openings} proposed on the sheet now. Undo takes it back.`;
+    return `Taken: ${openings} proposed on the sheet now.${canUndo ? ' Undo takes it back.' : ''}`;
   }
   return count === 0
     ? 'Taking writes the openings into the proposed setup, as one step; nothing else changes.'

@@ -82,6 +82,7 @@ export interface SheetView {
 
 const HEAD: readonly { readonly id: HeadFieldId; readonly label: string }[] = [
   { id: 'name', label: 'Horn' },
+  { id: 'maker', label: 'Maker' },
   { id: 'serial', label: 'Serial number' },
   { id: 'owner', label: 'Owner' },
   { id: 'player', label: 'Player' },
@@ -168,10 +169,11 @@ function actsOnAll(state: BenchState): ActsOnAll {
 
 function makeHead(state: BenchState): HeadView[] {
   const { contents, dayTyped } = hornInHand(state);
-  const { name, serial, owner } = contents.horn.document;
+  const { name, maker, serial, owner } = contents.horn.document;
   const { player, date, measuredBy, wish, notes } = contents.visit.document;
   const values: Readonly<Record<HeadFieldId, string | undefined>> = {
     name,
+    maker,
     serial,
     owner,
     player,

@@ -8,6 +8,7 @@ import { hornInHand, proposedInHand, type BenchState } from '../../state/bench-s
 import { memoLast } from '../../state/memo-last.ts';
 import type { ComparedColumns } from '../../state/side-by-side-answer.ts';
 import type { Column } from '../../state/side-by-side-state.ts';
+import { undoTakesBackProposal } from '../../state/horn-on-bench.ts';
 import { isTaken } from '../../state/take-proposal.ts';
 import { letterOf } from './letters.ts';
 
@@ -73,7 +74,7 @@ export function makeLike(
     taken,
     words: unbroken(
       taken
-        ? `Taken: ${openings(count)} of ${names[index]} ${count === 1 ? 'is' : 'are'} proposed on ${horn}, visit of ${contents.visit.document.date}. Undo takes it back.`
+        ? `Taken: ${openings(count)} of ${names[index]} ${count === 1 ? 'is' : 'are'} proposed on ${horn}, visit of ${contents.visit.document.date}.${undoTakesBackProposal(hornInHand(state)) ? ' Undo takes it back.' : ''}`
         : wordsBefore(match, Object.keys(proposed).length, by),
     ),
     left: match.left.map(unbroken),
