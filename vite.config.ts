@@ -31,10 +31,17 @@ function offline(): Plugin {
   };
 }
 
-/** What the first screen is made of, besides what the page names itself: each by the end of its source's path. */
-const FIRST_SCREEN = [/key-study-view\.ts$/, /guidance-view\.ts$/, /plotly-basic\.min\.js$/];
+/** The first screen, by the end of its sources' paths: with all they import they are one file. */
+const FIRST_SCREEN = /(ui\/main|key-study-view|guidance-view)\.ts$/;
+/** Begins the acoustics; it runs before the first screen has come. */
+const FIRST_WORKER = /first-worker\.ts$/;
+/** Draws the curve; the page asks for it at once, and not when the first screen asks. */
+const PICTURE = /plotly-basic\.min\.js$/;
 
-/** Lets the page ask for the parts of the first screen at once, and not each when the one before has run. */
+/** A part of the program in the page's head. */
+const PART = /^ *<(?:script type="module"|link rel="(?:modulepreload|stylesheet)").*$\n/gm;
+
+/** Lets the page ask for the parts of the first screen at once, and begins the worker before all of them. */
 function firstScreen(): Plugin {
   return {
     name: 'ventwright-first-screen',
@@ -42,21 +49,26 @@ function firstScreen(): Plugin {
     transformIndexHtml: {
       order: 'post',
       handler(html, { bundle = {} }) {
-        const chunks = Object.values(bundle).filter((part) => part.type === 'chunk');
-        const files = new Set<string>();
-        for (const source of FIRST_SCREEN) {
-          const chunk = chunks.find(({ facadeModuleId }) => source.test(facadeModuleId ?? ''));
+        const fileOf = (source: RegExp): string => {
+          const chunk = Object.values(bundle).find(
+            (part) => part.type === 'chunk' && part.moduleIds.some((id) => source.test(id)),
+          );
           // A part that moved would make the first visit slower, and nobody would see why.
           if (chunk === undefined) throw new Error(`The first screen has no part ${source}.`);
-          for (const file of [chunk.fileName, ...chunk.imports]) files.add(file);
-        }
-        return [...files]
-          .filter((file) => !html.includes(file))
-          .map((file) => ({
-            tag: 'link',
-            attrs: { rel: 'modulepreload', crossorigin: true, href: `./${file}` },
-            injectTo: 'head',
-          }));
+          return `./${chunk.fileName}`;
+        };
+        const worker = fileOf(FIRST_WORKER);
+        const parts = html.match(PART)!.filter((tag) => !tag.includes(worker));
+        const first = [
+          `<script type="module" async crossorigin src="${worker}"></script>`,
+          ...parts,
+          // Fetched and not yet read: reading it is long, and the words come first.
+          `<link rel="preload" as="script" crossorigin href="${fileOf(PICTURE)}">`,
+        ];
+        // Before the policy: a browser that meets one reads no further ahead until the page has come to it.
+        return html
+          .replace(PART, '')
+          .replace(/(?<=<meta charset[^>]*>)/, first.map((tag) => `\n    ${tag.trim()}`).join(''));
       },
     },
   };
@@ -73,6 +85,19 @@ export default defineConfig({
     },
   },
   plugins: [firstScreen(), offline()],
-  build: { target: 'es2022', chunkSizeWarningLimit: 2000 },
+  build: {
+    target: 'es2022',
+    chunkSizeWarningLimit: 2000,
+    rolldownOptions: {
+      output: {
+        codeSplitting: {
+          groups: [
+            { name: 'first-worker', test: FIRST_WORKER, priority: 1 },
+            { name: 'first-screen', test: FIRST_SCREEN },
+          ],
+        },
+      },
+    },
+  },
   worker: { format: 'es' },
 });

@@ -1,7 +1,9 @@
 import { create, unitDependencies } from 'mathjs';
 import type { LengthUnit } from './length-format.ts';
 
-const { unit } = create({ unitDependencies });
+/** The unit library, made when the first length is read: nobody waits for it before. */
+let library: ReturnType<typeof makeUnits> | null = null;
+const makeUnits = () => create({ unitDependencies });
 
 /** A typed length understood, or a sentence on why not. */
 export type LengthOutcome =
@@ -54,6 +56,7 @@ export function parseLength(typed: string, field: string, assumed: LengthUnit): 
   const written = word === '' ? (top === undefined ? assumed : 'in') : word;
   if (!Object.hasOwn(UNIT_WORDS, written) || !Number.isFinite(number)) return refuse();
   // A typed 3.964 mm is 3.964, not 3.9639999999999995.
-  const mm = unit(number, UNIT_WORDS[written]).toNumber('mm');
+  library ??= makeUnits();
+  const mm = library.unit(number, UNIT_WORDS[written]).toNumber('mm');
   return { ok: true, mm: Number(mm.toPrecision(DIGITS)) };
 }

@@ -2,10 +2,10 @@ import './views/workbench/workbench-view.ts';
 import { REFERENCE_C } from '../acoustics/index.ts';
 import { openBench } from './shell/bench.ts';
 import { demoAlto, DEMO_HORNS, makeId, today, USUAL_A4_HZ } from './shell/demo-horns.ts';
+import { takeWorker } from './shell/first-worker.ts';
 import { keepContents } from './shell/keep-contents.ts';
 import type { Library } from './shell/library.ts';
 import { keepForOffline, type NewerProgram } from './shell/offline.ts';
-import type { WorkerPort } from './shell/physics-client.ts';
 import { freshenShelf, keepColumns } from './shell/remembered-columns.ts';
 import { mayHaveLibrary, rememberedBench, rememberedUnit, rememberUnit } from './shell/remembered.ts';
 import { recallStock } from './shell/remembered-stock.ts';
@@ -13,9 +13,6 @@ import { followHash } from './shell/view-hash.ts';
 import { endMovements } from './state/horns-on-bench.ts';
 import { makeBenchState } from './state/bench-state.ts';
 import { makeStore } from './state/bench-store.ts';
-
-const makeWorker = (): WorkerPort =>
-  new Worker(new URL('./shell/physics-worker.ts', import.meta.url), { type: 'module', name: 'physics' });
 
 const shelf = DEMO_HORNS.map(({ id, label }) => ({ id, label }));
 const alto = demoAlto();
@@ -58,7 +55,7 @@ document.addEventListener('visibilitychange', () => {
 let newer: NewerProgram | null = null;
 const start = (): void => {
   document.querySelector('vw-workbench')!.bench = openBench(store, {
-    makeWorker,
+    makeWorker: takeWorker,
     keeper,
     makeId,
     today,

@@ -9,6 +9,7 @@ import {
   openWorkbench,
   serveBuiltSite,
   SIZES,
+  waitForCurve,
   waitForSheet,
   waitForView,
   type BuiltSite,
@@ -232,23 +233,25 @@ describe('the path of the day, built', () => {
     expect(await top()).toBe(before);
   });
 
-  it('has its place before its code has come: nothing jumps', async () => {
+  it('comes with the first view, the story too: nothing jumps', async () => {
     const page = await browser.newPage({ viewport: SIZES.laptop, serviceWorkers: 'block' });
     onTestFinished(() => page.close());
-    let release = (): void => undefined;
-    const held = new Promise<void>((done) => (release = done));
-    await page.route('**/guidance-view*', async (route) => {
-      await held;
-      await route.continue();
+    await page.addInitScript(() => {
+      const tops = new Set<number>();
+      const look = (): void => {
+        const main = document.querySelector('main');
+        if (main !== null) tops.add(main.getBoundingClientRect().y);
+        requestAnimationFrame(look);
+      };
+      requestAnimationFrame(look);
+      Object.assign(globalThis, { tops });
     });
     await page.goto(`${site.url}#key`);
-    await waitForView(page, 'key');
-    const top = async (): Promise<number> => (await page.locator('main').boundingBox())!.y;
-    expect(await page.locator('vw-day-path').count()).toBe(0);
-    const before = await top();
-    release();
     await page.waitForSelector('vw-day-path .fold');
-    expect(await top()).toBe(before);
+    await page.waitForSelector('vw-story');
+    await waitForCurve(page);
+    const tops = await page.evaluate(() => [...(globalThis as unknown as { tops: Set<number> }).tops]);
+    expect(tops).toHaveLength(1);
   });
 
   it('is walked by keyboard: unfolded, a step said, and folded again', async () => {
@@ -262,7 +265,7 @@ describe('the path of the day, built', () => {
     await expect.poll(() => step(page, 'horn in').locator('.name span').innerText()).toBe('done');
     await fold(page).focus();
     await page.keyboard.press('Space');
-    expect(await fold(page).getAttribute('aria-expanded')).toBe('false');
+    await expect.poll(() => fold(page).getAttribute('aria-expanded')).toBe('false');
     expect(await page.locator('vw-day-path ol').count()).toBe(0);
   });
 

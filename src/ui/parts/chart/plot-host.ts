@@ -89,13 +89,14 @@ export abstract class PlotHost extends LitElement {
     return html`<div class="vw-chart-host" role="img" aria-label=${this.words()}></div>`;
   }
 
-  /** Once per frame, whatever came since the last. */
+  /** Once per frame, whatever came since the last. The first takes long: the words beside it are shown a frame before. */
   protected schedule(): void {
     if (this.#plotly === null || this.#onPaper) return;
     cancelAnimationFrame(this.#frame);
-    this.#frame = requestAnimationFrame(() =>
-      this.#paintAt({ width: Math.floor(this.clientWidth), height: Math.floor(this.clientHeight) }),
-    );
+    const draw = (): void =>
+      this.#paintAt({ width: Math.floor(this.clientWidth), height: Math.floor(this.clientHeight) });
+    const isFirst = this.#size.width === 0;
+    this.#frame = requestAnimationFrame(isFirst ? () => (this.#frame = requestAnimationFrame(draw)) : draw);
   }
 
   #paintAt(size: PlotSize): void {

@@ -27,6 +27,12 @@ export class VwKeyStudy extends BenchView {
     );
   }
 
+  override updated(): void {
+    if (this.querySelector('.ks-said h1 vw-reason') === null) return;
+    if (performance.getEntriesByName('key-answer').length === 0)
+      requestAnimationFrame(() => performance.mark('key-answer'));
+  }
+
   override render(): TemplateResult {
     const { bench } = this;
     if (bench === null) return html``;

@@ -133,6 +133,7 @@ export class VwWorkbench extends BenchView {
   /** Fetches a view's code. @param told whether a failure is told: only where somebody waits for the view */
   async #load(name: ViewName, told: boolean): Promise<void> {
     const isFirst = this.#loaded.size === 0;
+    if (isFirst) void this.#loadGuidance();
     try {
       await VIEWS.find((view) => view.name === name)!.load();
     } catch (error) {
@@ -141,12 +142,16 @@ export class VwWorkbench extends BenchView {
     }
     this.#loaded.add(name);
     if (this.bench?.store.get().view === name) this.requestUpdate();
-    if (!isFirst) return;
-    // What guides comes after what is looked at; without it the bench works all the same.
-    import('./guidance-view.ts').catch((error: unknown) =>
-      this.bench?.tell(`The path of the day could not be fetched: ${String(error)}`),
-    );
-    void this.#fetchOthers();
+    if (isFirst) void this.#fetchOthers();
+  }
+
+  /** What guides stands above what is looked at, and comes with it; without it the bench works all the same. */
+  async #loadGuidance(): Promise<void> {
+    try {
+      await import('./guidance-view.ts');
+    } catch (error) {
+      this.bench?.tell(`The path of the day could not be fetched: ${String(error)}`);
+    }
   }
 
   /** What is not looked at yet comes in after the first picture, so that it is there without a network. */
