@@ -1,5 +1,6 @@
 import type { ComparisonReport, NoteDifferenceReport } from '../documents/comparison-report.ts';
 import { columns, signed } from './tables.ts';
+import { tenths } from '../documents/tenths.ts';
 
 /** Setups side by side as sentences and two tables: what differs most first. */
 export function comparisonText(report: ComparisonReport): string {
@@ -31,7 +32,7 @@ function noteRow({ label, setups, differences }: ComparisonReport['notes'][numbe
     ...setups.map(({ cents, centsPlusMinus }) =>
       cents === null
         ? 'lost'
-        : `${signed(cents)}${centsPlusMinus === null ? '' : ` ± ${centsPlusMinus.toFixed(1)}`}`,
+        : `${signed(cents)}${centsPlusMinus === null ? '' : ` ± ${tenths(centsPlusMinus)}`}`,
     ),
     ...differences.flatMap((difference) =>
       difference === null ? ['', '', ''] : differenceCells(difference),
@@ -41,10 +42,10 @@ function noteRow({ label, setups, differences }: ComparisonReport['notes'][numbe
 
 function differenceCells(d: NoteDifferenceReport): string[] {
   return [
-    `${signed(d.cents)} ± ${d.centsPlusMinus.toFixed(1)}`,
+    `${signed(d.cents)} ± ${tenths(d.centsPlusMinus)}`,
     d.strengthDb === null || d.strengthDbPlusMinus === null
       ? ''
-      : `${signed(d.strengthDb)} ± ${d.strengthDbPlusMinus.toFixed(1)}`,
+      : `${signed(d.strengthDb)} ± ${tenths(d.strengthDbPlusMinus)}`,
     d.noticedBy,
   ];
 }
@@ -68,7 +69,7 @@ function keyRow({ number, name, setups }: ComparisonReport['keys'][number]): str
       key === null
         ? ['none', '', '', '']
         : [
-            `${key.frontMm.toFixed(1)} ± ${key.frontPlusMinusMm.toFixed(1)}`,
+            `${key.frontMm.toFixed(1)} ± ${tenths(key.frontPlusMinusMm)}`,
             `${(100 * key.frontOfDiameter).toFixed(0)} %`,
             key.equivalentParallelMm.toFixed(1),
             `${(100 * key.ventShare).toFixed(0)} ± ${Math.max(1, Math.round(100 * key.ventSharePlusMinus))} %`,

@@ -20,6 +20,7 @@ import {
 } from './options.ts';
 import type { LoadedHorn } from '../documents/to-acoustics.ts';
 import { columns } from './tables.ts';
+import { tenths } from '../documents/tenths.ts';
 
 /** The proposed setup: every key, as it stands and proposed, and why. */
 export const proposeCommand: Command = {
@@ -122,7 +123,7 @@ function textOf(report: ProposalReport): string {
     noteLabel(n.fingering),
     absolute(n.foundCents, n.foundPlusMinusCents),
     absolute(n.proposedCents, n.proposedPlusMinusCents),
-    `${signed(n.changeCents)} ± ${n.changePlusMinusCents.toFixed(1)}`,
+    `${signed(n.changeCents)} ± ${tenths(n.changePlusMinusCents)}`,
   ]);
   return [
     `${horn}: proposed setup, openings at the front.`,

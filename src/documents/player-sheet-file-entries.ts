@@ -8,6 +8,7 @@ import { notesPlayed, PLAYED_SETUPS, takesIn } from './pitch-log.ts';
 import type { PlayerSheetFacts } from './player-sheet-facts.ts';
 import { inARow, signed } from './player-sheet-lengths.ts';
 import type { SetupDocument } from './setup-document.ts';
+import { tenths } from './tenths.ts';
 
 /** One thing written down of a visit, under its name. */
 export interface FileEntry {
@@ -83,7 +84,7 @@ function wishEntry({ wishedShift, isProposal }: PlayerSheetFacts): string {
   const { byMm, cost } = wishedShift;
   const notes = cost.notes.flatMap(({ label, differences: [d] }) => {
     if (d === null || d === undefined || !d.canBeShown) return [];
-    return [`${label} ${signed(d.cents)} ±${d.centsPlusMinus.toFixed(1)}`];
+    return [`${label} ${signed(d.cents)} ±${tenths(d.centsPlusMinus)}`];
   });
   const way = `${Math.abs(byMm).toFixed(2)} mm ${byMm < 0 ? 'lower' : 'higher'} than ${isProposal ? 'as proposed' : 'as set'}`;
   return `${way}, in cents: ${notes.length === 0 ? 'nothing that can be shown' : notes.join(', ')}.`;
@@ -96,7 +97,7 @@ function playedWords({
   count,
 }: ReturnType<typeof notesPlayed>[number]): string {
   if (cents === null) return `${noteLabel(fingering)} left out`;
-  const spread = spreadCents === null ? '' : ` ±${spreadCents.toFixed(1)}`;
+  const spread = spreadCents === null ? '' : ` ±${tenths(spreadCents)}`;
   return `${noteLabel(fingering)} ${signed(cents)}${spread}${count > 1 ? ` (${count} takes)` : ''} cents`;
 }
 

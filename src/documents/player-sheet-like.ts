@@ -3,6 +3,7 @@ import type { PlayerSheetFacts } from './player-sheet-facts.ts';
 import { bothWithPlusMinus, many, withPlusMinus } from './player-sheet-lengths.ts';
 import { costVerdict } from './player-sheet-wish-all.ts';
 import type { SetLike } from './set-like.ts';
+import { tenths } from './tenths.ts';
 
 /** One pad as it leaves, less the other horn’s: mm at the front, or vent share in points of a hundred. */
 interface Apart {
@@ -67,4 +68,4 @@ function amountWords({ value, plusMinus }: Apart, by: SetLike['by'], unit: Lengt
 }
 
 const within = ({ plusMinus }: Apart, by: SetLike['by'], unit: LengthUnit): string =>
-  by === 'front' ? `± ${bothWithPlusMinus(plusMinus, null, unit)}` : `± ${plusMinus.toFixed(1)} % vent share`;
+  by === 'front' ? `± ${bothWithPlusMinus(plusMinus, null, unit)}` : `± ${tenths(plusMinus)} % vent share`;

@@ -14,6 +14,7 @@ import { movedKeys } from './player-sheet-leaving.ts';
 import { bothWithPlusMinus, inARow, many, signed } from './player-sheet-lengths.ts';
 import type { SetupDocument } from './setup-document.ts';
 import type { VisitDocument } from './visit-document.ts';
+import { tenths } from './tenths.ts';
 
 /** As many keys, and as many notes, as the player’s page has rows for. */
 export const KEY_ROWS = 4;
@@ -179,7 +180,7 @@ function noteRow(fingering: string, d: NoteDifferenceReport, visit: VisitDocumen
   return {
     fingering,
     label: noteLabel(fingering),
-    cents: isPitchShown(d) ? measured(d.cents, d.centsPlusMinus) : `inside ± ${d.centsPlusMinus.toFixed(1)}`,
+    cents: isPitchShown(d) ? measured(d.cents, d.centsPlusMinus) : `inside ± ${tenths(d.centsPlusMinus)}`,
     strengthDb:
       isStrengthShown(d) && Math.abs(d.strengthDb!) >= leastDb
         ? measured(d.strengthDb!, d.strengthDbPlusMinus!)

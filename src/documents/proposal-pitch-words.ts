@@ -2,6 +2,7 @@ import { whoNoticesPitch, type Proposal, type TunedBy } from '../acoustics/index
 import { verdict } from './comparison-words.ts';
 import { noteLabel } from './note-label.ts';
 import type { ProposedNoteReport } from './proposal-report.ts';
+import { tenths } from './tenths.ts';
 
 const TUNED: Readonly<Record<TunedBy, string>> = {
   'each register': 'Notes stand from the mean of their register',
@@ -25,8 +26,8 @@ export function spreadSentence(
   const way = change < 0 ? 'closer' : 'further apart';
   const whole =
     Math.abs(change) <= plusMinus
-      ? `no difference that can be shown (±${plusMinus.toFixed(1)} cents)`
-      : `${Math.abs(change).toFixed(1)} ± ${plusMinus.toFixed(1)} cents ${way} all together`;
+      ? `no difference that can be shown (±${tenths(plusMinus)} cents)`
+      : `${Math.abs(change).toFixed(1)} ± ${tenths(plusMinus)} cents ${way} all together`;
   return `${from}: ${whole}. By the pitch of single notes, ${noticedWords(notes)}`;
 }
 

@@ -66,6 +66,20 @@ describe('a horn set like a column side by side', () => {
     expect([like.chosen, like.columns.map(({ label }) => label)]).toEqual(['1', ['B']]);
     expect(like.act).toBe(`Propose ${Object.keys(like.frontsMm).length} openings of B`);
     expect(like.disabled).toBe(false);
+    // Of one make but lower: what travels alike vents alike.
+    expect(like.meaning).toMatch(/^The same under the fingers: .* both come to the same\.$/);
+    const byShare = makeSideBySideView({
+      ...shown,
+      sideBySide: { ...shown.sideBySide, likeBy: 'vent share' },
+    });
+    expect(byShare.like!.meaning).toMatch(/^The same in the sound: .* both come to the same\.$/);
+    const tight = {
+      ...shown.sideBySide.answer!.matches[1]!,
+      'vent share': { frontsMm: { e: 9 }, alike: 0, left: [] },
+    };
+    const answer = { ...shown.sideBySide.answer!, matches: [null, tight] };
+    const apart = makeSideBySideView({ ...shown, sideBySide: { ...shown.sideBySide, answer } });
+    expect(apart.like!.meaning).not.toContain('both come');
     const own = chooseColumns(shown.sideBySide, [columns[0], columns[0]]);
     expect(makeSideBySideView({ ...shown, sideBySide: own }).like).toBeNull();
   });

@@ -17,6 +17,7 @@ import { columnSources } from '../../src/ui/state/bench-state.ts';
 import { makeComparisonView } from '../../src/ui/views/side-by-side/comparison-view.model.ts';
 import { makeSideBySideView } from '../../src/ui/views/side-by-side/side-by-side-view.model.ts';
 import { onTheBench, plain, TENOR } from './demo.ts';
+import { tenths } from '../../src/documents/tenths.ts';
 
 const shelf = [{ id: 'demo-alto', label: 'Demo alto' }];
 const untouched = makeBenchState(shelf, onTheBench('alto'));
@@ -117,7 +118,7 @@ describe('the page side by side', () => {
     }
     const f4 = report.notes.find(({ fingering }) => fingering === 'F4')!.differences[0]!;
     expect(cell('notes', 'F4', 'Cents beside A')).toBe(
-      `${signedCents(f4.cents)} ± ${f4.centsPlusMinus.toFixed(1)}`,
+      `${signedCents(f4.cents)} ± ${tenths(f4.centsPlusMinus)}`,
     );
   });
 
@@ -157,7 +158,7 @@ describe('the page side by side', () => {
     );
     const share = e.differences[0]!;
     expect(cell('keys', 'e', 'Vent share beside A')).toBe(
-      `${signedCents(100 * share.ventShare)} ± ${(100 * share.ventSharePlusMinus).toFixed(1)}`,
+      `${signedCents(100 * share.ventShare)} ± ${tenths(100 * share.ventSharePlusMinus)}`,
     );
     expect(cell('keys', 'low-c', 'Opening beside A')).toBe('same');
     const inInch = makeComparisonView(shown.sideBySide.answer!, {

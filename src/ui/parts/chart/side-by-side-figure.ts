@@ -12,6 +12,7 @@ import {
   type PictureSize,
   type SideBySideChartModel,
 } from './side-by-side-chart.model.ts';
+import { tenths } from '../../../documents/tenths.ts';
 
 const SYMBOLS = ['circle', 'square', 'diamond'] as const;
 const AXES: Readonly<Record<DifferencePanelId, 'y' | 'y2'>> = { pitch: 'y', strength: 'y2' };
@@ -127,7 +128,7 @@ function seriesTrace(
     ids: there.map(({ mark }) => mark.id),
     text: there.map(
       ({ point, mark }) =>
-        `${letter} ${mark.label}: ${signedCents(point.value)} ± ${point.plusMinus.toFixed(1)} ${unit}` +
+        `${letter} ${mark.label}: ${signedCents(point.value)} ± ${tenths(point.plusMinus)} ${unit}` +
         (point.shown ? '' : '<br>no difference that can be shown'),
     ),
     hovertemplate: '%{text}<extra></extra>',

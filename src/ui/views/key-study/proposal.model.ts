@@ -1,7 +1,6 @@
 import type { BenchContents } from '../../../documents/bench-contents.ts';
 import { formatBoth, formatLength, type LengthUnit } from '../../../documents/length-format.ts';
 import { noteLabel, signedCents, unbroken } from '../../parts/note-names.ts';
-import { bareCents } from '../../parts/plus-minus-words.ts';
 import { hornInHand, type BenchState } from '../../state/bench-state.ts';
 import type { Reason } from '../../state/reasons.ts';
 import { isProposed } from '../../state/study-in-hand.ts';
@@ -11,6 +10,7 @@ import { textInField } from '../../state/text-in-field.ts';
 import { sentence, type FieldView } from './measured-fields.model.ts';
 import { openingMm, percent } from './opening-words.ts';
 import { changeReason } from './study-reasons.model.ts';
+import { tenths } from '../../../documents/tenths.ts';
 
 /** What the proposed opening does to one note. */
 export interface NoteChange {
@@ -114,7 +114,7 @@ function noteChange(
   return {
     label,
     change,
-    plusMinus: half !== null ? bareCents(half) : point.changeCents === null ? '…' : '',
+    plusMinus: half !== null ? tenths(half) : point.changeCents === null ? '…' : '',
     reason: changeReason(report, index, { point, changes: point.changeCents, figure: change, ...manner }),
   };
 }

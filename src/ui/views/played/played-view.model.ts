@@ -12,6 +12,7 @@ import { hornInHand, type BenchState } from '../../state/bench-state.ts';
 import { centsFrom, namedPitch, nearerNote, noteSoFar } from '../../state/heard-note.ts';
 import { centsAs, playedOf, refusedOf, tuningOf } from '../../state/played-log.ts';
 import type { PlayedState } from '../../state/played-state.ts';
+import { tenths } from '../../../documents/tenths.ts';
 
 /** The view of played notes, as plain text and numbers. */
 export interface PlayedView {
@@ -98,7 +99,7 @@ function shown(value: number | null | undefined, words: (value: number) => strin
 }
 
 function takeView(take: Take, index: number): TakeView {
-  const spread = take.spreadCents === undefined ? '' : ` ± ${take.spreadCents.toFixed(1)}`;
+  const spread = take.spreadCents === undefined ? '' : ` ± ${tenths(take.spreadCents)}`;
   return {
     index,
     words: `${signedCents(take.cents)}${spread} cents, ${HEARD_WORDS[take.heard]}`,

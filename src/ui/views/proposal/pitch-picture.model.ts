@@ -1,5 +1,6 @@
 import type { ProposedNoteReport } from '../../../documents/proposal-report.ts';
 import { listed, noteLabel, signedCents } from '../../parts/note-names.ts';
+import { tenths } from '../../../documents/tenths.ts';
 
 /** Every note beside the mean of its register, as the horn stands and as proposed: where each mark stands. */
 export interface PitchPicture {
@@ -75,6 +76,6 @@ function labelOf(shown: readonly ProposedNoteReport[]): string {
   const most =
     moved === undefined
       ? ''
-      : ` Moves most: ${noteLabel(moved.fingering)}, by ${signedCents(moved.changeCents)} ± ${moved.changePlusMinusCents.toFixed(1)} cents.`;
+      : ` Moves most: ${noteLabel(moved.fingering)}, by ${signedCents(moved.changeCents)} ± ${tenths(moved.changePlusMinusCents)} cents.`;
   return `Cents of ${shown.length} notes from what they are tuned by, as the horn stands, then as proposed. Furthest out: ${listed(furthest)} cents.${most} Every number stands below.`;
 }

@@ -17,6 +17,7 @@ import { undoTakesBackProposal } from '../../state/horn-on-bench.ts';
 import { startSentence } from '../../state/stands-now.ts';
 import { isTaken } from '../../state/take-proposal.ts';
 import { makePitchPicture, type PitchPicture } from './pitch-picture.model.ts';
+import { tenths } from '../../../documents/tenths.ts';
 
 /** One key of the table. */
 export interface KeyRow {
@@ -258,7 +259,7 @@ function noteRow(note: ProposedNoteReport): ProposalView['notes'][number] {
     noteLabel(note.fingering),
     absoluteCents(note.foundCents, note.foundPlusMinusCents),
     absoluteCents(note.proposedCents, note.proposedPlusMinusCents),
-    `${signedCents(note.changeCents)} ± ${note.changePlusMinusCents.toFixed(1)}`,
+    `${signedCents(note.changeCents)} ± ${tenths(note.changePlusMinusCents)}`,
   ];
 }
 

@@ -1,11 +1,12 @@
 import { canBeShown, noteAt, noteNumber, usualFingerings } from '../../../acoustics/index.ts';
 import { formatBoth, formatLength, type LengthUnit } from '../../../documents/length-format.ts';
 import { listed, noteLabel, signedCents, unbroken } from '../../parts/note-names.ts';
-import { bareCents, centsWithPlusMinus } from '../../parts/plus-minus-words.ts';
+import { centsWithPlusMinus } from '../../parts/plus-minus-words.ts';
 import type { NoteNaming } from '../../state/bench-state.ts';
 import type { FingeringReport, LoudReport, ScaleNumbers, ScaleReport } from '../../state/scale-report.ts';
 import type { CentsSureness, ScaleSureness } from '../../state/scale-sureness.ts';
 import { TOLD_LEVEL_KPA } from '../../state/whole-scale.ts';
+import { tenths } from '../../../documents/tenths.ts';
 
 /** A note that moves by no more than this is not counted, cents. */
 const COUNTED_CENTS = 5;
@@ -69,7 +70,7 @@ function surelyWords({ found, moves }: ScaleSureness, shown: readonly number[]):
   const better =
     moving.length === 0
       ? 'moves are far surer'
-      : `moves are far surer, ± ${bareCents(Math.max(...moving.map(({ plusMinus }) => plusMinus)))} cents at most`;
+      : `moves are far surer, ± ${tenths(Math.max(...moving.map(({ plusMinus }) => plusMinus)))} cents at most`;
   return `Pitches are known to ± ${wholeRange(pitches)} cents${ofModel}; ${better}.`;
 }
 

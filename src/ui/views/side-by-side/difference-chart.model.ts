@@ -15,6 +15,7 @@ import type {
 } from '../../parts/chart/side-by-side-chart.model.ts';
 import { signedCents } from '../../parts/note-names.ts';
 import { letterOf, shortNames } from './letters.ts';
+import { tenths } from '../../../documents/tenths.ts';
 
 /** How far right of its note another way of fingering it stands, semitones. */
 const OTHER_WAY_STEP = 0.4;
@@ -143,7 +144,7 @@ function summaryOf(
       .sort((a, b) => Math.abs(b.d.cents) - Math.abs(a.d.cents));
     const words = told
       .slice(0, TOLD)
-      .map(({ note, d }) => `${note} ${signedCents(d.cents)} ± ${d.centsPlusMinus.toFixed(1)}`);
+      .map(({ note, d }) => `${note} ${signedCents(d.cents)} ± ${tenths(d.centsPlusMinus)}`);
     const more = told.length > TOLD ? `, and ${told.length - TOLD} more` : '';
     return (
       `${letterOf(columns[i + 1])}, ${name}: ` +

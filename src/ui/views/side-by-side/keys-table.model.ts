@@ -18,6 +18,7 @@ import {
   type ComparisonTable,
 } from './comparison-tables.model.ts';
 import { letterOf } from './letters.ts';
+import { tenths } from '../../../documents/tenths.ts';
 
 /** Every key as it stands: openings, and what they are worth. */
 export function makeKeysTable(
@@ -76,7 +77,7 @@ function keyRow(
         if (d === null) return NOTHING;
         if (d.ventShare === 0 && d.ventSharePlusMinus === 0) return SAME;
         return told(
-          `${signedCents(100 * d.ventShare)}\u00a0±\u00a0${(100 * d.ventSharePlusMinus).toFixed(1)}`,
+          `${signedCents(100 * d.ventShare)}\u00a0±\u00a0${tenths(100 * d.ventSharePlusMinus)}`,
           Math.abs(d.ventShare) > d.ventSharePlusMinus,
         );
       }),

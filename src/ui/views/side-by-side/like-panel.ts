@@ -6,7 +6,7 @@ import type { LikeView } from './like.model.ts';
 
 /** The horn in hand set to the openings of a column: which, by what, and what cannot. */
 export function likePanel(view: LikeView, bench: Bench): TemplateResult {
-  const { heading, columns, chosen, measures, by, act, disabled, taken, words, left } = view;
+  const { heading, columns, chosen, measures, by, meaning, act, disabled, taken, words, left } = view;
   return html`
     <section class="sd-like" aria-labelledby="sd-like-title">
       <h2 id="sd-like-title">${heading}</h2>
@@ -41,6 +41,7 @@ export function likePanel(view: LikeView, bench: Bench): TemplateResult {
           ${taken ? '✓ ' : ''}${act}
         </button>
       </div>
+      <p class="sd-like-words">${meaning}</p>
       <p role="status" class="sd-like-words">
         ${words}
         ${taken ? html`<a href="#scale">What it does to the scale</a> <a href="#sheet">See the sheet</a>` : nothing}

@@ -1,6 +1,6 @@
 import { MATCHED_BY, type MatchedBy } from '../../../acoustics/index.ts';
 import type { HornDocument } from '../../../documents/horn-document.ts';
-import type { MatchReport } from '../../../documents/match-report.ts';
+import type { MatchReport, MatchReports } from '../../../documents/match-report.ts';
 import { makeSetLike, type SetLike } from '../../../documents/set-like.ts';
 import type { ChoiceOption } from '../../parts/vw-choice.ts';
 import { unbroken } from '../../parts/note-names.ts';
@@ -21,6 +21,8 @@ export interface LikeView {
   readonly chosen: string;
   readonly measures: readonly ChoiceOption[];
   readonly by: MatchedBy;
+  /** what the chosen measure keeps the same, and whether the other comes to the same here */
+  readonly meaning: string;
   readonly column: Column;
   readonly frontsMm: MatchReport['frontsMm'];
   /** what the visit keeps of that column's horn once its openings are taken; null where none could be compared */
@@ -39,6 +41,23 @@ const MEASURES: Readonly<Record<MatchedBy, string>> = {
   'vent share': 'same vent share',
 };
 
+const MEANINGS: Readonly<Record<MatchedBy, string>> = {
+  front:
+    'The same under the fingers: each key travels as on the other horn, whatever its pad and hole then vent.',
+  'vent share':
+    'The same in the sound: each hole vents as on the other horn, so a key with another pad, hinge or hole may travel otherwise.',
+};
+
+/** What is nearer than this reads the same at the bench, mm. */
+const SAME_MM = 0.1;
+
+function comeToTheSame({ front, 'vent share': share }: MatchReports): boolean {
+  const pads = new Set([front, share].flatMap(({ frontsMm }) => Object.keys(frontsMm)));
+  return (
+    pads.size > 0 && [...pads].every((pad) => Math.abs(front.frontsMm[pad] - share.frontsMm[pad]) < SAME_MM)
+  );
+}
+
 /** @returns null where no column but the visit in hand can be taken */
 export function makeLike(
   state: BenchState,
@@ -54,8 +73,9 @@ export function makeLike(
   );
   if (answer === null || offered.length === 0) return null;
   const index = offered.find((i) => i === likeColumn) ?? offered[offered.length - 1];
-  const match = answer.matches[index]?.[by] ?? null;
-  if (match === null) return null;
+  const matches = answer.matches[index] ?? null;
+  if (matches === null) return null;
+  const match = matches[by];
   const proposed = proposedInHand(state);
   const count = Object.keys(match.frontsMm).length;
   const taken = count > 0 && isTaken(match.frontsMm, proposed);
@@ -66,6 +86,7 @@ export function makeLike(
     chosen: String(index),
     measures: MATCHED_BY.map((value) => ({ value, label: MEASURES[value] })),
     by,
+    meaning: `${MEANINGS[by]}${comeToTheSame(matches) ? ' On these two both come to the same.' : ''}`,
     column: columns[index],
     frontsMm: match.frontsMm,
     keeps: keepsMemo(contents.horn.document, answer, index, by),
