@@ -1,5 +1,3 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it, onTestFinished } from 'vitest';
 import type { BenchContents } from '../../src/documents/bench-contents.ts';
@@ -15,6 +13,7 @@ import {
 import { withSet } from '../../src/ui/state/key-lengths.ts';
 import { onTheBench } from '../ui/demo.ts';
 import { openWorkbench, serveBuiltSite, SIZES, waitForView, type BuiltSite } from './built-site.ts';
+import { faultsByAxe } from './axe.ts';
 import { launchBrowser } from './find-browser.ts';
 import { printed, spaceless } from './printed-pdf.ts';
 
@@ -358,17 +357,9 @@ describe('the player’s sheet on screen', () => {
         await page.emulateMedia({ colorScheme });
         const theme = () => page.evaluate(() => getComputedStyle(document.documentElement).colorScheme);
         await expect.poll(theme).toBe(colorScheme);
-        const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-        await page.evaluate(axe);
-        const violations = (): Promise<string[]> =>
-          page.evaluate(async () => {
-            const { axe: check } = window as unknown as { axe: typeof import('axe-core') };
-            const { violations: found } = await check.run(document);
-            return found.map((v) => `${v.id}: ${v.nodes.map((n) => n.target.join(' ')).join(', ')}`);
-          });
-        expect(await violations()).toEqual([]);
+        expect(await faultsByAxe(page)).toEqual([]);
         await sentence(page, 'headline').click();
-        expect(await violations()).toEqual([]);
+        expect(await faultsByAxe(page)).toEqual([]);
         const overflow = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
         expect(overflow).toBeLessThanOrEqual(0);
       });

@@ -1,12 +1,9 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it, onTestFinished } from 'vitest';
 import { answerProposal } from '../ui/demo-proposal.ts';
 import { openWorkbench, serveBuiltSite, SIZES, type BuiltSite } from './built-site.ts';
+import { faultsByAxe } from './axe.ts';
 import { launchBrowser } from './find-browser.ts';
-
-const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
 let browser: Browser;
 let site: BuiltSite;
@@ -131,12 +128,7 @@ describe('the proposed setup in a browser', () => {
         .map((e) => `${e.tagName}.${e.className.toString()}`),
     );
     expect(wide).toEqual([]);
-    await page.evaluate(AXE);
-    const violations = await page.evaluate(async () => {
-      const { axe } = window as unknown as { axe: { run(): Promise<{ violations: { id: string }[] }> } };
-      return (await axe.run()).violations.map(({ id }) => id);
-    });
-    expect(violations).toEqual([]);
+    expect(await faultsByAxe(page)).toEqual([]);
     const small = await page.evaluate(() =>
       [...document.querySelectorAll('.pp-page button, .pp-page summary, .pp-name a')]
         .filter((e) => e.getBoundingClientRect().height < 44)

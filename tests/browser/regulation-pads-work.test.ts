@@ -1,5 +1,3 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it, onTestFinished } from 'vitest';
 import { makeAirColumn } from '../../src/acoustics/index.ts';
@@ -8,6 +6,7 @@ import { noteLabel, signedCents } from '../../src/ui/parts/note-names.ts';
 import { answerPadChange } from '../../src/ui/state/pad-change-answer.ts';
 import { ALTO, plain } from '../ui/demo.ts';
 import { openWorkbench, serveBuiltSite, SIZES, type BuiltSite } from './built-site.ts';
+import { faultsByAxe } from './axe.ts';
 import { launchBrowser } from './find-browser.ts';
 
 /** A finger, px, less what rounding of a layout takes. */
@@ -272,15 +271,7 @@ describe('pads and work, for every hand and eye', () => {
     for (const size of Object.values(SIZES)) {
       const page = await open(name === 'work' ? 'work' : 'pads', size);
       await prepare[name](page);
-      await page.evaluate(
-        readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8'),
-      );
-      const violations = await page.evaluate(async () => {
-        const { axe } = window as unknown as { axe: typeof import('axe-core') };
-        const results = await axe.run(document);
-        return results.violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.target.join(' ')).join(', ')}`);
-      });
-      expect([size.width, violations]).toEqual([size.width, []]);
+      expect([size.width, await faultsByAxe(page)]).toEqual([size.width, []]);
     }
   });
 

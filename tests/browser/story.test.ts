@@ -4,7 +4,7 @@ import { formatBoth } from '../../src/documents/length-format.ts';
 import { STORY } from '../../src/ui/state/story-cards.ts';
 import type { ViewName } from '../../src/ui/state/view-names.ts';
 import { report } from '../ui/demo.ts';
-import { axeViolations } from './axe-violations.ts';
+import { faultsByAxe } from './axe.ts';
 import { openWorkbench, serveBuiltSite, SIZES, waitForView, type BuiltSite } from './built-site.ts';
 import { launchBrowser } from './find-browser.ts';
 
@@ -163,8 +163,8 @@ describe('the story, built', () => {
         expect(box.height).toBeGreaterThanOrEqual(44 - 0.01);
         expect(box.x + box.width).toBeLessThanOrEqual(size.width);
       }
-      for (const theme of ['light', 'dark'] as const)
-        expect(await axeViolations(page, theme, 'vw-guidance')).toEqual([]);
+      for (const theme of ['light', 'dark'] as const) await page.emulateMedia({ colorScheme: theme });
+      expect(await faultsByAxe(page, 'vw-guidance')).toEqual([]);
     },
   );
 });
