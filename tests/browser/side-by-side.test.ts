@@ -255,7 +255,9 @@ describe('side by side, built', () => {
       .poll(() => act.innerText())
       .toBe(`Propose ${Object.keys(share.frontsMm).length} openings of B`);
     await act.click();
-    await expect.poll(() => text(page, '.sd-like-words')).toMatch(/^Taken: \d+ openings of Demo tenor/);
+    await expect
+      .poll(() => text(page, '.sd-like [role="status"]'))
+      .toMatch(/^Taken: \d+ openings of Demo tenor/);
     await expect.poll(() => text(page, '.sd-answer h1')).toMatch(/^B “Proposed, .*” beside A “As found, /);
     expect(await page.locator('.sd-column').count()).toBe(3);
     await page.getByRole('button', { name: 'Undo' }).click();

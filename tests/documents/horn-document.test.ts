@@ -74,7 +74,7 @@ describe('the published schemas', () => {
 
   it('carry a unit in every numeric field’s name, save counts and versions', () => {
     const plain = new Set(['version', 'number', 'travelRatio', 'transpositionSemitones']);
-    const unit = /(Mm|Mm3|C|Deg|Hz|Ms|Semitones|Cents)$|^cents$/;
+    const unit = /(Mm|Mm3|C|Deg|Hz|Ms|Semitones|Cents|Percent)$|^cents$/;
     const visit = (node: unknown, key: string): void => {
       if (typeof node !== 'object' || node === null) return;
       const { type } = node as { type?: unknown };

@@ -63,8 +63,8 @@ describe('height beside leak', () => {
     expect(rows.map(({ pad }) => pad)).toEqual(report.leaks.map(({ pad }) => pad));
     rows.forEach(({ one, two }, i) => {
       const [atOne, atTwo] = report.leaks[i].at;
-      expect(plain(one.text)).toBe(decibels(atOne.lostDb!, atOne.lostDbBudget!.plusMinus));
-      expect(plain(two.text)).toBe(decibels(atTwo.lostDb!, atTwo.lostDbBudget!.plusMinus));
+      expect(plain(one.text)).toBe(decibels(atOne.lostDb!, atOne.lostDbSides!));
+      expect(plain(two.text)).toBe(decibels(atTwo.lostDb!, atTwo.lostDbSides!));
       expect(two.reason!.budget!.parts).toBe(atTwo.lostDbBudget);
     });
   });

@@ -12,8 +12,8 @@ export function tiltSentence(
   const lost = Math.round(100 * (presentParallel.ventShare - present.ventShare));
   return (
     `It swings: ${formatBoth(present.frontMm, unit)} at the front is worth ` +
-    `${formatBoth(present.equivalentParallelMm, unit)} parallel; beside a parallel pad at the same front, tilt costs ${lost} points of vent share ` +
-    `(${percent(present.ventShare)}, not ${percent(presentParallel.ventShare)}).`
+    `${formatBoth(present.equivalentParallelMm, unit)} parallel; tilt costs ${lost} points there ` +
+    `(${percent(present.ventShare)} vent share, not ${percent(presentParallel.ventShare)}).`
   );
 }
 
