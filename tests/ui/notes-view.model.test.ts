@@ -98,7 +98,7 @@ describe('the notes in the workbench', () => {
         .replace(/!\[[^\]]*\]\([^)]*\)/g, '')
         .replace(/\]\([^)]*\)/g, ']')
         .replace(/^(\s*)\d+\. /gm, '$1')
-        .replace(/^[`~]{3}\w*$/gm, '');
+        .replace(/^\s*[`~]{3}\w*$/gm, '');
       expect([name, letters(shown(blocks))]).toEqual([name, letters(written)]);
     }
   });
