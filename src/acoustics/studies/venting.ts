@@ -141,10 +141,11 @@ function governedNote(
   const from = now.resonance.frequency;
   const low = followResonance(networkAt(context, network, 0.5 * present), from);
   const high = followResonance(networkAt(context, network, 1.5 * present), from);
-  const noPad = followResonance(withoutPad(context, network), from);
-  if (!low.found || !high.found || !noPad.found) return null;
+  if (!low.found || !high.found) return null;
   const moved = Math.abs(centsBetween(low.resonance.frequency, high.resonance.frequency));
   if (!(moved > (options.governsCents ?? 1))) return null;
+  const noPad = followResonance(withoutPad(context, network), from);
+  if (!noPad.found) return null;
   return { fingering, target, present: now.resonance, noPad: noPad.resonance, network };
 }
 
