@@ -1,7 +1,6 @@
 import type { LengthUnit } from './length-format.ts';
 import type { PlayerSheetFacts } from './player-sheet-facts.ts';
 import { bothWithPlusMinus, many, withPlusMinus } from './player-sheet-lengths.ts';
-import { costVerdict } from './player-sheet-wish-all.ts';
 import type { SetLike } from './set-like.ts';
 import { tenths } from './tenths.ts';
 
@@ -15,15 +14,14 @@ interface Apart {
 /** What is read the same on the page: half of its last digit. */
 const SAME = 0.05;
 
-/** That this horn is set like another, how near it comes, and what that changes beside as found. */
+/** That this horn is set like another, and how near it comes. What that changes is the page’s own headline and table. */
 export function likeSentence(like: SetLike, facts: PlayerSheetFacts, unit: LengthUnit): string {
-  const { comparison, isProposal } = facts;
   const by =
     like.by === 'front'
       ? 'by the same front opening, so that the fingers feel the same'
       : 'by the same vent share, so that the notes vent the same';
-  const set = `${isProposal ? 'This horn is to be set' : 'This horn is set'} like ${like.horn}, ${by}.`;
-  return `${set} ${nearWords(apartOf(like, facts), like, unit)} Beside as found, ${costVerdict(comparison)}`;
+  const set = `${facts.isProposal ? 'This horn is to be set' : 'This horn is set'} like ${like.horn}, ${by}.`;
+  return `${set} ${nearWords(apartOf(like, facts), like, unit)}`;
 }
 
 function apartOf({ by, pads }: SetLike, { comparison }: PlayerSheetFacts): Apart[] {

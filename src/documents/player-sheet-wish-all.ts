@@ -13,11 +13,10 @@ const NAMED = 3;
 
 /** What all keys as wished would do, in a sentence, and which keys cannot go the whole way. */
 export function wishForAllSentence(shift: WishedShift, isProposal: boolean, unit: LengthUnit): string {
-  return `With every key ${shiftWords(shift.byMm, unit)} at the front than ${isProposal ? 'is proposed' : 'it leaves'}, ${costVerdict(shift.cost)}${heldWords(shift)}${endedWords(shift)}`;
+  return `With every key ${shiftWords(shift.byMm, unit)} at the front than ${isProposal ? 'is proposed' : 'it leaves'}, ${verdict(shift.cost)}${heldWords(shift)}${endedWords(shift)}`;
 }
 
-/** What a player should notice of all that is told, and of which note most. */
-export function costVerdict({ notes }: ComparisonReport): string {
+function verdict({ notes }: ComparisonReport): string {
   const [worst] = notes;
   const difference = worst?.differences[0] ?? null;
   const lost = notes

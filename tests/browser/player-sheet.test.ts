@@ -8,6 +8,7 @@ import {
   ofTheExample,
   playerSheetFacts,
   raisedD,
+  setLikeAnother,
   wishedForAll,
 } from '../ui/demo-player-sheet.ts';
 import { withSet } from '../../src/ui/state/key-lengths.ts';
@@ -98,6 +99,11 @@ describe('the player’s sheet on paper', () => {
     'every key set, and long names': everyKeySet(),
     'all keys wished lower, nothing set': wishedForAll(onTheBench('alto')),
     'all keys wished lower, every key set': wishedForAll(everyKeySet()),
+    'every key set like another horn': setLikeAnother(everyKeySet(), 'front'),
+    'all keys wished lower, every key set like another horn': setLikeAnother(
+      wishedForAll(everyKeySet()),
+      'vent share',
+    ),
   };
   for (const [name, contents] of Object.entries(visits)) {
     for (const paper of ['A4', 'Letter'] as const) {

@@ -618,7 +618,7 @@ describe('a horn set like another', () => {
     expect(words).toContain(
       `Of ${leaves.length} keys that both have, one can be shown to differ; the furthest off is D, 0.6 ± ${pm.toFixed(1)} mm`,
     );
-    expect(words).toMatch(/ higher\. Beside as found, (you should notice|a careful ear|no note)/);
+    expect(words).toMatch(/ higher\.$/);
   });
 
   it('never tells a difference inside its ± as one', () => {

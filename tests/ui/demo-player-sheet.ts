@@ -1,3 +1,4 @@
+import type { SetLike } from '../../src/documents/set-like.ts';
 import type { BenchContents } from '../../src/documents/bench-contents.ts';
 import { findPlayerSheetFacts, type PlayerSheetFacts } from '../../src/documents/player-sheet-facts.ts';
 import { withWishForAll } from '../../src/documents/player-sheet-edits.ts';
@@ -79,4 +80,17 @@ export function ofTheExample({ horn, asFound, ...rest }: BenchContents): BenchCo
     horn: { ...horn, document: { ...horn.document, origin: 'template', holes } },
     asFound: { ...asFound, document: { ...asFound.document, origin: 'template', keys } },
   };
+}
+
+/** The same visit, its horn set like one with a long name. */
+export function setLikeAnother(contents: BenchContents, by: SetLike['by']): BenchContents {
+  const pads = keyedHoles(contents.horn.document).map(({ id }) => ({
+    pad: id,
+    frontMm: 8.4,
+    frontPlusMinusMm: 0.2,
+    ventSharePercent: 77,
+    ventSharePlusMinusPercent: 1.2,
+  }));
+  const horn = 'Larkfield alto of the Thistledown conservatoire';
+  return withVisit(contents, { setLike: { horn, by, pads } });
 }

@@ -112,7 +112,8 @@ export const printedPageStyles = css`
   .ps-page thead th {
     color: var(--vw-soft);
   }
-  .ps-page td {
+  .ps-page td,
+  .ps-curve-part tbody th {
     white-space: nowrap;
   }
   .ps-page small {
@@ -200,6 +201,12 @@ export const printedPageStyles = css`
     gap: 1em;
     font-size: 11pt;
     color: var(--vw-soft);
+  }
+  /* The head has the whole name. */
+  .ps-foot span:first-child {
+    overflow: hidden;
+    text-overflow: ellipsis;
+    white-space: nowrap;
   }
   .ps-foot span:last-child {
     flex: none;
