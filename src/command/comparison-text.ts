@@ -1,6 +1,6 @@
 import type { ComparisonReport, NoteDifferenceReport } from '../documents/comparison-report.ts';
-import { columns, signed } from './tables.ts';
 import { tenths } from '../documents/tenths.ts';
+import { columns, signed } from './tables.ts';
 
 /** Setups side by side as sentences and two tables: what differs most first. */
 export function comparisonText(report: ComparisonReport): string {

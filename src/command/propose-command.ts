@@ -18,9 +18,9 @@ import {
   textOption,
   type Words,
 } from './options.ts';
+import { tenths } from '../documents/tenths.ts';
 import type { LoadedHorn } from '../documents/to-acoustics.ts';
 import { columns } from './tables.ts';
-import { tenths } from '../documents/tenths.ts';
 
 /** The proposed setup: every key, as it stands and proposed, and why. */
 export const proposeCommand: Command = {

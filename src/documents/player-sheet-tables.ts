@@ -13,8 +13,8 @@ import { followersOf } from './player-sheet-followers.ts';
 import { movedKeys } from './player-sheet-leaving.ts';
 import { bothWithPlusMinus, inARow, many, signed } from './player-sheet-lengths.ts';
 import type { SetupDocument } from './setup-document.ts';
-import type { VisitDocument } from './visit-document.ts';
 import { tenths } from './tenths.ts';
+import type { VisitDocument } from './visit-document.ts';
 
 /** As many keys, and as many notes, as the player’s page has rows for. */
 export const KEY_ROWS = 4;

@@ -1,8 +1,8 @@
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { vi } from 'vitest';
+import { onTestFinished, vi } from 'vitest';
 import { runProgram } from '../../src/command/program.ts';
 
 interface Ran {
@@ -29,7 +29,9 @@ export function run(args: readonly string[], input?: string): Ran {
 }
 
 function inFile(text: string): string {
-  const path = join(mkdtempSync(join(tmpdir(), 'ventwright-')), 'input.json');
+  const folder = mkdtempSync(join(tmpdir(), 'ventwright-'));
+  onTestFinished(() => rmSync(folder, { recursive: true }));
+  const path = join(folder, 'input.json');
   writeFileSync(path, text);
   return path;
 }

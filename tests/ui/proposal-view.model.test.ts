@@ -10,8 +10,9 @@ import {
   type BenchState,
 } from '../../src/ui/state/bench-state.ts';
 import { undone } from '../../src/ui/state/horn-on-bench.ts';
+import { standingDocuments } from '../../src/ui/state/stands-now.ts';
 import { withHorn } from '../../src/ui/state/horns-on-bench.ts';
-import { withProposed } from '../../src/ui/state/key-lengths.ts';
+import { withProposed, withSet } from '../../src/ui/state/key-lengths.ts';
 import { withAsked } from '../../src/ui/state/proposal-state.ts';
 import { takeProposal } from '../../src/ui/state/take-proposal.ts';
 import { makePitchPicture } from '../../src/ui/views/proposal/pitch-picture.model.ts';
@@ -133,6 +134,22 @@ describe('the page of the proposed setup', () => {
     expect(hornInHand(taken).past).toHaveLength(1);
     const back = undone(hornInHand(taken));
     expect(back.contents).toBe(hornInHand(other).contents);
+  });
+
+  it('takes with them the openings set that they were worked out from', () => {
+    const contents = withSet(hornInHand(untouched).contents, 'd', { mm: 9.1, at: 'front' });
+    const from = withHorn(untouched, (horn) => ({ ...horn, contents }));
+    const told = answerProposal({ standing: standingDocuments(contents), locked: ['d'] });
+    const { takes } = makeProposalView(answered(from, told));
+    expect(takes.length).toBeGreaterThan(0);
+    for (const { frontsMm, taken } of takes) {
+      expect(frontsMm['d']).toBeCloseTo(9.1, 6);
+      expect(taken).toBe(false);
+      expect(proposedInHand(takeProposal(from, frontsMm))['d']).toBeCloseTo(9.1, 6);
+    }
+    const free = answerProposal({ standing: standingDocuments(contents) });
+    const all = makeProposalView(answered(from, free)).takes.find(({ id }) => id === 'all')!;
+    expect(all.frontsMm['d']).toBe(free.keys.find(({ pad }) => pad === 'd')!.proposedMm);
   });
 
   it('keeps locks and preference with the visit, each a step that is undone at once', () => {

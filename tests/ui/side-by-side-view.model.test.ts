@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { formatLength } from '../../src/documents/length-format.ts';
+import { tenths } from '../../src/documents/tenths.ts';
 import {
   placeDifferences,
   placeNumbers,
@@ -17,7 +18,6 @@ import { columnSources } from '../../src/ui/state/bench-state.ts';
 import { makeComparisonView } from '../../src/ui/views/side-by-side/comparison-view.model.ts';
 import { makeSideBySideView } from '../../src/ui/views/side-by-side/side-by-side-view.model.ts';
 import { onTheBench, plain, TENOR } from './demo.ts';
-import { tenths } from '../../src/documents/tenths.ts';
 
 const shelf = [{ id: 'demo-alto', label: 'Demo alto' }];
 const untouched = makeBenchState(shelf, onTheBench('alto'));

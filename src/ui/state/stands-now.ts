@@ -30,15 +30,19 @@ export function playedInStanding(contents: BenchContents): PlayedSetup {
   return standingDocuments(contents) === foundDocuments(contents) ? 'as found' : 'as set';
 }
 
+/** Pads whose openings were set this visit. */
+export function padsSet({ asSet }: BenchContents): ReadonlySet<string> {
+  return new Set(asSet.document.keys.flatMap(({ pad, openingMm }) => (openingMm === undefined ? [] : [pad])));
+}
+
 /** So many keys are named. */
 const NAMED = 4;
 
 /** `Starts from D and E as set, the other keys as found.` */
-export function startSentence({ horn, asSet }: BenchContents): string {
-  const keyed = keyedHoles(horn.document);
-  const isSet = (pad: string): boolean =>
-    asSet.document.keys.some((key) => key.pad === pad && key.openingMm !== undefined);
-  const set = keyed.filter(({ id }) => isSet(id)).map(({ name }) => name);
+export function startSentence(contents: BenchContents): string {
+  const keyed = keyedHoles(contents.horn.document);
+  const pads = padsSet(contents);
+  const set = keyed.filter(({ id }) => pads.has(id)).map(({ name }) => name);
   if (set.length === 0) return 'Starts from the openings as found.';
   if (set.length === keyed.length) return 'Starts from the openings as set.';
   const keys = set.length > NAMED ? `${set.length} keys` : listed(set);

@@ -1,5 +1,6 @@
 import type { BenchContents } from '../../../documents/bench-contents.ts';
 import { formatBoth, formatLength, type LengthUnit } from '../../../documents/length-format.ts';
+import { tenths } from '../../../documents/tenths.ts';
 import { noteLabel, signedCents, unbroken } from '../../parts/note-names.ts';
 import { hornInHand, type BenchState } from '../../state/bench-state.ts';
 import type { Reason } from '../../state/reasons.ts';
@@ -10,7 +11,6 @@ import { textInField } from '../../state/text-in-field.ts';
 import { sentence, type FieldView } from './measured-fields.model.ts';
 import { openingMm, percent } from './opening-words.ts';
 import { changeReason } from './study-reasons.model.ts';
-import { tenths } from '../../../documents/tenths.ts';
 
 /** What the proposed opening does to one note. */
 export interface NoteChange {

@@ -7,12 +7,12 @@ import {
   type PlayedNote,
   type Take,
 } from '../../../documents/pitch-log.ts';
+import { tenths } from '../../../documents/tenths.ts';
 import { signedCents } from '../../parts/note-names.ts';
 import { hornInHand, type BenchState } from '../../state/bench-state.ts';
 import { centsFrom, namedPitch, nearerNote, noteSoFar } from '../../state/heard-note.ts';
 import { centsAs, playedOf, refusedOf, tuningOf } from '../../state/played-log.ts';
 import type { PlayedState } from '../../state/played-state.ts';
-import { tenths } from '../../../documents/tenths.ts';
 
 /** The view of played notes, as plain text and numbers. */
 export interface PlayedView {

@@ -1,6 +1,6 @@
 import type { ProposedNoteReport } from '../../../documents/proposal-report.ts';
-import { listed, noteLabel, signedCents } from '../../parts/note-names.ts';
 import { tenths } from '../../../documents/tenths.ts';
+import { listed, noteLabel, signedCents } from '../../parts/note-names.ts';
 
 /** Every note beside the mean of its register, as the horn stands and as proposed: where each mark stands. */
 export interface PitchPicture {

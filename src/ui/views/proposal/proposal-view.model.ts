@@ -6,6 +6,7 @@ import {
   type ProposedNoteReport,
 } from '../../../documents/proposal-report.ts';
 import { GAIN_WORDS, type ProposalReason } from '../../../documents/proposal-words.ts';
+import { tenths } from '../../../documents/tenths.ts';
 import { noteLabel, signedCents, unbroken } from '../../parts/note-names.ts';
 import { lengthBothWithPlusMinus } from '../../parts/plus-minus-words.ts';
 import type { Reason, ReasonInput } from '../../state/reasons.ts';
@@ -14,10 +15,9 @@ import { isWaiting, reportFor } from '../../state/asked-answer.ts';
 import { dayInHand, hornInHand, proposedInHand, type BenchState } from '../../state/bench-state.ts';
 import type { ProposedOpenings } from '../../state/scale-report.ts';
 import { undoTakesBackProposal } from '../../state/horn-on-bench.ts';
-import { startSentence } from '../../state/stands-now.ts';
+import { padsSet, startSentence } from '../../state/stands-now.ts';
 import { isTaken } from '../../state/take-proposal.ts';
 import { makePitchPicture, type PitchPicture } from './pitch-picture.model.ts';
-import { tenths } from '../../../documents/tenths.ts';
 
 /** One key of the table. */
 export interface KeyRow {
@@ -106,7 +106,7 @@ export function makeProposalView(state: BenchState): ProposalView {
       ...{ rows: [], picture: null, limits: '', notes: [], cautions: [] },
     };
   }
-  const takes = takesOf(report, proposedInHand(state));
+  const takes = takesOf(report, proposedInHand(state), padsSet(hornInHand(state).contents));
   return {
     ...common,
     headline: report.answer,
@@ -131,14 +131,23 @@ const word = (count: number): string => NUMBERS[count] ?? String(count);
 /** The first of a long list are so many. */
 const FIRST = 3;
 
-function takesOf({ shortList, keys }: ProposalReport, proposed: ProposedOpenings): TakeChoice[] {
+/** @param set pads whose set openings it starts from: what is proposed is read over as found, so it says them too */
+function takesOf(
+  { shortList, keys }: ProposalReport,
+  proposed: ProposedOpenings,
+  set: ReadonlySet<string>,
+): TakeChoice[] {
   const moved = keys.filter(({ moveMm }) => moveMm !== 0);
-  const choice = (id: TakeChoice['id'], label: string, frontsMm: TakeChoice['frontsMm']): TakeChoice => ({
-    id,
-    label: `${label}${unreadWords(frontsMm, keys)}`,
-    frontsMm,
-    taken: isTaken(frontsMm, proposed),
-  });
+  const kept = keys.filter(({ pad }) => set.has(pad)).map(({ pad, foundMm }) => [pad, foundMm]);
+  const choice = (id: TakeChoice['id'], label: string, movedMm: TakeChoice['frontsMm']): TakeChoice => {
+    const frontsMm = { ...Object.fromEntries(kept), ...movedMm };
+    return {
+      id,
+      label: `${label}${unreadWords(movedMm, keys)}`,
+      frontsMm,
+      taken: isTaken(frontsMm, proposed),
+    };
+  };
   const takes: TakeChoice[] = [];
   const count = shortList.length;
   if (count > FIRST) {

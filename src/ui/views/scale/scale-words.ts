@@ -1,12 +1,12 @@
 import { canBeShown, noteAt, noteNumber, usualFingerings } from '../../../acoustics/index.ts';
 import { formatBoth, formatLength, type LengthUnit } from '../../../documents/length-format.ts';
+import { tenths } from '../../../documents/tenths.ts';
 import { listed, noteLabel, signedCents, unbroken } from '../../parts/note-names.ts';
 import { centsWithPlusMinus } from '../../parts/plus-minus-words.ts';
 import type { NoteNaming } from '../../state/bench-state.ts';
 import type { FingeringReport, LoudReport, ScaleNumbers, ScaleReport } from '../../state/scale-report.ts';
 import type { CentsSureness, ScaleSureness } from '../../state/scale-sureness.ts';
 import { TOLD_LEVEL_KPA } from '../../state/whole-scale.ts';
-import { tenths } from '../../../documents/tenths.ts';
 
 /** A note that moves by no more than this is not counted, cents. */
 const COUNTED_CENTS = 5;

@@ -4,6 +4,7 @@ import type {
   ComparisonReport,
   NoteDifferenceReport,
 } from '../../../documents/comparison-report.ts';
+import { tenths } from '../../../documents/tenths.ts';
 import { steppedRange } from '../../parts/chart/scale-chart.model.ts';
 import type {
   DifferenceMark,
@@ -15,7 +16,6 @@ import type {
 } from '../../parts/chart/side-by-side-chart.model.ts';
 import { signedCents } from '../../parts/note-names.ts';
 import { letterOf, shortNames } from './letters.ts';
-import { tenths } from '../../../documents/tenths.ts';
 
 /** How far right of its note another way of fingering it stands, semitones. */
 const OTHER_WAY_STEP = 0.4;

@@ -5,6 +5,7 @@ import type {
   KeyInSetupReport,
 } from '../../../documents/comparison-report.ts';
 import { formatLength, type LengthUnit } from '../../../documents/length-format.ts';
+import { tenths } from '../../../documents/tenths.ts';
 import { signedCents } from '../../parts/note-names.ts';
 import { barePlusMinus } from '../../parts/plus-minus-words.ts';
 import type { SideOrder } from '../../state/side-by-side-state.ts';
@@ -18,7 +19,6 @@ import {
   type ComparisonTable,
 } from './comparison-tables.model.ts';
 import { letterOf } from './letters.ts';
-import { tenths } from '../../../documents/tenths.ts';
 
 /** Every key as it stands: openings, and what they are worth. */
 export function makeKeysTable(
