@@ -6,10 +6,10 @@ import { DEFAULT_PAD_MODEL } from '../holes/pad-models/index.ts';
 import type { PadModel } from '../holes/pad-models/pad-model.ts';
 import { leakEndsIn, type Leaks } from '../holes/leak-ends.ts';
 import { holeEndIn } from '../holes/pad-over-hole.ts';
-import { makeHoleTube, type HoleEnd, type HoleTube } from '../holes/hole-tube.ts';
+import { CLOSED, makeHoleTube, type HoleEnd, type HoleTube } from '../holes/hole-tube.ts';
 import type { Horn, Setup, ToneHole } from '../horn.ts';
 import type { Fingering } from '../keywork/fingerings.ts';
-import { padStates } from '../keywork/linkage.ts';
+import { padStates, type PadState } from '../keywork/linkage.ts';
 
 /** One hole on the bore, ready to compute. */
 export interface HoleElement {
@@ -79,16 +79,34 @@ export function makeNetwork(
   air: AirColumn,
   options: NetworkOptions = {},
 ): Network {
+  return prepareNetworks(horn, setup, air, options)(fingering);
+}
+
+/** Builds the networks of one horn as set up, one fingering after another: what all share is worked out once. */
+export function prepareNetworks(
+  horn: Horn,
+  setup: Setup,
+  air: AirColumn,
+  options: NetworkOptions = {},
+): (fingering: Fingering) => Network {
   const model = options.padModel ?? DEFAULT_PAD_MODEL;
-  const states = padStates(horn.keywork, new Set(fingering.touches));
-  const ends = new Map(
-    horn.holes.map((hole) => [hole.id, holeEndIn(horn, setup, hole, states.get(hole.id)!, model)]),
-  );
-  if (options.leaks !== undefined) {
-    for (const [id, end] of leakEndsIn(horn, setup, fingering.touches, options.leaks, model))
-      ends.set(id, end);
-  }
-  return makeNetworkWithEnds(horn, ends, air, options);
+  const shut = makeNetworkWithEnds(horn, new Map(horn.holes.map(({ id }) => [id, CLOSED])), air, options);
+  const standing = new Map<string, HoleEnd>();
+  const endIn = (hole: ToneHole, state: PadState): HoleEnd => {
+    if (!state.open) return CLOSED;
+    if (state.front !== undefined) return holeEndIn(horn, setup, hole, state, model);
+    const end = standing.get(hole.id) ?? holeEndIn(horn, setup, hole, state, model);
+    standing.set(hole.id, end);
+    return end;
+  };
+  return ({ touches }) => {
+    const states = padStates(horn.keywork, new Set(touches));
+    const ends = new Map(horn.holes.map((hole) => [hole.id, endIn(hole, states.get(hole.id)!)]));
+    if (options.leaks !== undefined) {
+      for (const [id, end] of leakEndsIn(horn, setup, touches, options.leaks, model)) ends.set(id, end);
+    }
+    return withHoleEnds(shut, ends);
+  };
 }
 
 /** Builds the network from how each hole ends, for studies that set ends themselves. */

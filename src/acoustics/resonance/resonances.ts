@@ -22,6 +22,12 @@ export interface Resonance {
 /** 0.001 cent is 5.8e-7 of the frequency; we polish well below it. */
 const TOLERANCE = 1e-12;
 
+/**
+ * The step, relative, after which Newton's method is done: what is left goes with its square times half
+ * f·B''/B', some tens, so with 1e-14.
+ */
+const LAST_STEP = 1e-8;
+
 /** Widest step of the search, as a share of the spacing between resonances, c/(2·length). */
 const STEPS_PER_SPACING = 10;
 
@@ -125,15 +131,21 @@ const WINDOW_CENTS = 350;
 /**
  * The resonance a note sounds on: the one nearest to the wanted frequency, within ±350 cents.
  *
+ * Newton's steps from the wanted frequency mostly end at it; then only what lies nearer still is searched.
+ *
  * @param target Hz
  */
 export function resonanceNear(network: Network, target: number): NoteOutcome {
-  const span = 2 ** (WINDOW_CENTS / 1200);
+  const settled = settle(network, target);
+  const window = WINDOW_CENTS * (Math.LN2 / 1200);
+  const distance = (r: Resonance): number => Math.abs(Math.log(r.frequency / target));
+  const reach = settled === null ? window : Math.min(distance(settled), window);
+  const span = Math.exp(reach);
   const candidates = findResonances(network, target / span, target * span);
+  if (settled !== null && reach < window) candidates.push(settled);
   if (candidates.length === 0) {
     return { found: false, reason: `no resonance within ${WINDOW_CENTS} cents of ${target.toFixed(1)} Hz` };
   }
-  const distance = (r: Resonance): number => Math.abs(Math.log(r.frequency / target));
   return { found: true, resonance: candidates.reduce((a, b) => (distance(b) < distance(a) ? b : a)) };
 }
 
@@ -143,19 +155,34 @@ export function resonanceNear(network: Network, target: number): NoteOutcome {
  * @param near Hz, where the resonance was
  */
 export function followResonance(network: Network, near: number): NoteOutcome {
+  const settled = settle(network, near);
+  return settled === null ? resonanceNear(network, near) : { found: true, resonance: settled };
+}
+
+/**
+ * How far Newton's first step goes from a frequency, cents: what a resonance has moved by from there, where that
+ * is a small part of its width. NaN where B falls.
+ *
+ * @param near Hz
+ */
+export function firstStepCents(network: Network, near: number): number {
+  const y = new Float64Array(4);
+  inputAdmittanceAt(network, near, 'with reed', y);
+  return y[3] > 0 ? (-1200 / Math.LN2) * (y[1] / y[3] / near) : NaN;
+}
+
+/** Newton's steps from a frequency to the resonance beside it; null where they go further than 6 % or do not end. */
+function settle(network: Network, near: number): Resonance | null {
   const y = new Float64Array(4);
   let f = near;
+  let step = Infinity;
   for (let i = 0; i < 12; i++) {
     inputAdmittanceAt(network, f, 'with reed', y);
-    if (!(y[3] > 0)) break;
-    const next = f - y[1] / y[3];
-    if (!(Math.abs(next / near - 1) < 0.06)) break;
-    const step = Math.abs(next - f);
-    f = next;
-    if (step <= TOLERANCE * f) {
-      inputAdmittanceAt(network, f, 'with reed', y);
-      return { found: true, resonance: makeResonance(network, f, y) };
-    }
+    if (!(y[3] > 0)) return null;
+    if (Math.abs(step) <= LAST_STEP * f) return makeResonance(network, f, y);
+    step = y[1] / y[3];
+    f -= step;
+    if (!(Math.abs(f / near - 1) < 0.06)) return null;
   }
-  return resonanceNear(network, near);
+  return null;
 }

@@ -7,8 +7,8 @@ import { holeOf, keySetupOf, type Horn, type Setup, type ToneHole } from '../hor
 import { centsBetween, FINGERINGS, noteFrequency, type Fingering } from '../keywork/fingerings.ts';
 import { largestOpening, makePadPose, type PadPose } from '../keywork/hinge.ts';
 import { padStates } from '../keywork/linkage.ts';
-import { makeNetwork, withHoleEnds, type Network, type NetworkOptions } from '../network/network.ts';
-import { followResonance, resonanceNear, type NoteOutcome, type Resonance } from '../resonance/resonances.ts';
+import { prepareNetworks, withHoleEnds, type Network, type NetworkOptions } from '../network/network.ts';
+import { firstStepCents, followResonance, resonanceNear, type NoteOutcome, type Resonance } from '../resonance/resonances.ts';
 
 /**
  * The venting study: one key moves, all else stays as set, and every note of the two registers that the key
@@ -113,8 +113,9 @@ export function prepareVenting(
   const context = { horn, setup, hole, standing, governed: [], reach, options };
   const looked = options.fingerings ?? FINGERINGS.filter((f) => f.register < 3);
   const candidates = looked.filter((f) => fullyOpenIn(horn, f, id));
+  const networkOf = prepareNetworks(horn, setup, air, options);
   const governed = candidates.flatMap((fingering) => {
-    const note = governedNote(context, fingering, air, Math.min(present, reach / 1.5));
+    const note = governedNote(context, fingering, networkOf(fingering), Math.min(present, reach / 1.5));
     return note === null ? [] : [note];
   });
   return { ...context, governed };
@@ -130,20 +131,25 @@ function fullyOpenIn(horn: Horn, fingering: Fingering, id: string): boolean {
 function governedNote(
   context: VentingContext,
   fingering: Fingering,
-  air: AirColumn,
+  network: Network,
   present: number,
 ): GovernedNote | null {
-  const { horn, setup, options } = context;
+  const { horn, options } = context;
   const target = noteFrequency(fingering.note, horn.transposition, options.a4);
-  const network = makeNetwork(horn, setup, fingering, air, options);
   const now = resonanceNear(networkAt(context, network, context.standing.pose.front), target);
   if (!now.found) return null;
   const from = now.resonance.frequency;
-  const low = followResonance(networkAt(context, network, 0.5 * present), from);
-  const high = followResonance(networkAt(context, network, 1.5 * present), from);
+  const less = networkAt(context, network, 0.5 * present);
+  const more = networkAt(context, network, 1.5 * present);
+  const governsCents = options.governsCents ?? 1;
+  // Most keys hardly touch most notes: where the first step towards either is this short, it is all there is to go.
+  const firstSteps = Math.abs(firstStepCents(less, from)) + Math.abs(firstStepCents(more, from));
+  if (firstSteps < 0.5 * Math.min(governsCents, 1)) return null;
+  const low = followResonance(less, from);
+  const high = followResonance(more, from);
   if (!low.found || !high.found) return null;
   const moved = Math.abs(centsBetween(low.resonance.frequency, high.resonance.frequency));
-  if (!(moved > (options.governsCents ?? 1))) return null;
+  if (!(moved > governsCents)) return null;
   const noPad = followResonance(withoutPad(context, network), from);
   if (!noPad.found) return null;
   return { fingering, target, present: now.resonance, noPad: noPad.resonance, network };
