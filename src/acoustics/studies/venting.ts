@@ -114,8 +114,9 @@ export function prepareVenting(
   const looked = options.fingerings ?? FINGERINGS.filter((f) => f.register < 3);
   const candidates = looked.filter((f) => fullyOpenIn(horn, f, id));
   const networkOf = prepareNetworks(horn, setup, air, options);
+  const ends = comparedEnds(context, Math.min(present, reach / 1.5));
   const governed = candidates.flatMap((fingering) => {
-    const note = governedNote(context, fingering, networkOf(fingering), Math.min(present, reach / 1.5));
+    const note = governedNote(context, fingering, networkOf(fingering), ends);
     return note === null ? [] : [note];
   });
   return { ...context, governed };
@@ -127,20 +128,39 @@ function fullyOpenIn(horn: Horn, fingering: Fingering, id: string): boolean {
   return state.open && state.front === undefined;
 }
 
+/** How the hole ends where a note is looked at to tell whether the key governs it. */
+interface ComparedEnds {
+  readonly present: HoleEnd;
+  /** half of and one and a half times as open */
+  readonly less: HoleEnd;
+  readonly more: HoleEnd;
+  readonly noPad: HoleEnd;
+}
+
+function comparedEnds(context: VentingContext, present: number): ComparedEnds {
+  const { noPadLength } = padAt(context, context.reach).end;
+  return {
+    present: endAt(context, context.standing.pose.front),
+    less: endAt(context, 0.5 * present),
+    more: endAt(context, 1.5 * present),
+    noPad: { endLength: noPadLength, ventShare: 1 },
+  };
+}
+
 /** The note, if the key governs it. */
 function governedNote(
-  context: VentingContext,
+  { horn, hole, options }: VentingContext,
   fingering: Fingering,
   network: Network,
-  present: number,
+  ends: ComparedEnds,
 ): GovernedNote | null {
-  const { horn, options } = context;
+  const endingIn = (end: HoleEnd): Network => withHoleEnds(network, new Map([[hole.id, end]]));
   const target = noteFrequency(fingering.note, horn.transposition, options.a4);
-  const now = resonanceNear(networkAt(context, network, context.standing.pose.front), target);
+  const now = resonanceNear(endingIn(ends.present), target);
   if (!now.found) return null;
   const from = now.resonance.frequency;
-  const less = networkAt(context, network, 0.5 * present);
-  const more = networkAt(context, network, 1.5 * present);
+  const less = endingIn(ends.less);
+  const more = endingIn(ends.more);
   const governsCents = options.governsCents ?? 1;
   // Most keys hardly touch most notes: where the first step towards either is this short, it is all there is to go.
   const firstSteps = Math.abs(firstStepCents(less, from)) + Math.abs(firstStepCents(more, from));
@@ -150,7 +170,7 @@ function governedNote(
   if (!low.found || !high.found) return null;
   const moved = Math.abs(centsBetween(low.resonance.frequency, high.resonance.frequency));
   if (!(moved > governsCents)) return null;
-  const noPad = followResonance(withoutPad(context, network), from);
+  const noPad = followResonance(endingIn(ends.noPad), from);
   if (!noPad.found) return null;
   return { fingering, target, present: now.resonance, noPad: noPad.resonance, network };
 }
@@ -165,15 +185,6 @@ function padAt(context: VentingContext, front: number): { pose: PadPose; end: Pa
 function endAt(context: VentingContext, front: number): HoleEnd {
   const { pose, end } = padAt(context, front);
   return holeEnd(context.hole, end, pose.centre);
-}
-
-function networkAt(context: VentingContext, network: Network, front: number): Network {
-  return withHoleEnds(network, new Map([[context.hole.id, endAt(context, front)]]));
-}
-
-function withoutPad(context: VentingContext, network: Network): Network {
-  const { noPadLength } = padAt(context, context.reach).end;
-  return withHoleEnds(network, new Map([[context.hole.id, { endLength: noPadLength, ventShare: 1 }]]));
 }
 
 /**
