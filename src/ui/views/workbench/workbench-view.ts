@@ -36,6 +36,13 @@ function shownOf(state: BenchState): readonly unknown[] {
   ];
 }
 
+/**
+ * Resolves when the page's head has been painted. A worker gets its first question through the page's own thread: what
+ * was asked before is passed on here, and is worked out while the view is drawn.
+ */
+const oncePainted = (): Promise<void> =>
+  new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve)));
+
 /** The page: what is on the bench, and the view of it. */
 @customElement('vw-workbench')
 export class VwWorkbench extends BenchView {
@@ -133,7 +140,10 @@ export class VwWorkbench extends BenchView {
   /** Fetches a view's code. @param told whether a failure is told: only where somebody waits for the view */
   async #load(name: ViewName, told: boolean): Promise<void> {
     const isFirst = this.#loaded.size === 0;
-    if (isFirst) void this.#loadGuidance();
+    if (isFirst) {
+      await oncePainted();
+      void this.#loadGuidance();
+    }
     try {
       await VIEWS.find((view) => view.name === name)!.load();
     } catch (error) {
