@@ -8,7 +8,13 @@ import { centsBetween, FINGERINGS, noteFrequency, type Fingering } from '../keyw
 import { largestOpening, makePadPose, type PadPose } from '../keywork/hinge.ts';
 import { padStates } from '../keywork/linkage.ts';
 import { prepareNetworks, withHoleEnds, type Network, type NetworkOptions } from '../network/network.ts';
-import { firstStepCents, followResonance, resonanceNear, type NoteOutcome, type Resonance } from '../resonance/resonances.ts';
+import {
+  firstStepCents,
+  followResonance,
+  resonanceNear,
+  type NoteOutcome,
+  type Resonance,
+} from '../resonance/resonances.ts';
 
 /**
  * The venting study: one key moves, all else stays as set, and every note of the two registers that the key
