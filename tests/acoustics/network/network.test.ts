@@ -3,7 +3,10 @@ import { describe, expect, it } from 'vitest';
 import {
   centsBetween,
   CLOSED,
+  DEFAULT_PAD_MODEL,
   findResonances,
+  FINGERINGS,
+  holeEndIn,
   impedanceSweep,
   inputAdmittanceAt,
   LONGEST_PIECE,
@@ -11,9 +14,12 @@ import {
   makeNetworkWithEnds,
   padStates,
   playScale,
+  prepareNetworks,
   resonanceNear,
   withHoleEnds,
+  type HoleEnd,
   type Network,
+  type ToneHole,
 } from '../../../src/acoustics/index.ts';
 import { demoHorn, fingeringOf } from '../demo-horns.ts';
 import { lossless } from '../lossless.ts';
@@ -181,6 +187,17 @@ describe.each(['alto', 'tenor'] as const)('the demo %s', (name) => {
     );
     const again = makeNetworkWithEnds(horn, ends, air);
     expect(impedanceSweep(again, [333])).toEqual(impedanceSweep(network, [333]));
+  });
+
+  it('prepared for all fingerings is the one built from each alone', () => {
+    const networkUnder = prepareNetworks(horn, setup, air);
+    for (const fingering of FINGERINGS) {
+      const states = padStates(horn.keywork, new Set(fingering.touches));
+      const endOf = (hole: ToneHole): HoleEnd =>
+        holeEndIn(horn, setup, hole, states.get(hole.id)!, DEFAULT_PAD_MODEL);
+      const ends = new Map(horn.holes.map((hole) => [hole.id, endOf(hole)]));
+      expect(networkUnder(fingering)).toEqual(makeNetworkWithEnds(horn, ends, air));
+    }
   });
 
   it('plays its first register within 8 cents of equal temperament', () => {

@@ -2,14 +2,18 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
   centsBetween,
+  FINGERINGS,
   findResonances,
+  firstStepCents,
   followResonance,
   inputAdmittanceAt,
   makeNetwork,
+  noteFrequency,
   resonanceNear,
+  withHoleEnds,
   type Network,
 } from '../../../src/acoustics/index.ts';
-import { demoHorn, fingeringOf } from '../demo-horns.ts';
+import { DEMO_NAMES, demoHorn, fingeringOf } from '../demo-horns.ts';
 import { randomHorns } from '../random-horns.ts';
 import { makeAirColumn } from '../../../src/acoustics/index.ts';
 import { DIFFERENCE, LONG_ROUNDING, POLISHED_CENTS, relative, ROUNDING } from '../tolerances.ts';
@@ -129,6 +133,98 @@ describe('resonances found by bracketing', () => {
       const halfWidth = centsBetween(1, 1 + 1 / (2 * r.q));
       expect(Math.abs(centsBetween(r.frequency, best))).toBeLessThan(WELL_INSIDE * halfWidth);
     }
+  });
+});
+
+describe('the resonance a note sounds on', () => {
+  /** The nearest to a frequency of all that a search of the whole window finds. */
+  function nearestOfAll(network: Network, target: number): number | null {
+    const span = 2 ** (350 / 1200);
+    const all = findResonances(network, target / span, target * span).map((r) => r.frequency);
+    if (all.length === 0) return null;
+    return all.reduce((a, b) => (Math.abs(Math.log(b / target)) < Math.abs(Math.log(a / target)) ? b : a));
+  }
+
+  it.each(DEMO_NAMES)(
+    'of the demo %s is the nearest of all in the window, wherever one looks from',
+    (name) => {
+      const { horn, setup } = demoHorn(name);
+      let [found, none] = [0, 0];
+      for (const fingering of FINGERINGS) {
+        const network = makeNetwork(horn, setup, fingering, air);
+        for (const off of [-900, -500, -330, -170, -60, 0, 25, 110, 240, 345, 700]) {
+          const target = noteFrequency(fingering.note, horn.transposition) * 2 ** (off / 1200);
+          const nearest = nearestOfAll(network, target);
+          const outcome = resonanceNear(network, target);
+          expect(outcome.found).toBe(nearest !== null);
+          if (!outcome.found || nearest === null) {
+            none++;
+            continue;
+          }
+          found++;
+          expect(Math.abs(centsBetween(nearest, outcome.resonance.frequency))).toBeLessThan(POLISHED_CENTS);
+        }
+      }
+      expect(Math.min(found, none)).toBeGreaterThan(10);
+    },
+  );
+
+  it('of random horns is the nearest of all in the window', () => {
+    let same = 0;
+    fc.assert(
+      fc.property(randomHorns, fc.double({ min: 60, max: 1500, noNaN: true }), (r, target) => {
+        const network = makeNetwork(r.horn, r.setup, r.fingering, r.air);
+        const nearest = nearestOfAll(network, target);
+        const outcome = resonanceNear(network, target);
+        expect(outcome.found).toBe(nearest !== null);
+        if (!outcome.found) return;
+        const { frequency } = outcome.resonance;
+        expect(Math.abs(centsBetween(nearest!, frequency))).toBeLessThan(POLISHED_CENTS);
+        same++;
+      }),
+      { seed: 804, numRuns: 400, endOnFailure: true },
+    );
+    expect(same).toBeGreaterThan(100);
+  });
+});
+
+describe("the first of Newton's steps", () => {
+  const { horn, setup } = demoHorn('alto');
+  const network = makeNetwork(horn, setup, fingeringOf('F4'), air);
+
+  it('tells a small move of a resonance to second order', () => {
+    const outcome = resonanceNear(network, noteFrequency('F4', horn.transposition));
+    if (!outcome.found) throw new Error(outcome.reason);
+    const { frequency } = outcome.resonance;
+    const e = network.elements.find((it) => it.kind === 'hole' && it.hole.id === 'e');
+    if (e?.kind !== 'hole') throw new Error('no hole e');
+    const errors = [1e-3, 1e-4].map((longer) => {
+      const moved = withHoleEnds(
+        network,
+        new Map([['e', { ...e.end, endLength: e.end.endLength + longer }]]),
+      );
+      const followed = followResonance(moved, frequency);
+      if (!followed.found) throw new Error(followed.reason);
+      const cents = centsBetween(frequency, followed.resonance.frequency);
+      expect(cents).toBeLessThan(0);
+      return Math.abs(firstStepCents(moved, frequency) - cents) / cents ** 2;
+    });
+    // What is missing goes with the square: its share of the square stays.
+    expect(relative(errors[1], errors[0])).toBeLessThan(0.1);
+    expect(errors[0]).toBeLessThan(0.05);
+  });
+
+  it('is not told where B falls', () => {
+    const [first, second] = findResonances(network, 100, 900).map((r) => r.frequency);
+    const y = new Float64Array(4);
+    let falling = 0;
+    for (let f = first; f < second; f += 0.1) {
+      inputAdmittanceAt(network, f, 'with reed', y);
+      if (y[3] > 0) continue;
+      falling++;
+      expect(firstStepCents(network, f)).toBeNaN();
+    }
+    expect(falling).toBeGreaterThan(10);
   });
 });
 

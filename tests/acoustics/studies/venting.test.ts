@@ -11,8 +11,10 @@ import {
   makeAirColumn,
   makeNetwork,
   makePadPose,
+  noteFrequency,
   padStates,
   prepareVenting,
+  resonanceNear,
   studyVenting,
   ventingAt,
   withOpening,
@@ -130,15 +132,20 @@ describe.each(['alto', 'tenor'] as const)('the venting study of the demo %s', (n
   });
 
   it('lists as governed exactly the notes whose pitch half and one and a half openings part by over a cent', () => {
-    for (const id of ['e', 'g', 'palm-d']) {
+    const open = horn.holes.filter((hole) => hole.hinge !== null);
+    let [governed, left] = [0, 0];
+    for (const { id } of open) {
       const context = prepareVenting(horn, setup, id, air);
-      const present = context.standing.pose.front;
+      const present = Math.min(Math.max(context.standing.pose.front, LEAST_OPENING), context.reach / 1.5);
       const byHand = FINGERINGS.filter((f) => {
         const state = padStates(horn.keywork, new Set(f.touches)).get(id)!;
         if (f.register === 3 || !state.open || state.front !== undefined) return false;
-        const listed = context.governed.find((g) => g.fingering.id === f.id);
-        const near = listed?.present.frequency ?? NaN;
-        if (Number.isNaN(near)) return false;
+        const now = resonanceNear(
+          makeNetwork(horn, setup, f, air),
+          noteFrequency(f.note, horn.transposition),
+        );
+        if (!now.found) return false;
+        const near = now.resonance.frequency;
         const parted = centsBetween(
           frequencyAt(horn, setup, id, 0.5 * present, f.id, near),
           frequencyAt(horn, setup, id, 1.5 * present, f.id, near),
@@ -146,8 +153,11 @@ describe.each(['alto', 'tenor'] as const)('the venting study of the demo %s', (n
         return Math.abs(parted) > 1;
       }).map((f) => f.id);
       expect(context.governed.map((g) => g.fingering.id)).toEqual(byHand);
-      expect(byHand.length).toBeGreaterThan(0);
+      governed += byHand.length;
+      left += FINGERINGS.length - byHand.length;
     }
+    expect(open.length).toBeGreaterThan(20);
+    expect(Math.min(governed, left)).toBeGreaterThan(50);
   });
 });
 
