@@ -1,6 +1,5 @@
 import {
   arcGap,
-  askOpening,
   changePads,
   findLargestLeak,
   mapLeaks,
@@ -164,12 +163,8 @@ function printLinks(words: Words): string {
     return asJson(words) ? json(report) : linksText(report);
   }
   const pad = keyOption(words, loaded, 'pad');
-  const front = numberOption(words, 'front-mm', { low: 0.1, high: 60, unit: 'mm' }, undefined) * MM;
-  const asked = reportAskedOpening(
-    pad,
-    front,
-    askOpening(facts.horn, loaded.setup, pad, front, facts.screws),
-  );
+  const front = numberOption(words, 'front-mm', { low: 0.1, high: 60, unit: 'mm' }, undefined);
+  const asked = reportAskedOpening(loaded, facts, pad, front);
   return asJson(words) ? json(asked) : askedText(asked);
 }
 

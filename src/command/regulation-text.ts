@@ -6,6 +6,7 @@ import type {
 } from '../documents/leak-report.ts';
 import type { AskedOpeningReport, LinksReport } from '../documents/links-report.ts';
 import { formatBoth } from '../documents/length-format.ts';
+import { lengthBothWithPlusMinus } from '../documents/length-plus-minus.ts';
 import type { PadChangeReport } from '../documents/pad-change-report.ts';
 import type { FittedPadReport, PadFitReport, PadFitsReport } from '../documents/pad-fit-report.ts';
 import type { RegulationReport } from '../documents/regulation-report.ts';
@@ -13,6 +14,8 @@ import type { BudgetReport } from '../documents/uncertainty-report.ts';
 import { columns, signed } from './tables.ts';
 
 const both = (mm: number): string => formatBoth(mm, 'mm');
+const sure = (mm: number, { plusMinus }: BudgetReport): string =>
+  lengthBothWithPlusMinus(mm, plusMinus, 'mm').replaceAll('\u00a0', ' ');
 const fine = (mm: number): string => `${mm.toFixed(3)} mm`;
 /** To two digits, empty where not known, no minus in front of a zero. */
 const hundredths = (value: number | null): string =>
@@ -129,11 +132,12 @@ export function askedText({ pad, askedFrontMm, stops, ratios }: AskedOpeningRepo
     ...raise.map((s) => {
       const most = s.largestFrontMm !== null && s.neededFrontMm > s.largestFrontMm;
       const limit = most ? `, more than its hinge gives (${both(s.largestFrontMm!)})` : '';
-      return `  ${s.pad} must open ${both(s.neededFrontMm)}, ${both(s.raiseMm)} more${limit}.`;
+      const needs = s.pad === pad ? both(s.neededFrontMm) : sure(s.neededFrontMm, s.neededBudget);
+      return `  ${s.pad} must open ${needs}, ${sure(s.raiseMm, s.raiseBudget)} more${limit}.`;
     }),
     ...ratios.map(
       (r) =>
-        `  Or ${r.driver} > ${r.driven} needs a ratio of ${r.neededRatio.toFixed(3)} instead of ${r.presentRatio.toFixed(3)}.`,
+        `  Or ${r.driver} > ${r.driven} needs a ratio of ${r.neededRatio.toFixed(3)} ± ${r.neededBudget.plusMinus.toFixed(3)} instead of ${r.presentRatio.toFixed(3)}.`,
     ),
   ].join('\n');
 }

@@ -25,7 +25,7 @@ export function scaleTable(horn: string, notes: readonly ScaleNoteReport[]): str
   return [horn, '', ...columns([head, ...rows]), '', LIMITS].join('\n');
 }
 
-const LIMITS = 'Absolute pitch is good to about ±10 cents; differences between setups are far better.';
+const LIMITS = 'Absolute pitch is good to ±10 cents at best; differences between setups are far better.';
 
 /** A venting study as a few sentences and a table. */
 export function studyText(study: VentingStudyReport): string {

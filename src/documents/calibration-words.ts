@@ -1,6 +1,7 @@
 import type { AlikePair, Unknown } from '../acoustics/index.ts';
 import type { CalibratedNoteReport, CalibrationReport, UnknownReport } from './calibration-report.ts';
 import { noteLabel } from './note-label.ts';
+import { listed } from './listed.ts';
 
 /** What is said of a calibration. */
 
@@ -161,9 +162,4 @@ export function leftOutSentence({
 export function causeSentence(name: string, changeMm: number, plusMinusMm: number): string {
   const way = changeMm > 0 ? 'higher' : 'lower';
   return `could be the ${name} key, if it stood ${shown(changeMm, plusMinusMm)} mm ${way} than written`;
-}
-
-function listed(words: readonly string[], last = 'and'): string {
-  if (words.length < 2) return words.join('');
-  return `${words.slice(0, -1).join(', ')} ${last} ${words[words.length - 1]}`;
 }

@@ -1,4 +1,4 @@
-import { linkBudgets, studyLinks, type AskedOpening, type Budget } from '../acoustics/index.ts';
+import { askedBudgets, askOpening, linkBudgets, studyLinks, type Budget } from '../acoustics/index.ts';
 import { PAPER_MM } from './leak-report.ts';
 import { linkedHorn } from './lost-motion.ts';
 import type { RegulationFacts } from './regulation-facts.ts';
@@ -109,15 +109,18 @@ export function reportLinks(loaded: LoadedHorn, facts: RegulationFacts): LinksRe
   };
 }
 
-/** What an asked opening needs, bench units. */
+/** What an asked opening needs, bench units. What is asked is meant and has no ±. */
 export interface AskedOpeningReport {
   readonly pad: string;
   readonly askedFrontMm: number;
   readonly stops: readonly {
     readonly pad: string;
     readonly neededFrontMm: number;
+    readonly neededBudget: BudgetReport;
     readonly ownFrontMm: number;
     readonly raiseMm: number;
+    /** of what its stop lacks, or has to spare */
+    readonly raiseBudget: BudgetReport;
     /** null for a pad that rises parallel to its rim */
     readonly largestFrontMm: number | null;
   }[];
@@ -126,26 +129,43 @@ export interface AskedOpeningReport {
     readonly driven: string;
     readonly presentRatio: number;
     readonly neededRatio: number;
+    readonly neededBudget: BudgetReport;
   }[];
 }
 
-/** What an asked opening needs, in bench units. */
-export function reportAskedOpening(pad: string, front: number, asked: AskedOpening): AskedOpeningReport {
+/**
+ * What an asked opening needs, in bench units.
+ *
+ * @param frontMm mm at the pad's front, > 0 @throws RangeError for another
+ */
+export function reportAskedOpening(
+  loaded: LoadedHorn,
+  facts: RegulationFacts,
+  pad: string,
+  frontMm: number,
+): AskedOpeningReport {
+  const { horn, screws } = facts;
+  const asked = askOpening(horn, loaded.setup, pad, frontMm * MM, screws);
+  const sure = askedBudgets(linkedHorn(loaded, facts), asked);
+  const inMm = (budget: Budget): BudgetReport => reportBudget(horn, budget, 1 / MM);
   return {
     pad,
-    askedFrontMm: mm(front),
-    stops: asked.stops.map((s) => ({
+    askedFrontMm: frontMm,
+    stops: asked.stops.map((s, i) => ({
       pad: s.pad,
       neededFrontMm: mm(s.needed),
+      neededBudget: inMm(sure.stops[i].needed),
       ownFrontMm: mm(s.ownFront),
       raiseMm: mm(s.raise),
+      raiseBudget: inMm(sure.stops[i].raise),
       largestFrontMm: s.largest === Infinity ? null : mm(s.largest),
     })),
-    ratios: asked.ratios.map(({ driver, driven, present, needed }) => ({
+    ratios: asked.ratios.map(({ driver, driven, present, needed }, i) => ({
       driver,
       driven,
       presentRatio: present,
       neededRatio: needed,
+      neededBudget: reportBudget(horn, sure.ratios[i], 1),
     })),
   };
 }

@@ -265,8 +265,16 @@ describe('links', () => {
     const { stops } = askOpening(horn, setup, 'bis', 6 * MM);
     expect(told.stops.map((s) => s.pad)).toEqual(stops.map((s) => s.pad));
     stops.forEach((s, i) => expect(told.stops[i].raiseMm).toBeCloseTo(s.raise / MM, DIGITS));
+    for (const { pad, neededBudget, raiseBudget } of told.stops) {
+      // What is asked is meant: only what its stop gives was read.
+      expect(neededBudget.plusMinus > 0).toBe(pad !== 'bis');
+      expect(raiseBudget.plusMinus).toBeGreaterThan(neededBudget.plusMinus);
+    }
     expect(run(['links', ALTO, '--pad', '15', '--front-mm', '3']).out).toContain(
       'bis has 3.0 mm (0.118 in) already',
+    );
+    expect(run(['links', ALTO, '--pad', '15', '--front-mm', '6']).out).toMatch(
+      /must open \d\.\d ± \d\.\d mm \(0\.\d+ in\), \d\.\d ± \d\.\d mm \(0\.\d+ in\) more/,
     );
   });
 });

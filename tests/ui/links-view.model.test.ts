@@ -240,6 +240,24 @@ describe('an opening asked of a pad', () => {
     expect(linked(raised).asked.answer).toContain('is had as it stands');
   });
 
+  it('tells with its ± what a stop needs, and where that is less than can be shown', () => {
+    const { asked } = linked(asking(fresh, 5.6));
+    expect(plain(asked.answer!)).toMatch(/raised, most of all .+ by \d\.\d ± \d\.\d mm \(0\.\d+ in\)\.$/);
+    const [bis, ...drivers] = asked.rows;
+    expect(plain(bis.needed)).toBe('5.6 mm (0.220 in)');
+    expect(drivers.length).toBeGreaterThan(2);
+    for (const { needed, reasons } of drivers) {
+      expect(plain(needed)).toMatch(/^\d\.\d ± \d\.\d mm/);
+      expect(reasons.map(({ kind }) => kind)).toEqual(['asked-opening', 'asked-opening']);
+      expect(reasons[0].figure).toBe(needed);
+      expect(reasons[0].budget!.parts.plusMinus).toBeGreaterThan(0);
+    }
+    const stands = linked(fresh).tables.pads.find((p) => p.name === 'bis')!;
+    const bare = linked(asking(fresh, mmIn(stands.stands))).asked;
+    expect(plain(bare.rows[0].raise)).toContain('less than can be shown');
+    expect(plain(bare.answer!)).toContain('is had as it stands, though not by more than can be shown');
+  });
+
   it('cannot be had beyond what a hinge reaches, and then proposes nothing', () => {
     const { asked } = linked(asking(fresh, 45));
     expect(asked.answer).toContain('cannot be had');

@@ -1,5 +1,6 @@
 import { DEFAULT_PAD_MODEL } from '../holes/pad-models/index.ts';
 import type { Link } from '../keywork/linkage.ts';
+import type { AskedOpening } from './link-study.ts';
 import { readLinks, type LinkedHorn } from './linked-horn.ts';
 import { linkName, type Slopes } from './readings.ts';
 import { budgetOf, differenceBudget, frontSlopes, type Budget } from './uncertainty.ts';
@@ -95,6 +96,32 @@ export function linkBudgets(on: LinkedHorn): (link: Link) => LinkBudgets | null 
       lost: sure(arm.lostSlopes),
       below: differenceBudget(there.with(arm.allowsSlopes), own, 'same horn'),
     };
+  };
+}
+
+/** How sure it is what an asked opening needs: of its stops and ratios, in their order. */
+export interface AskedBudgets {
+  /** m; of a stop that gives enough already, `raise` is that of what it has to spare */
+  readonly stops: readonly Readonly<Record<'needed' | 'raise', Budget>>[];
+  /** no unit */
+  readonly ratios: readonly Budget[];
+}
+
+/** An opening that is asked is meant and has no ±; arms and stops were read. */
+export function askedBudgets(on: LinkedHorn, { stops, ratios }: AskedOpening): AskedBudgets {
+  const there = readLinks(on);
+  const free = readLinks(withoutArms(on, on.horn.keywork.links));
+  // Stops as if no arm ruled, and the ratios of all arms among what was read.
+  const own = { list: there.readings.list, pads: free.readings.pads };
+  const sure = (slopes: Slopes): Budget => budgetOf(own, slopes, DEFAULT_PAD_MODEL);
+  return {
+    stops: stops.map(({ pad, byRatio: links }) => ({
+      needed: sure({ keys: new Map(), links }),
+      raise: sure({ keys: new Map([[pad, { front: -1 }]]), links }),
+    })),
+    ratios: ratios.map(({ driver, byDriverFront: front }) =>
+      budgetOf(there.readings, { keys: new Map([[driver, { front }]]) }, DEFAULT_PAD_MODEL),
+    ),
   };
 }
 

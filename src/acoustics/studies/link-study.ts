@@ -1,8 +1,9 @@
 import { ownPose } from '../holes/pad-over-hole.ts';
 import { holeOf, keySetupOf, type Horn, type Setup } from '../horn.ts';
-import { closingHeightsUnderPad, contactOffset, type LinkScrews } from '../keywork/closing.ts';
+import { closingHeightsUnderPad, contactOffset, screwLeft, type LinkScrews } from '../keywork/closing.ts';
 import { largestOpening } from '../keywork/hinge.ts';
 import type { Link } from '../keywork/linkage.ts';
+import { linkName } from './readings.ts';
 
 /**
  * The link study: what each pad's own stop would give, what its links allow, which of them rules, how much
@@ -150,6 +151,8 @@ function fromTheBellUp(horn: Horn, pads: readonly string[]): string[] {
 export interface NeededStop {
   readonly pad: string;
   readonly needed: number;
+  /** how that goes with the ratio of each link on the way, m per unit, by name */
+  readonly byRatio: ReadonlyMap<string, number>;
   readonly ownFront: number;
   /** how much the stop must rise; 0 where it gives enough already */
   readonly raise: number;
@@ -163,6 +166,8 @@ export interface NeededRatio {
   readonly driven: string;
   readonly present: number;
   readonly needed: number;
+  /** how that goes with the driver's front as it stands, per m */
+  readonly byDriverFront: number;
 }
 
 /** What an asked opening needs. */
@@ -187,28 +192,34 @@ export function askOpening(
   screws: LinkScrews = [],
 ): AskedOpening {
   if (!(front > 0)) throw new RangeError(`invalid opening: ${front * 1000} mm; expected more than 0 mm`);
-  const needed = new Map<string, number>();
-  const ask = (id: string, least: number): void => {
-    needed.set(id, Math.max(needed.get(id) ?? 0, least));
+  const needed = new Map<string, Pick<NeededStop, 'needed' | 'byRatio'>>();
+  const ask = (id: string, least: number, byRatio: NeededStop['byRatio']): void => {
+    if (least >= (needed.get(id)?.needed ?? 0)) needed.set(id, { needed: least, byRatio });
     for (const link of horn.keywork.links) {
-      if (link.driven === id && link.ratio !== undefined)
-        ask(link.driver, Math.max(0, (least - contactOffset(link, screws)) / link.ratio));
+      const { driver, driven, ratio: k } = link;
+      if (driven !== id || k === undefined) continue;
+      const above = least - Math.max(0, screwLeft(link, screws));
+      const own = [linkName(driver, driven), -above / k ** 2] as const;
+      const along = [...byRatio].map(([name, slope]) => [name, slope / k] as const);
+      const asked = (least - contactOffset(link, screws)) / k;
+      ask(driver, Math.max(0, asked), new Map(asked > 0 ? [...along, own] : []));
     }
   };
-  ask(pad, front);
+  ask(pad, front, new Map());
   const standing = standingFronts(horn, setup, screws);
-  const stops = [...needed].map(([id, least]): NeededStop => {
+  const stops = [...needed].map(([id, { needed: least, byRatio }]): NeededStop => {
     const { ownFront } = standing(id);
     const { hinge } = holeOf(horn, id);
     const largest = largestOpening(hinge!, keySetupOf(setup, id).padRadius, 'front');
-    return { pad: id, needed: least, ownFront, raise: Math.max(0, least - ownFront), largest };
+    return { pad: id, needed: least, byRatio, ownFront, raise: Math.max(0, least - ownFront), largest };
   });
   const ratios = horn.keywork.links.flatMap((link): NeededRatio[] => {
     const { driver, driven, ratio } = link;
     if (driven !== pad || ratio === undefined) return [];
     const { standsFront } = standing(driver);
     const least = (front - contactOffset(link, screws)) / standsFront;
-    return least > ratio ? [{ driver, driven, present: ratio, needed: least }] : [];
+    const byDriverFront = -(front - Math.max(0, screwLeft(link, screws))) / standsFront ** 2;
+    return least > ratio ? [{ driver, driven, present: ratio, needed: least, byDriverFront }] : [];
   });
   return { stops, ratios };
 }

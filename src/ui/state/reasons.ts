@@ -20,6 +20,7 @@ export const REASON_KINDS = [
   'leak-loss',
   'leak-gap',
   'link-limit',
+  'asked-opening',
   'lost-motion',
   'shut-together',
   'pad-choice',
@@ -78,7 +79,7 @@ const PAD_RANGE =
 
 /** What a plane-wave horn is good for. */
 const HORN_RANGE =
-  'Alone, about ±10 cents: waves in the bore are taken as plane, the bell as short cones. The difference between two openings of one horn is far better.';
+  'Alone, ±10 cents at best: waves in the bore are taken as plane, the bell as short cones. The difference between two openings of one horn is far better.';
 
 /** What leads a note from the bench to its pitch. */
 const HORN_SOURCES = [
@@ -232,6 +233,16 @@ export const REASON_GROUNDS: Readonly<Record<ReasonKind, ReasonGround>> = {
     words: ['holds down'],
     formula:
       'Travel ratio times the driver’s front opening, and what the link’s screw leaves. The tightest arm or the pad’s own stop rules.',
+    sources: ['common practice'],
+    isOurs: true,
+    holdsFor: LINK_RANGE,
+    note: { name: 'regulation', heading: 'Links that hold a pad down' },
+  },
+  'asked-opening': {
+    title: 'What an opening asked of a pad needs',
+    words: ['holds down'],
+    formula:
+      'The opening asked, less what a late link’s screw leaves, divided by the travel ratio, is what its driver needs at its front; that driver’s drivers need theirs in turn, the most where several ask. What a stop lacks is that less its own opening.',
     sources: ['common practice'],
     isOurs: true,
     holdsFor: LINK_RANGE,

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import {
+  askedBudgets,
+  askOpening,
   compareLostMotion,
   findContradictions,
   heldDownBy,
@@ -158,5 +160,37 @@ describe('where an arm begins to hold a pad down', () => {
     expect(holdsDownFrom(found, 'd')[0].heldBy).toBeNull();
     const byHand = movedByHand((there) => holdsDownFrom(there, 'd')[0].below, on);
     expect(relative(from.budget.plusMinus, byHand)).toBeLessThan(SLOPE);
+  });
+});
+
+describe('how sure it is what an asked opening needs', () => {
+  const screws = [
+    { driver: AUXILIARY, driven: 'bis', left: 4 * PAPER },
+    { driver: 'e', driven: AUXILIARY, left: -4 * PAPER },
+  ];
+  const low: LinkedHorn = { ...found, setup: front('d', 6, front('f', 6, front('a', 4))), screws };
+  const ask = (on: LinkedHorn) => askOpening(on.horn, on.setup, 'bis', 4.8e-3, on.screws);
+  const there = ask(low);
+  const budgets = askedBudgets(low, there);
+
+  it('of every stop on the way is what moving each reading gives', () => {
+    expect(there.stops.length).toBeGreaterThan(4);
+    there.stops.forEach(({ pad }, i) => {
+      const stop = (on: LinkedHorn) => ask(on).stops.find((s) => s.pad === pad)!;
+      const { needed, raise } = budgets.stops[i];
+      const lacks = movedByHand((on) => stop(on).needed - stop(on).ownFront, low);
+      expect(relative(raise.plusMinus, lacks)).toBeLessThan(SLOPE);
+      const needs = movedByHand((on) => stop(on).needed, low);
+      if (pad === 'bis') expect([needs, needed.plusMinus]).toEqual([0, 0]);
+      else expect(relative(needed.plusMinus, needs)).toBeLessThan(SLOPE);
+    });
+  });
+
+  it('of a ratio that would do instead is what moving each reading gives', () => {
+    expect(there.ratios.length).toBeGreaterThan(0);
+    there.ratios.forEach(({ driver }, i) => {
+      const needs = movedByHand((on) => ask(on).ratios.find((r) => r.driver === driver)!.needed, low);
+      expect(relative(budgets.ratios[i].plusMinus, needs)).toBeLessThan(SLOPE);
+    });
   });
 });

@@ -58,7 +58,7 @@ export interface StudyView extends StudyChart {
 
 /** What the screen says about how far to trust it; the thesis and the player's spread are in the notes. */
 export const HONESTY =
-  'Absolute pitch is good to about ±10 cents, differences far better; a player repeats a note to ±3–5 cents.';
+  'Absolute pitch is good to ±10 cents at best, differences far better; a player repeats a note to ±3–5 cents.';
 
 /** The whole page from the state. */
 export function makeKeyStudyView(state: BenchState): KeyStudyView {

@@ -56,7 +56,7 @@ export function makeScaleAnswer(
   };
 }
 
-const NOT_YET_SURE = 'Absolute pitch is good to about ± 10 cents; differences are far better.';
+const NOT_YET_SURE = 'Absolute pitch is good to ± 10 cents at best; differences are far better.';
 
 /** How sure the pitches are, from the surest to the least sure, and the moves. */
 function surelyWords({ found, moves }: ScaleSureness, shown: readonly number[]): string {

@@ -1,9 +1,13 @@
-import { askOpening } from '../../../../acoustics/index.ts';
+import { canBeShown } from '../../../../acoustics/index.ts';
 import { formatBoth, formatLength } from '../../../../documents/length-format.ts';
+import { lengthBothWithPlusMinus } from '../../../../documents/length-plus-minus.ts';
 import { reportAskedOpening, type AskedOpeningReport } from '../../../../documents/links-report.ts';
+import { listed } from '../../../../documents/listed.ts';
+import type { BudgetReport } from '../../../../documents/uncertainty-report.ts';
 import { unbroken } from '../../../parts/note-names.ts';
 import type { BenchState } from '../../../state/bench-state.ts';
 import { askedTextKey } from '../../../state/links-state.ts';
+import type { Reason } from '../../../state/reasons.ts';
 import { textInField } from '../../../state/text-in-field.ts';
 import { sentence, type FieldView } from '../../key-study/measured-fields.model.ts';
 import type { LoadedLinks } from './loaded-links.ts';
@@ -13,9 +17,11 @@ import type { LinksManner } from './links-words.ts';
 export interface AskedStopRow {
   readonly pad: string;
   readonly needed: string;
-  /** `raise by 0.4 mm (0.016 in)`, `enough as it is`, or why it cannot */
+  /** `raise by 0.4 ± 0.2 mm (0.016 in)`, `enough as it is`, or why it cannot */
   readonly raise: string;
   readonly short: boolean;
+  /** of the figures in both */
+  readonly reasons: readonly Reason[];
 }
 
 /** A least opening asked of a driven pad, and what it needs. */
@@ -31,8 +37,6 @@ export interface AskedView {
   readonly proposes: Readonly<Record<string, number>> | null;
 }
 
-const MM = 1e-3;
-
 export function makeAskedView(
   state: BenchState,
   { facts, loaded, report }: LoadedLinks,
@@ -45,14 +49,7 @@ export function makeAskedView(
   const frontMm = wanted?.pad === padId ? wanted.frontMm : null;
   const typed = state.links.texts[askedTextKey(state.hornId)];
   const stands = report.pads.find((p) => p.pad === padId)!.standsFrontMm;
-  const asked =
-    frontMm === null
-      ? null
-      : reportAskedOpening(
-          padId,
-          frontMm * MM,
-          askOpening(facts.horn, loaded.setup, padId, frontMm * MM, facts.screws),
-        );
+  const asked = frontMm === null ? null : reportAskedOpening(loaded, facts, padId, frontMm);
   const standsWords = `stands at ${formatBoth(stands, unit)}`;
   return {
     pads,
@@ -66,11 +63,11 @@ export function makeAskedView(
       problem: typed?.problem ? sentence(typed.problem) : null,
     },
     answer: asked === null ? null : unbroken(answerFor(asked, manner)),
-    rows: (asked?.stops ?? []).map((stop) => stopRow(stop, manner)),
+    rows: asked === null ? [] : asked.stops.map((stop) => stopRow(stop, asked, manner)),
     ratios: (asked?.ratios ?? []).map((r) =>
       unbroken(
         `or leave ${nameOf(r.driver)} where it is and change its ratio onto ${nameOf(r.driven)} from ` +
-          `${r.presentRatio.toFixed(2)} to ${r.neededRatio.toFixed(2)}`,
+          `${r.presentRatio.toFixed(2)} to ${r.neededRatio.toFixed(2)} ± ${r.neededBudget.plusMinus.toFixed(2)}`,
       ),
     ),
     proposes: asked === null ? null : proposalFor(asked),
@@ -94,32 +91,68 @@ const isShort = (stop: Stop): boolean => stop.raiseMm > 0.005;
 const isBeyond = ({ neededFrontMm, largestFrontMm }: Stop): boolean =>
   largestFrontMm !== null && neededFrontMm > largestFrontMm;
 
-function stopRow(stop: Stop, { unit, nameOf }: LinksManner): AskedStopRow {
-  const short = isShort(stop);
+/** What a stop has to spare, or lacks, with its ±. */
+const apart = ({ neededFrontMm, ownFrontMm, raiseBudget }: Stop, { unit }: LinksManner): string =>
+  lengthBothWithPlusMinus(Math.abs(neededFrontMm - ownFrontMm), raiseBudget.plusMinus, unit);
+
+const isShown = ({ neededFrontMm, ownFrontMm, raiseBudget: { plusMinus } }: Stop): boolean =>
+  canBeShown({ value: neededFrontMm - ownFrontMm, plusMinus });
+
+function stopRow(stop: Stop, asked: AskedOpeningReport, manner: LinksManner): AskedStopRow {
+  const { unit, nameOf } = manner;
+  const isAsked = stop.pad === asked.pad;
+  const needed = unbroken(
+    isAsked
+      ? formatBoth(stop.neededFrontMm, unit)
+      : lengthBothWithPlusMinus(stop.neededFrontMm, stop.neededBudget.plusMinus, unit),
+  );
+  const reason = (figure: string, of: string, parts: BudgetReport): Reason => ({
+    ...{ kind: 'asked-opening', figure, of: `${nameOf(stop.pad)}, ${of}`, remarks: [] },
+    inputs: [
+      {
+        label: `asked of ${nameOf(asked.pad)}, at its front`,
+        value: formatBoth(asked.askedFrontMm, unit),
+        from: 'meant, so without a ±',
+      },
+      { label: 'its own stop', value: formatBoth(stop.ownFrontMm, unit), from: '' },
+    ],
+    budget: { parts, in: 'mm' },
+  });
   return {
     pad: nameOf(stop.pad),
-    needed: formatBoth(stop.neededFrontMm, unit),
-    raise: unbroken(
-      isBeyond(stop)
-        ? `its hinge reaches ${formatBoth(stop.largestFrontMm!, unit)} only`
-        : short
-          ? `raise by ${formatBoth(stop.raiseMm, unit)}`
-          : 'enough as it is',
-    ),
-    short,
+    needed,
+    raise: unbroken(raiseWords(stop, manner)),
+    short: isShort(stop),
+    reasons: [
+      ...(isAsked ? [] : [reason(needed, 'needs at its front', stop.neededBudget)]),
+      reason(unbroken(apart(stop, manner)), 'what its stop lacks or has to spare', stop.raiseBudget),
+    ],
   };
 }
 
-function answerFor(asked: AskedOpeningReport, { unit, nameOf }: LinksManner): string {
+function raiseWords(stop: Stop, manner: LinksManner): string {
+  if (isBeyond(stop)) return `its hinge reaches ${formatBoth(stop.largestFrontMm!, manner.unit)} only`;
+  if (isShort(stop)) {
+    return `raise by ${apart(stop, manner)}${isShown(stop) ? '' : ': less than can be shown'}`;
+  }
+  return isShown(stop) ? 'enough as it is' : `enough, but by ${apart(stop, manner)}: less than can be shown`;
+}
+
+function answerFor(asked: AskedOpeningReport, manner: LinksManner): string {
+  const { unit, nameOf } = manner;
   const what = `${nameOf(asked.pad)} at ${formatBoth(asked.askedFrontMm, unit)}`;
   const beyond = asked.stops.find(isBeyond);
   if (beyond !== undefined) {
     return `${what} cannot be had: ${nameOf(beyond.pad)} would have to open beyond its hinge’s reach.`;
   }
   const short = asked.stops.filter(isShort);
-  if (short.length === 0) return `${what} is had as it stands.`;
+  if (short.length === 0) {
+    const bare = asked.stops.filter((stop) => !isShown(stop)).map(({ pad }) => nameOf(pad));
+    const though = bare.length === 0 ? '' : `, though not by more than can be shown: see ${listed(bare)}`;
+    return `${what} is had as it stands${though}.`;
+  }
   const most = short.reduce((a, b) => (b.raiseMm > a.raiseMm ? b : a));
-  const raise = `${nameOf(most.pad)} by ${formatBoth(most.raiseMm, unit)}`;
+  const raise = `${nameOf(most.pad)} by ${apart(most, manner)}`;
   return short.length === 1
     ? `${what} needs ${raise} more.`
     : `${what} needs ${short.length} stops raised, most of all ${raise}.`;

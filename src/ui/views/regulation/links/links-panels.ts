@@ -1,6 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
-import { figure, figureOr } from '../../../parts/told.ts';
+import { figure, figureOr, told } from '../../../parts/told.ts';
 import '../../../parts/vw-grid-table.ts';
 import type { Bench } from '../../../shell/bench.ts';
 import type { LinksActs } from '../../../shell/links-acts.ts';
@@ -181,7 +181,7 @@ export function linkPanel(horn: LinkedHornView, ends: LinkEnds, acts: LinksActs)
 }
 
 /** A least opening asked of a driven pad, and what it needs. */
-export function askedPanel({ asked }: LinkedHornView, bench: Bench, acts: LinksActs): TemplateResult {
+export function askedPanel({ asked, unit }: LinkedHornView, bench: Bench, acts: LinksActs): TemplateResult {
   const { field, proposes } = asked;
   return html`
     <section class="rg-panel ln-asked" aria-labelledby="ln-asked-title" @focusin=${() => acts.expectTyping()}>
@@ -228,8 +228,8 @@ export function askedPanel({ asked }: LinkedHornView, bench: Bench, acts: LinksA
                     (row) =>
                       html`<tr class=${row.short ? 'rg-picked' : ''}>
                         <th scope="row">${row.pad}</th>
-                        <td>${row.needed}</td>
-                        <td>${row.raise}</td>
+                        <td>${told(row.needed, row.reasons, unit)}</td>
+                        <td>${told(row.raise, row.reasons, unit)}</td>
                       </tr>`,
                   )}
                 </tbody>
