@@ -19,6 +19,11 @@ export function isWhole(key: KeySetupDocument): key is WholeKeySetup {
   );
 }
 
+/** Whether a sparse setup says nothing yet. */
+export function saysNothing({ keys, links = [] }: SetupDocument): boolean {
+  return keys.length === 0 && links.length === 0;
+}
+
 /**
  * Reads one setup over another: what the upper leaves out is as in the lower. An opening goes with its
  * measuring point, and a number with its reading; a number that comes from the lower keeps the lower's origin.

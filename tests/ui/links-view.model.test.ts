@@ -10,7 +10,8 @@ import { answerArrived, answerAsked } from '../../src/ui/state/asked-answer.ts';
 import { makeBenchState, type BenchState } from '../../src/ui/state/bench-state.ts';
 import { withHorn } from '../../src/ui/state/horns-on-bench.ts';
 import { stepped } from '../../src/ui/state/horn-on-bench.ts';
-import { withProposed } from '../../src/ui/state/key-lengths.ts';
+import { withProposed, withSet } from '../../src/ui/state/key-lengths.ts';
+import { toldOver } from '../../src/ui/state/stands-now.ts';
 import { linkOf, setupLinkOf, withArms, withDrivenGap, withRatio } from '../../src/ui/state/link-edits.ts';
 import { keepLinkText, pickLink, textKey, type LinkFieldId } from '../../src/ui/state/links-state.ts';
 import { makeLinksView, type LinkedHornView } from '../../src/ui/views/regulation/links/links-view.model.ts';
@@ -35,11 +36,8 @@ const lowered = ['d', 'e', 'f'].reduce((state, pad) => edited(state, (c) => with
 
 /** The view once the physics of sound has answered. */
 function answered(state: BenchState): LinkedHornView {
-  const { proposed } = state.horns[state.hornId].contents;
-  const report = answerRegulation('follow', {
-    ...REGULATION_REQUESTS.follow,
-    proposed: proposed.document,
-  });
+  const { over } = toldOver(state.horns[state.hornId].contents);
+  const report = answerRegulation('follow', { ...REGULATION_REQUESTS.follow, proposed: over });
   const followed = answerArrived(answerAsked(state.links.followed, 1), 1, state.hornId, report);
   return linked({ ...state, links: { ...state.links, followed } });
 }
@@ -214,6 +212,40 @@ describe('what is typed of a link', () => {
     });
     expect(linked({ ...fresh, links: near }).fields.fromReadings).toMatchObject({ ratio: null });
     expect(linked({ ...fresh, links: near }).fields.fromReadings.words).toMatch(/^Cannot say/);
+  });
+});
+
+describe('the page of links, the lower stack proposed and then set low', () => {
+  const setting = ['d', 'e', 'f'].reduce(
+    (state, pad) => edited(state, (c) => withSet(c, pad, { mm: 6, at: 'front' })),
+    lowered,
+  );
+  const [proposed, set] = [answered(lowered), answered(setting)];
+
+  it('tells it as set, with the same numbers', () => {
+    expect([proposed.told, set.told]).toEqual(['as proposed', 'as set']);
+    expect(set.answer.headline).toMatch(/^As set, the [DE] key’s arm holds F♯ auxiliary down/);
+    expect(set.tables.pads.map((p) => [p.name, mmIn(p.stands)])).toEqual(
+      proposed.tables.pads.map((p) => [p.name, mmIn(p.stands)]),
+    );
+    expect(set.tables.notes).toEqual(proposed.tables.notes);
+    expect(set.sliders.find((s) => s.id === 'e')).toMatchObject({ frontMm: 6, told: 'as set' });
+    expect(set.sliders.find((s) => s.id === 'a')).toMatchObject({ told: 'as found' });
+    expect(set.withdrawn).toBe('as set');
+  });
+
+  it('tells what was set though nothing was proposed, and what is proposed beyond it', () => {
+    const only = answered(edited(fresh, (c) => withSet(c, 'e', { mm: 6, at: 'front' })));
+    expect(only.told).toBe('as set');
+    expect(only.proposes).toBe(false);
+    expect(only.tables.notes.length).toBeGreaterThan(0);
+    const beyond = answered(edited(setting, (c) => withProposed(c, 'a', 4)));
+    expect(beyond.told).toBe('as proposed');
+    const standing = (view: LinkedHornView, name: string) =>
+      mmIn(view.tables.pads.find((p) => p.name === name)!.stands);
+    expect(standing(beyond, 'F♯ auxiliary')).toBe(standing(set, 'F♯ auxiliary'));
+    expect(standing(beyond, 'bis')).toBeLessThan(standing(set, 'bis'));
+    expect(beyond.sliders.find((s) => s.id === 'a')).toMatchObject({ frontMm: 4, told: 'as proposed' });
   });
 });
 

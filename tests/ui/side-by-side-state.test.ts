@@ -69,6 +69,8 @@ describe('what stands side by side', () => {
       alto.proposed.id,
       alto.asSet.id,
     ]);
+    const done = withSet(proposing, 'e', { mm: 5.5, at: 'front' });
+    expect(ids(columnsOf(null, sources(done)))).toEqual([alto.asFound.id, alto.asSet.id]);
     const only = withSet(alto, 'f', { mm: 7, at: 'front' });
     expect(ids(columnsOf(null, sources(only)))).toEqual([alto.asFound.id, alto.asSet.id]);
   });

@@ -9,9 +9,15 @@ import type { PhysicsClient } from '../../src/ui/shell/physics-client.ts';
 import { makeBenchState, type BenchState } from '../../src/ui/state/bench-state.ts';
 import { makeStore } from '../../src/ui/state/bench-store.ts';
 import { foundDocuments, withProposed, withSet } from '../../src/ui/state/key-lengths.ts';
-import { playedInStanding, standingDocuments, startSentence } from '../../src/ui/state/stands-now.ts';
+import {
+  playedInStanding,
+  standingDocuments,
+  startSentence,
+  toldOver,
+} from '../../src/ui/state/stands-now.ts';
 import { makeLeaksView } from '../../src/ui/views/regulation/leaks/leaks-view.model.ts';
 import { makeProposalView } from '../../src/ui/views/proposal/proposal-view.model.ts';
+import { setFronts } from '../../src/ui/state/proposed-fronts.ts';
 import { answerProposal } from './demo-proposal.ts';
 import { answerRegulation, REGULATION_REQUESTS } from './demo-regulation.ts';
 import { onTheBench } from './demo.ts';
@@ -59,6 +65,39 @@ describe('the horn as it stands', () => {
     expect(loadHorn(standing).ok).toBe(true);
     expect(standingDocuments(worked)).toBe(standing);
     expect(playedInStanding(worked)).toBe('as set');
+  });
+
+  it('is told as found, as proposed until all of that is set, and then as set', () => {
+    expect(toldOver(found).told).toBe('as found');
+    const proposed = withProposed(withProposed(found, 'd', 9), 'e', 9.3);
+    expect(toldOver(proposed)).toEqual({ told: 'as proposed', over: proposed.proposed.document });
+    const half = set(proposed, 'd', 9);
+    expect(toldOver(half).told).toBe('as proposed');
+    const fronts = (contents: BenchContents) =>
+      Object.fromEntries(toldOver(contents).over.keys.map(({ pad, openingMm }) => [pad, openingMm]));
+    expect(fronts(half)).toEqual({ d: 9, e: 9.3 });
+    expect(toldOver(half).over).toBe(toldOver(half).over);
+    const whole = set(half, 'e', 9.3);
+    expect(toldOver(whole)).toEqual({ told: 'as set', over: whole.asSet.document });
+    // Read at another point, it is the same opening; proposed anew, it is open again.
+    const { e } = setFronts(whole);
+    expect(e).toBeCloseTo(9.3, DIGITS);
+    expect(toldOver(set(found, 'd', 9)).told).toBe('as set');
+    expect(toldOver(withProposed(whole, 'e', 8.8)).told).toBe('as proposed');
+    expect(fronts(withProposed(whole, 'e', 8.8))).toEqual({ d: 9, e: 8.8 });
+    expect(toldOver(set(whole, 'e', 9.1)).told).toBe('as proposed');
+  });
+
+  it('with a pad of another thickness proposed is open until that pad is in', () => {
+    const pads = (contents: BenchContents, role: 'proposed' | 'asSet'): BenchContents => ({
+      ...contents,
+      [role]: {
+        ...contents[role],
+        document: { ...contents[role].document, keys: [{ pad: 'e', padThicknessMm: 4.6 }] },
+      },
+    });
+    expect(toldOver(pads(found, 'proposed')).told).toBe('as proposed');
+    expect(toldOver(pads(pads(found, 'proposed'), 'asSet')).told).toBe('as set');
   });
 
   it('is what leaks, height beside leak, the map and the proposal start from', () => {

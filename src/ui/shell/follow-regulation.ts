@@ -3,7 +3,7 @@ import type { Store } from '../state/bench-store.ts';
 import { answerAsked, answerTaken, differ, type AskedAnswer } from '../state/asked-answer.ts';
 import { notesAndPadsOn, placesOn } from '../state/leak-places.ts';
 import { faultOn, followInHand } from '../state/leaks-state.ts';
-import { standingDocuments } from '../state/stands-now.ts';
+import { standingDocuments, toldOver } from '../state/stands-now.ts';
 import type { PhysicsClient, PhysicsListeners } from './physics-client.ts';
 import type { Outcome } from './physics-protocol.ts';
 
@@ -46,13 +46,13 @@ export function makeRegulationFollower(
 
   const followLinks = (state: BenchState): void => {
     const { documents, airC, a4Hz } = asFound(state);
-    const proposed = hornInHand(state).contents.proposed.document;
-    // Where nothing is proposed nothing follows.
-    if (proposed.keys.length === 0) return;
-    const wanted = [documents, proposed, airC, a4Hz];
+    const { told, over } = toldOver(hornInHand(state).contents);
+    // Where nothing is proposed or set nothing follows.
+    if (told === 'as found') return;
+    const wanted = [documents, over, airC, a4Hz];
     if (!differ(wanted, followed)) return;
     followed = wanted;
-    const id = client.askRegulation({ kind: 'follow', documents, proposed, airC, a4Hz });
+    const id = client.askRegulation({ kind: 'follow', documents, proposed: over, airC, a4Hz });
     store.update((s) => ({
       ...s,
       links: { ...s.links, followed: answerAsked(s.links.followed, id) },

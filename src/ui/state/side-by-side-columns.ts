@@ -4,7 +4,7 @@ import {
   type BenchContents,
   type SetupRole,
 } from '../../documents/bench-contents.ts';
-import { layered, missingKeys } from '../../documents/complete-setup.ts';
+import { layered, missingKeys, saysNothing } from '../../documents/complete-setup.ts';
 import {
   type HornRecord,
   type LibraryRecords,
@@ -13,8 +13,9 @@ import {
 } from '../../documents/library-file.ts';
 import type { SetupDocument } from '../../documents/setup-document.ts';
 import type { HornAndSetup } from '../../documents/to-acoustics.ts';
-import { isEmpty, usualSetup } from './side-by-side-offers.ts';
+import { usualSetup } from './side-by-side-offers.ts';
 import type { Column, SideBySideState } from './side-by-side-state.ts';
+import { toldOver } from './stands-now.ts';
 
 /** What columns are looked up in: the bench first, then what the library gave. */
 export interface ColumnSources {
@@ -24,10 +25,12 @@ export interface ColumnSources {
   readonly fetched: SideBySideState['fetched'];
 }
 
-/** The visit on the bench: as found beside what was proposed and what was set; what is empty is left out. */
-export function benchColumns({ horn, asFound, proposed, asSet }: BenchContents): Column[] {
-  const told = [proposed, asSet].filter((setup) => !isEmpty(setup));
-  return [asFound, ...(told.length === 0 ? [proposed] : told)].map(({ id }) => ({
+/** The visit on the bench: as found beside what was set, and what is proposed beyond that. */
+export function benchColumns(contents: BenchContents): Column[] {
+  const { horn, asFound, proposed, asSet } = contents;
+  const isSet = !saysNothing(asSet.document);
+  const isProposed = toldOver(contents).told === 'as proposed' || !isSet;
+  return [asFound, ...(isProposed ? [proposed] : []), ...(isSet ? [asSet] : [])].map(({ id }) => ({
     hornId: horn.id,
     setupId: id,
   }));

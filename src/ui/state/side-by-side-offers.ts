@@ -1,10 +1,7 @@
 import { SETUP_ROLES, type SetupRole } from '../../documents/bench-contents.ts';
-import type { LibraryRecords, SetupRecord, VisitRecord } from '../../documents/library-file.ts';
+import { saysNothing } from '../../documents/complete-setup.ts';
+import type { LibraryRecords, VisitRecord } from '../../documents/library-file.ts';
 import type { Column, ListedHorn } from './side-by-side-state.ts';
-
-/** Whether a sparse setup says nothing yet. */
-export const isEmpty = ({ document }: SetupRecord): boolean =>
-  document.keys.length === 0 && (document.links ?? []).length === 0;
 
 /** The setup a horn was left with: as set in its latest visit, or as found where nothing was set. */
 export function usualSetup({ setups, visits }: LibraryRecords, hornId: string): string | null {
@@ -12,7 +9,7 @@ export function usualSetup({ setups, visits }: LibraryRecords, hornId: string): 
   const last = newestVisits(visits, hornId)[0];
   if (last === undefined) return own[0]?.id ?? null;
   const set = own.find(({ id }) => id === last.document.asSet);
-  return set === undefined || isEmpty(set) ? last.document.asFound : set.id;
+  return set === undefined || saysNothing(set.document) ? last.document.asFound : set.id;
 }
 
 /** A horn's visits, the latest first. */
@@ -51,7 +48,7 @@ export function setupOffers(records: LibraryRecords, hornId: string): SetupOffer
       const setup = byId.get(document[role]);
       if (setup === undefined) return [];
       byId.delete(document[role]);
-      const empty = role !== 'asFound' && isEmpty(setup) ? ' (nothing yet)' : '';
+      const empty = role !== 'asFound' && saysNothing(setup.document) ? ' (nothing yet)' : '';
       return [{ id: setup.id, label: `${ROLE_WORDS[role]}${empty}, ${document.date}` }];
     }),
   }));
@@ -72,7 +69,7 @@ export function nextColumn(
   const [{ hornId }] = columns;
   const taken = new Set(columns.map(({ setupId }) => setupId));
   const offers = records === null ? [] : setupOffers(records, hornId).flatMap(({ offers: list }) => list);
-  const isTold = (id: string): boolean => !isEmpty(records!.setups.find((s) => s.id === id)!);
+  const isTold = (id: string): boolean => !saysNothing(records!.setups.find((s) => s.id === id)!.document);
   const other = horns.find(({ id }) => !columns.some((c) => c.hornId === id));
   if (other !== undefined) return { hornId: other.id, setupId: null };
   const own = offers.find(({ id }) => !taken.has(id) && isTold(id));

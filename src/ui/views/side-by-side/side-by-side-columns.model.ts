@@ -1,3 +1,4 @@
+import { saysNothing } from '../../../documents/complete-setup.ts';
 import type { BenchState } from '../../state/bench-state.ts';
 import {
   recordsOfHorn,
@@ -5,7 +6,7 @@ import {
   type ColumnSource,
   type ColumnSources,
 } from '../../state/side-by-side-columns.ts';
-import { isEmpty, setupOffers, type SetupOffers } from '../../state/side-by-side-offers.ts';
+import { setupOffers, type SetupOffers } from '../../state/side-by-side-offers.ts';
 import type { Column, ListedHorn } from '../../state/side-by-side-state.ts';
 import { kept, letterOf } from './letters.ts';
 
@@ -63,7 +64,7 @@ export function makeColumn(
 
 /** `nothing is proposed on Larkfield alto, visit of 2026-05-04: it stands as found.` */
 function nothingOwn(horn: string, { setup, under, role, visit }: ColumnSource): ColumnView['nothingOwn'] {
-  if (under === null || !isEmpty(setup)) return null;
+  if (under === null || !saysNothing(setup.document)) return null;
   const done = role === 'asSet' ? 'set' : 'proposed';
   const on = visit === null ? horn : `${horn}, visit of ${visit.document.date}`;
   return {

@@ -8,13 +8,13 @@ import type { LinkEnds, LinkFieldId } from '../../../state/links-state.ts';
 import type { FieldView } from '../../key-study/measured-fields.model.ts';
 import type { LinkedHornView } from './links-view.model.ts';
 
-/** The notes that suffer by what is proposed. */
-export function notesPanel({ proposes, notesTitle, tables: { notes } }: LinkedHornView): TemplateResult {
+/** The notes that suffer by what is proposed or set. */
+export function notesPanel({ told, notesTitle, tables: { notes } }: LinkedHornView): TemplateResult {
   return html`
     <section class="rg-panel ln-notes" aria-labelledby="ln-notes-title">
       <h2 id="ln-notes-title">${notesTitle}</h2>
       ${
-        proposes
+        told !== 'as found'
           ? html`<ul class="ln-note-list">
               ${notes.map(({ note, change }) => html`<li><b>${note}</b> <span>${change}</span></li>`)}
             </ul>`
@@ -25,12 +25,11 @@ export function notesPanel({ proposes, notesTitle, tables: { notes } }: LinkedHo
 }
 
 /** Every driven pad: its own stop, what its links allow, how it stands. */
-export function padsTable({ proposes, tables: { pads }, unit }: LinkedHornView): TemplateResult {
+export function padsTable({ told, tables: { pads }, unit }: LinkedHornView): TemplateResult {
+  const isChanged = told !== 'as found';
   return html`
     <section class="rg-panel ln-pads" aria-labelledby="ln-pads-title">
-      <h2 id="ln-pads-title">
-        Pads that links drive, ${proposes ? 'as proposed' : 'as found'}, at the front
-      </h2>
+      <h2 id="ln-pads-title">Pads that links drive, ${told}, at the front</h2>
       <div class="rg-scroll" tabindex="0" role="region" aria-label="Table of driven pads">
         <vw-grid-table
           ><table>
@@ -42,7 +41,7 @@ export function padsTable({ proposes, tables: { pads }, unit }: LinkedHornView):
                 <th scope="col">stands</th>
                 <th scope="col">what rules</th>
                 ${
-                  proposes
+                  isChanged
                     ? html`<th scope="col">as found</th>
                         <th scope="col">vent share</th>`
                     : nothing
@@ -59,7 +58,7 @@ export function padsTable({ proposes, tables: { pads }, unit }: LinkedHornView):
                     <td><b>${figure(row.reasons.stands, unit)}</b></td>
                     <td>${row.held ? '▼ ' : ''}${row.rules}</td>
                     ${
-                      proposes
+                      isChanged
                         ? html`<td>${row.was}</td>
                             <td>${row.share}</td>`
                         : nothing

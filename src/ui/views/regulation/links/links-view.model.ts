@@ -3,6 +3,8 @@ import { formatBoth, type LengthUnit } from '../../../../documents/length-format
 import { memoLast } from '../../../state/memo-last.ts';
 import type { HornDocument } from '../../../../documents/horn-document.ts';
 import { documentsInHand, hornInHand, proposedInHand, type BenchState } from '../../../state/bench-state.ts';
+import { setFronts } from '../../../state/proposed-fronts.ts';
+import { SAME_MM, toldOver, type Told } from '../../../state/stands-now.ts';
 import { isWaiting, reportFor } from '../../../state/asked-answer.ts';
 import type { LinkEnds } from '../../../state/links-state.ts';
 import { makeLinkFields, type LinkFields } from './link-fields.model.ts';
@@ -28,7 +30,7 @@ export interface DriverSlider {
   readonly highMm: number;
   readonly foundMm: number;
   readonly valueText: string;
-  readonly proposed: boolean;
+  readonly told: Told;
 }
 
 /** One link to choose from. */
@@ -46,7 +48,10 @@ export interface LinkedHornView {
   /** `Notes that suffer: 19 of 44` */
   readonly notesTitle: string;
   readonly sliders: readonly DriverSlider[];
+  readonly told: Told;
+  /** whether there is a proposal to withdraw, and how the horn is told without it */
   readonly proposes: boolean;
+  readonly withdrawn: Told;
   readonly choices: readonly LinkChoice[];
   readonly chosen: string;
   readonly linkTitle: string;
@@ -69,7 +74,8 @@ const MM = 1e-3;
 
 export function makeLinksView(state: BenchState): LinksView {
   const { horn } = documentsInHand(state);
-  const known = linksInHand(documentsInHand(state), hornInHand(state).contents.proposed.document);
+  const { told, over } = toldOver(hornInHand(state).contents);
+  const known = linksInHand(documentsInHand(state), over);
   if (!known.ok) return { hornName: horn.name, problem: known.message, horn: null };
   if (horn.links.length === 0) {
     const problem = 'This horn’s document names no links: add them before asking what they allow.';
@@ -78,38 +84,45 @@ export function makeLinksView(state: BenchState): LinksView {
   return {
     hornName: horn.name,
     problem: state.links.followed.problem,
-    horn: makeLinkedHorn(state, known.found, known.proposed),
+    horn: makeLinkedHorn(state, told, known.found, known.then),
   };
 }
 
-function makeLinkedHorn(state: BenchState, found: LoadedLinks, proposed: LoadedLinks): LinkedHornView {
+function makeLinkedHorn(
+  state: BenchState,
+  told: Told,
+  found: LoadedLinks,
+  then: LoadedLinks,
+): LinkedHornView {
   const { unit, links, hornId } = state;
   const nameOf = namesOf(documentsInHand(state).horn);
   const manner: LinksManner = { unit, nameOf };
-  const proposes = Object.keys(proposedInHand(state)).length > 0;
+  const isChanged = told !== 'as found';
   const followed = reportFor(links.followed, hornId);
   const choices = linkChoices(found, nameOf);
-  const ends = chosenLink(links.link, choices, proposed);
+  const ends = chosenLink(links.link, choices, then);
   const { travelRatio, ratioFrom } = found.report.links.find(
     (l) => l.driver === ends.driver && l.driven === ends.driven,
   )!;
   return {
     unit,
-    answer: makeLinksAnswer(proposed.report, screwsOf(proposed), proposes, followed, manner),
-    waiting: proposes && isWaiting(links.followed, hornId),
+    answer: makeLinksAnswer(then.report, screwsOf(then), told, followed, manner),
+    waiting: isChanged && isWaiting(links.followed, hornId),
     notesTitle:
-      proposes && followed !== null
+      isChanged && followed !== null
         ? `Notes that suffer: ${followed.suffering.length} of ${followed.notes}`
         : 'Notes that suffer',
     sliders: makeSliders(state, found, nameOf),
-    proposes,
+    told,
+    proposes: Object.keys(proposedInHand(state)).length > 0,
+    withdrawn: Object.keys(setFronts(hornInHand(state).contents)).length > 0 ? 'as set' : 'as found',
     choices,
     chosen: valueOf(ends),
     linkTitle: `${nameOf(ends.driver)} onto ${nameOf(ends.driven)}`,
-    stack: makeStackView(proposed, ends, links.pressed, unit, nameOf),
+    stack: makeStackView(then, ends, links.pressed, unit, nameOf),
     fields: makeLinkFields(state, ends, { ratio: travelRatio, from: ratioFrom }, nameOf),
-    asked: makeAskedView(state, proposed, manner),
-    tables: makeLinkTables(found.report, proposed.report, proposes ? followed : null, manner),
+    asked: makeAskedView(state, then, manner),
+    tables: makeLinkTables(found.report, then.report, isChanged ? followed : null, manner),
   };
 }
 
@@ -166,7 +179,7 @@ export function endsOf(choices: readonly LinkChoice[], value: string): LinkEnds 
 function makeSliders(state: BenchState, found: LoadedLinks, nameOf: (pad: string) => string): DriverSlider[] {
   const { horn } = found.facts;
   const { links } = horn.keywork;
-  const proposed = proposedInHand(state);
+  const [proposed, set] = [proposedInHand(state), setFronts(hornInHand(state).contents)];
   const pads = horn.holes.map(({ id, number }) => ({ id, number }));
   const drivers = linkGroups(horn.keywork, pads).flatMap((group) =>
     group.pads.filter((pad) => links.some((l) => l.driver === pad) && !links.some((l) => l.driven === pad)),
@@ -175,7 +188,7 @@ function makeSliders(state: BenchState, found: LoadedLinks, nameOf: (pad: string
     const hole = horn.holes.find((h) => h.id === id)!;
     const { padRadius } = found.loaded.setup.keys.get(id)!;
     const foundMm = ownPose(horn, found.loaded.setup, id).front / MM;
-    const frontMm = proposed[id] ?? foundMm;
+    const frontMm = proposed[id] ?? set[id] ?? foundMm;
     const reachMm = largestOpening(hole.hinge!, padRadius, 'front') / MM;
     return {
       id,
@@ -185,7 +198,12 @@ function makeSliders(state: BenchState, found: LoadedLinks, nameOf: (pad: string
       highMm: Math.floor(10 * Math.min(reachMm, Math.max(1.6 * foundMm, foundMm + 2))) / 10,
       foundMm,
       valueText: `${formatBoth(frontMm, state.unit)} at the front`,
-      proposed: proposed[id] !== undefined,
+      told:
+        id in proposed && !(Math.abs(proposed[id] - set[id]) < SAME_MM)
+          ? 'as proposed'
+          : id in set
+            ? 'as set'
+            : 'as found',
     };
   });
 }

@@ -158,7 +158,7 @@ export class VwLinksView extends BenchView {
             ?disabled=${!horn.proposes}
             @click=${() => bench.withdrawProposals()}
           >
-            ● all as found
+            ● all ${horn.withdrawn}
           </button>
         </div>
         <div class="ln-sliders">
@@ -171,9 +171,7 @@ export class VwLinksView extends BenchView {
                 @vw-opening-change=${(e: CustomEvent<{ frontMm: number }>) =>
                   acts.propose(slider.id, e.detail.frontMm)}
               >
-                <p class="ln-reading">
-                  <b>${slider.name}</b> ${slider.valueText}${slider.proposed ? ', proposed' : ', as found'}
-                </p>
+                <p class="ln-reading"><b>${slider.name}</b> ${slider.valueText}, ${slider.told}</p>
                 <vw-opening-slider
                   .value=${slider.frontMm}
                   .low=${slider.lowMm}

@@ -5,6 +5,7 @@ import { lengthBothWithPlusMinus } from '../../../../documents/length-plus-minus
 import type { BudgetReport } from '../../../../documents/uncertainty-report.ts';
 import { listed, noteLabel, signedCents, unbroken } from '../../../parts/note-names.ts';
 import type { FollowedReport, MovedNoteReport } from '../../../state/followed-report.ts';
+import type { Told } from '../../../state/stands-now.ts';
 import { gapWords, papersOf } from '../gap-words.ts';
 
 /** The answer about links in words, biggest first. */
@@ -12,7 +13,7 @@ export interface LinksAnswer {
   readonly headline: string;
   readonly standing: string;
   readonly sure: string;
-  /** what the proposed openings do to the notes */
+  /** what the openings proposed or set do to the notes */
   readonly notes: string;
 }
 
@@ -38,20 +39,20 @@ export interface OpenScrew {
 
 /**
  * @param screws   what the links' screws leave
- * @param proposes whether the report is of a proposal; the words then say so
+ * @param told     of what the report is; the words say so
  */
 export function makeLinksAnswer(
   report: LinksReport,
   screws: readonly OpenScrew[],
-  proposes: boolean,
+  told: Told,
   followed: FollowedReport | null,
   manner: LinksManner,
 ): LinksAnswer {
   return {
-    headline: unbroken(headline(report, screws, proposes, manner)),
+    headline: unbroken(headline(report, screws, told, manner)),
     standing: unbroken(standing(report, manner)),
     sure: unbroken(sure(manner)),
-    notes: unbroken(proposes ? notesSentence(followed) : ''),
+    notes: unbroken(told === 'as found' ? '' : notesSentence(followed)),
   };
 }
 
@@ -92,12 +93,11 @@ export function leftOpen(report: LinksReport): { driver: string; pad: string; le
 function headline(
   report: LinksReport,
   screws: readonly OpenScrew[],
-  proposes: boolean,
+  told: Told,
   manner: LinksManner,
 ): string {
   const { unit, nameOf } = manner;
-  const as = proposes ? 'As proposed, ' : '';
-  const said = (text: string): string => (as === '' ? capital(text) : `${as}${text}`);
+  const said = (text: string): string => (told === 'as found' ? capital(text) : `${capital(told)}, ${text}`);
   const [worst, ...others] = heldPads(report);
   if (worst !== undefined) {
     const more = others.length === 0 ? '' : `; ${listed(others.map((p) => nameOf(p.pad)))} too`;

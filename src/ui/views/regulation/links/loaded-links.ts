@@ -1,3 +1,4 @@
+import { saysNothing } from '../../../../documents/complete-setup.ts';
 import type { SetupDocument } from '../../../../documents/setup-document.ts';
 import { reportLinks, type LinksReport } from '../../../../documents/links-report.ts';
 import { regulationFacts, type RegulationFacts } from '../../../../documents/regulation-facts.ts';
@@ -16,25 +17,23 @@ export interface LoadedLinks {
   readonly report: LinksReport;
 }
 
-/** The horn as found and as proposed; a sentence where the documents do not fit together. */
+/** The horn as found and with what is told over that; a sentence where the documents do not fit together. */
 export type LinksInHand =
-  | { readonly ok: true; readonly found: LoadedLinks; readonly proposed: LoadedLinks }
+  | { readonly ok: true; readonly found: LoadedLinks; readonly then: LoadedLinks }
   | { readonly ok: false; readonly message: string };
 
 /** Links are levers: what they do is there at once, without the physics of sound. */
-export const linksInHand = memoLast((documents: HornAndSetup, proposed: SetupDocument): LinksInHand => {
+export const linksInHand = memoLast((documents: HornAndSetup, over: SetupDocument): LinksInHand => {
   const found = loadHorn(documents);
   if (!found.ok) return { ok: false, message: found.issues.map((i) => i.message).join(' ') };
   const vent = linkedVent(found.value);
   if (vent !== null)
     return { ok: false, message: `The links name ${vent}, which has no hinge: a link joins pads on hinges.` };
   const foundLinks = linksOf(found.value);
-  if (proposed.keys.length === 0 && proposed.links === undefined) {
-    return { ok: true, found: foundLinks, proposed: foundLinks };
-  }
-  const then = loadSetupOver(found.value, proposed);
+  if (saysNothing(over)) return { ok: true, found: foundLinks, then: foundLinks };
+  const then = loadSetupOver(found.value, over);
   if (!then.ok) return { ok: false, message: then.issues.map((i) => i.message).join(' ') };
-  return { ok: true, found: foundLinks, proposed: linksOf(then.value) };
+  return { ok: true, found: foundLinks, then: linksOf(then.value) };
 });
 
 function linksOf(loaded: LoadedHorn): LoadedLinks {
