@@ -166,7 +166,7 @@ export function reportComparison(comparison: SetupComparison): ComparisonReport 
     keys,
     warnings: warningsOf(comparison),
     limits:
-      `Absolute pitch is good to about ±${MODEL_CENTS} cents. Two setups of one horn err alike, so their ` +
+      `Absolute pitch is good to ±${MODEL_CENTS} cents at best. Two setups of one horn err alike, so their ` +
       'difference is far better; two horns err each on their own.',
   };
 }

@@ -8,9 +8,10 @@ export function signedCents(cents: number): string {
   return `${cents < 0 ? '−' : '+'}${digits}`;
 }
 
-/** Keeps a number and its unit on one line. */
+/** Keeps a number, its ± and its unit on one line. */
 export function unbroken(text: string): string {
   return text
+    .replace(/(\d) (?=±)/g, '$1\u00a0')
     .replace(/(±) (?=\d)/g, '$1\u00a0')
     .replace(/(\d) (?=(?:mm|cm³|in|thou|%|cents?|ms|Hz|°C)(?![a-z]))/g, '$1\u00a0');
 }

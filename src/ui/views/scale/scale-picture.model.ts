@@ -30,7 +30,7 @@ const PANELS: Readonly<
   Record<ListedPanel, { list: 'cents' | 'heights' | 'cutoffHz'; title: string; step: number; least: number }>
 > = {
   pitch: { list: 'cents', title: 'cents', step: 10, least: 10 },
-  strength: { list: 'heights', title: 'peak height', step: 10, least: 20 },
+  strength: { list: 'heights', title: 'strength', step: 10, least: 20 },
   cutoff: { list: 'cutoffHz', title: 'cutoff, Hz', step: 500, least: 1000 },
 };
 

@@ -9,9 +9,11 @@ export function letterOf(column: number): string {
 /** What a column is called beside its letter where there is little room: by its horn where no other column is of
  * it, else by its setup. */
 export function shortNames({ setups }: Pick<ComparisonReport, 'setups'>): string[] {
-  const isLone = (horn: string): boolean => setups.filter((s) => s.horn === horn).length === 1;
-  return setups.map((setup) => (isLone(setup.horn) ? setup.horn : ofSetup(setup)));
+  return setups.map((setup) => (isLone(setup, setups) ? setup.horn : ofSetup(setup)));
 }
+
+const isLone = ({ horn }: { readonly horn: string }, setups: ComparisonReport['setups']): boolean =>
+  setups.filter((s) => s.horn === horn).length === 1;
 
 /** A column's name without its horn. */
 const ofSetup = ({ label, horn }: ComparisonReport['setups'][number]): string =>
@@ -31,21 +33,22 @@ export function lettered(
   );
 }
 
-/** The sentence on a setup beside the first; of one horn, its name need not be said twice. */
+/** The sentence on a setup beside the first: of one horn its name need not be said, of a horn that stands once its setup. */
 export function letteredBeside(
   sentence: string,
   { setups }: Pick<ComparisonReport, 'setups'>,
   columns: readonly number[],
   index: number,
 ): string {
-  const names = setups[index + 1].sameHornAsFirst ? setups.map(ofSetup) : setups.map(({ label }) => label);
+  const names = setups[index + 1].sameHornAsFirst
+    ? setups.map(ofSetup)
+    : setups.map((setup) => (isLone(setup, setups) ? setup.horn : setup.label));
   return lettered(sentence, { setups }, columns, names);
 }
 
 /** Numbers stay with their units, and days on one line. */
 export function kept(sentence: string): string {
   return unbroken(sentence)
-    .replace(/(\d) ±/g, '$1\u00a0±')
     .replace(/(\d) dB/g, '$1\u00a0dB')
     .replace(/(\d{4})-(\d\d)-(\d\d)/g, '$1\u2011$2\u2011$3');
 }

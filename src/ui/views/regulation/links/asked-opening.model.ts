@@ -133,9 +133,9 @@ function stopRow(stop: Stop, asked: AskedOpeningReport, manner: LinksManner): As
 function raiseWords(stop: Stop, manner: LinksManner): string {
   if (isBeyond(stop)) return `its hinge reaches ${formatBoth(stop.largestFrontMm!, manner.unit)} only`;
   if (isShort(stop)) {
-    return `raise by ${apart(stop, manner)}${isShown(stop) ? '' : ': less than can be shown'}`;
+    return `${isShown(stop) ? '' : 'cannot be shown: '}raise by ${apart(stop, manner)}`;
   }
-  return isShown(stop) ? 'enough as it is' : `enough, but by ${apart(stop, manner)}: less than can be shown`;
+  return isShown(stop) ? 'enough as it is' : `cannot be shown: enough by ${apart(stop, manner)}`;
 }
 
 function answerFor(asked: AskedOpeningReport, manner: LinksManner): string {

@@ -5,7 +5,7 @@ export const linksStyles = css`
   .ln-page {
     grid-template-columns: minmax(0, 1fr) 400px;
     grid-template-rows: none;
-    grid-template-areas: 'tabs tabs' 'answer answer' 'stack try' 'notes notes' 'pads pads' 'links links' 'link asked' 'foot foot';
+    grid-template-areas: 'tabs tabs' 'answer answer' 'stack try' 'notes notes' 'pads pads' 'links links' 'asked asked' 'link link' 'foot foot';
   }
   .ln-head {
     display: flex;
@@ -144,6 +144,9 @@ export const linksStyles = css`
   .ln-asked {
     grid-area: asked;
   }
+  .ln-asked table {
+    max-width: 44rem;
+  }
   .ln-more summary {
     min-height: var(--vw-touch);
     line-height: 1.3;
@@ -160,7 +163,7 @@ export const linksStyles = css`
   }
   .ln-ask {
     display: grid;
-    grid-template-columns: auto minmax(0, 1fr);
+    grid-template-columns: max-content minmax(0, 20rem);
     gap: var(--vw-space-2) var(--vw-space-4);
     align-items: start;
   }
@@ -171,7 +174,7 @@ export const linksStyles = css`
   @media (max-width: 1100px) {
     .ln-page {
       grid-template-columns: minmax(0, 1fr) minmax(0, 1fr);
-      grid-template-areas: 'tabs tabs' 'answer answer' 'stack stack' 'try try' 'notes notes' 'pads pads' 'links links' 'link asked' 'foot foot';
+      grid-template-areas: 'tabs tabs' 'answer answer' 'stack stack' 'try try' 'notes notes' 'pads pads' 'links links' 'asked asked' 'link link' 'foot foot';
     }
     .ln-page .ks-answer {
       min-height: 14rem;
@@ -184,7 +187,7 @@ export const linksStyles = css`
   @media (max-width: 700px) {
     .ln-page {
       grid-template-columns: minmax(0, 1fr);
-      grid-template-areas: 'tabs' 'answer' 'stack' 'try' 'notes' 'pads' 'links' 'link' 'asked' 'foot';
+      grid-template-areas: 'tabs' 'answer' 'stack' 'try' 'notes' 'pads' 'links' 'asked' 'link' 'foot';
     }
     .ln-stack vw-stack-drawing {
       flex-basis: 220px;

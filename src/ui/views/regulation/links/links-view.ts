@@ -40,7 +40,7 @@ export class VwLinksView extends BenchView {
             ? nothing
             : html`${this.#stack(horn, acts)} ${this.#sliders(horn, bench, acts)} ${notesPanel(horn)}
               ${padsTable(horn)} ${linksTable(horn, (value) => this.#pick(horn, value))}
-              ${linkPanel(horn, this.#endsIn(horn), acts)} ${askedPanel(horn, bench, acts)}`
+              ${askedPanel(horn, bench, acts)} ${linkPanel(horn, this.#endsIn(horn), acts)}`
         }
         <footer class="ks-foot">
           <p>
