@@ -183,7 +183,13 @@ describe('a table of many figures', () => {
         document.querySelector('.ln-links vw-reason')!.shadowRoot!.querySelector('[data-placed]'),
       );
       await page.keyboard.press('Escape');
-      await expect.poll(inTable).toMatch(/^1, \d vw-reason$/);
+      // The focus has left the reason once it is back on the figure.
+      await page.waitForFunction(() =>
+        document
+          .querySelector('.ln-links vw-reason')!
+          .shadowRoot!.querySelector('.figure:focus[aria-expanded="false"]'),
+      );
+      expect(await inTable()).toMatch(/^1, \d vw-reason$/);
       await page.keyboard.press('Home');
       await page.keyboard.press('ArrowDown');
       expect(await inTable()).toBe('2, 0 button');
@@ -191,6 +197,46 @@ describe('a table of many figures', () => {
       expect(await inTable()).toBe('');
       await page.keyboard.press('Shift+Tab');
       expect(await inTable()).toBe('2, 0 button');
+      await page.close();
+    },
+    PATIENCE_MS,
+  );
+});
+
+describe.each([
+  { view: 'proposal', table: '.pp-keys vw-grid-table', row: '.pp-row' },
+  { view: 'leaks', table: '.lk-beside vw-grid-table', row: 'tbody tr' },
+] as const)('the table of $view', ({ view, table, row }) => {
+  it(
+    'is one stop of the tabulator, and the arrows go to every link, figure and button in it',
+    async () => {
+      const { page } = await openWorkbench(browser, site, SIZES.laptop, view);
+      await page.waitForSelector(`${table} ${row}`);
+      const reached = (): Promise<{ readonly count: number; readonly at: number }> =>
+        page.evaluate((selector) => {
+          const stops = [...document.querySelector(selector)!.querySelectorAll('a[href], button, vw-reason')];
+          return { count: stops.length, at: stops.indexOf(document.activeElement!) };
+        }, table);
+      const at = async (): Promise<number> => (await reached()).at;
+      const { count } = await reached();
+      expect(count).toBeGreaterThan(3);
+      await page.locator(table).first().locator('a[href]').first().focus();
+      const met = new Set<number>();
+      // Right to the end of each row, and on at the head of the next.
+      for (let i = 0; i < 2 * count; i++) {
+        const here = await at();
+        met.add(here);
+        await page.keyboard.press('ArrowRight');
+        if ((await at()) !== here) continue;
+        await page.keyboard.press('Home');
+        await page.keyboard.press('ArrowDown');
+      }
+      expect([...met].sort((a, b) => a - b)).toEqual(Array.from({ length: count }, (_, i) => i));
+      const last = await at();
+      await page.keyboard.press('Tab');
+      expect(await at()).toBe(-1);
+      await page.keyboard.press('Shift+Tab');
+      expect(await at()).toBe(last);
       await page.close();
     },
     PATIENCE_MS,

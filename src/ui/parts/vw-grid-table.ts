@@ -3,10 +3,14 @@ import { customElement } from 'lit/decorators.js';
 import { placeTo } from './grid-stops.model.ts';
 import { VwReason } from './vw-reason.ts';
 
+const ROW = 'tr, [role="row"]';
+const CELL = 'td, th, [role="cell"], [role="rowheader"]';
+const STOPS = `:is(${CELL}) :is(button, a[href], vw-reason)`;
+
 /**
- * A table whose many figures and buttons are one stop of the tabulator; the arrows go from one to the next.
+ * A table whose many figures, buttons and links are one stop of the tabulator; the arrows go from one to the next.
  *
- * @slot - the table
+ * @slot - the table, or what has its roles
  */
 @customElement('vw-grid-table')
 export class VwGridTable extends LitElement {
@@ -41,12 +45,12 @@ export class VwGridTable extends LitElement {
   }
 
   get #stops(): HTMLElement[] {
-    return [...this.querySelectorAll<HTMLElement>('td button, th button, vw-reason')];
+    return [...this.querySelectorAll<HTMLElement>(STOPS)];
   }
 
   /** One stop is the tabulator’s, the others the arrows’. */
   #settle(): void {
-    this.querySelector('table')?.setAttribute('role', 'grid');
+    this.querySelector('table, [role="table"]')?.setAttribute('role', 'grid');
     const stops = this.#stops;
     if (this.#at === null || !stops.includes(this.#at)) this.#at = stops[0] ?? null;
     for (const stop of stops) {
@@ -68,12 +72,10 @@ export class VwGridTable extends LitElement {
     // In a reason that is open the arrows read on.
     if (event.composedPath().some((part) => part instanceof Element && part.matches('[popover]'))) return;
     const stops = this.#stops;
+    const rows = [...this.querySelectorAll(ROW)];
     const places = stops.map((stop) => {
-      const cell = stop.closest<HTMLTableCellElement>('td, th');
-      return {
-        row: (cell?.parentElement as HTMLTableRowElement | null)?.rowIndex ?? 0,
-        column: cell?.cellIndex ?? 0,
-      };
+      const [row, cell] = [stop.closest(ROW)!, stop.closest(CELL)!];
+      return { row: rows.indexOf(row), column: [...row.children].indexOf(cell) };
     });
     const to = placeTo(places, stops.indexOf(event.target as HTMLElement), event.key);
     if (to === null) return;

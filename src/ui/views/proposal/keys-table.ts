@@ -2,6 +2,7 @@ import { html, nothing, type TemplateResult } from 'lit';
 import type { LengthUnit } from '../../../documents/length-format.ts';
 import { unbroken } from '../../parts/note-names.ts';
 import { figure } from '../../parts/told.ts';
+import '../../parts/vw-grid-table.ts';
 import type { Bench } from '../../shell/bench.ts';
 import type { KeyRow, ProposalView } from './proposal-view.model.ts';
 
@@ -14,17 +15,19 @@ export function keysTable({ rows, waiting, unit }: ProposalView, bench: Bench): 
         Openings at the front. A locked key stays where it stands, and the rest is worked out around it; locks
         are kept with the visit.
       </p>
-      <div role="table" aria-label="Every key, as it stands and proposed" class="pp-table">
-        <div role="row" class="pp-head">
-          <span role="columnheader">Key</span>
-          <span role="columnheader">As it stands</span>
-          <span role="columnheader">Proposed</span>
-          <span role="columnheader">Move</span>
-          <span role="columnheader">Why</span>
-          <span role="columnheader">Lock</span>
-        </div>
-        ${rows.map((row) => keyRow(row, unit, bench))}
-      </div>
+      <vw-grid-table
+        ><div role="table" aria-label="Every key, as it stands and proposed" class="pp-table">
+          <div role="row" class="pp-head">
+            <span role="columnheader">Key</span>
+            <span role="columnheader">As it stands</span>
+            <span role="columnheader">Proposed</span>
+            <span role="columnheader">Move</span>
+            <span role="columnheader">Why</span>
+            <span role="columnheader">Lock</span>
+          </div>
+          ${rows.map((row) => keyRow(row, unit, bench))}
+        </div></vw-grid-table
+      >
     </section>
   `;
 }

@@ -1,6 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { guard } from 'lit/directives/guard.js';
 import { figureOr } from '../../../parts/told.ts';
+import '../../../parts/vw-grid-table.ts';
 import type { LengthUnit } from '../../../../documents/length-format.ts';
 import type { LeaksActs } from '../../../shell/leaks-acts.ts';
 import type { BesideView, HeightRow, LeakRow } from './beside.model.ts';
@@ -48,20 +49,22 @@ function heightsTable(
               role="region"
               aria-label="Keys whose height the note hears"
             >
-              <table>
-                <thead>
-                  <tr>
-                    <th scope="col">key</th>
-                    <th scope="col" aria-sort="descending">brings, most first ▼</th>
-                    <th scope="col">cents</th>
-                    <th scope="col">stands at</th>
-                    <th scope="col">enough</th>
-                  </tr>
-                </thead>
-                <tbody>
-                  ${heights.map((row) => heightRow(row, unit, acts))}
-                </tbody>
-              </table>
+              <vw-grid-table
+                ><table>
+                  <thead>
+                    <tr>
+                      <th scope="col">key</th>
+                      <th scope="col" aria-sort="descending">brings, most first ▼</th>
+                      <th scope="col">cents</th>
+                      <th scope="col">stands at</th>
+                      <th scope="col">enough</th>
+                    </tr>
+                  </thead>
+                  <tbody>
+                    ${heights.map((row) => heightRow(row, unit, acts))}
+                  </tbody>
+                </table></vw-grid-table
+              >
             </div>`
       }
       ${heights.length === 0 ? nothing : html`<p class="lk-swipe">Swipe the table for cents and openings ▸</p>`}
@@ -102,20 +105,22 @@ function leaksTable({ leaks, lesser }: BesideView, note: string, manner: LeakMan
         leaks.length === 0
           ? html`<p>It shuts no pad that could leak.</p>`
           : html`<div class="rg-scroll" tabindex="0" role="region" aria-label="Pads the note shuts">
-                <table>
-                  <thead>
-                    <tr>
-                      <th scope="col">pad</th>
-                      <th scope="col" aria-sort="descending">two papers, worst first ▼</th>
-                      <th scope="col">one paper</th>
-                      <th scope="col">cents at two</th>
-                      <th scope="col">shut by</th>
-                    </tr>
-                  </thead>
-                  <tbody>
-                    ${leaks.map((row) => leakRow(row, manner))}
-                  </tbody>
-                </table>
+                <vw-grid-table
+                  ><table>
+                    <thead>
+                      <tr>
+                        <th scope="col">pad</th>
+                        <th scope="col" aria-sort="descending">two papers, worst first ▼</th>
+                        <th scope="col">one paper</th>
+                        <th scope="col">cents at two</th>
+                        <th scope="col">shut by</th>
+                      </tr>
+                    </thead>
+                    <tbody>
+                      ${leaks.map((row) => leakRow(row, manner))}
+                    </tbody>
+                  </table></vw-grid-table
+                >
               </div>
               <p class="lk-swipe">Swipe the table for cents, and for what shuts the pad ▸</p>`
       }
@@ -129,11 +134,13 @@ function lesserTable(lesser: readonly LeakRow[], manner: LeakManner): TemplateRe
     <details class="lk-lesser">
       <summary>${lesser.length} more ${lesser.length === 1 ? 'pad' : 'pads'} that would cost less</summary>
       <div class="rg-scroll" tabindex="0" role="region" aria-label="Pads that would cost less">
-        <table aria-label="pad, two papers, one paper, cents at two papers, shut by">
-          <tbody>
-            ${lesser.map((row) => leakRow(row, manner))}
-          </tbody>
-        </table>
+        <vw-grid-table
+          ><table aria-label="pad, two papers, one paper, cents at two papers, shut by">
+            <tbody>
+              ${lesser.map((row) => leakRow(row, manner))}
+            </tbody>
+          </table></vw-grid-table
+        >
       </div>
     </details>
   `;

@@ -214,25 +214,27 @@ export function askedPanel({ asked, unit }: LinkedHornView, bench: Bench, acts: 
           ? nothing
           : html`
               <p class="rg-said" aria-live="polite">${asked.answer}</p>
-              <table>
-                <thead>
-                  <tr>
-                    <th scope="col">pad</th>
-                    <th scope="col">needs</th>
-                    <th scope="col">so</th>
-                  </tr>
-                </thead>
-                <tbody>
-                  ${asked.rows.map(
-                    (row) =>
-                      html`<tr class=${row.short ? 'rg-picked' : ''}>
-                        <th scope="row">${row.pad}</th>
-                        <td>${told(row.needed, row.reasons, unit)}</td>
-                        <td>${told(row.raise, row.reasons, unit)}</td>
-                      </tr>`,
-                  )}
-                </tbody>
-              </table>
+              <vw-grid-table
+                ><table>
+                  <thead>
+                    <tr>
+                      <th scope="col">pad</th>
+                      <th scope="col">needs</th>
+                      <th scope="col">so</th>
+                    </tr>
+                  </thead>
+                  <tbody>
+                    ${asked.rows.map(
+                      (row) =>
+                        html`<tr class=${row.short ? 'rg-picked' : ''}>
+                          <th scope="row">${row.pad}</th>
+                          <td>${told(row.needed, row.reasons, unit)}</td>
+                          <td>${told(row.raise, row.reasons, unit)}</td>
+                        </tr>`,
+                    )}
+                  </tbody>
+                </table></vw-grid-table
+              >
               ${asked.ratios.map((text) => html`<p>${text}</p>`)}
               <button
                 type="button"
