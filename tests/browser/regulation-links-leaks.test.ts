@@ -378,26 +378,34 @@ describe('leaks, built', () => {
   });
 });
 
-it('on a phone the tables of height and leak move within themselves, the name staying, and say so', async () => {
-  const page = await open('leaks', SIZES.phone);
-  await waitForBeside(page);
-  for (const hint of await page.locator('.lk-swipe').all()) expect(await hint.isVisible()).toBe(true);
-  for (const table of await page.locator('.lk-beside > .rg-panel > .rg-scroll').all()) {
-    const moved = await table.evaluate((room) => {
-      room.scrollLeft = room.scrollWidth;
-      const edges = (el: Element) => el.getBoundingClientRect();
-      const row = room.querySelector('tbody tr')!;
-      return {
-        by: room.scrollLeft,
-        nameFromLeft: edges(row.firstElementChild!).left - edges(room).left,
-        lastBeyond: edges(row.lastElementChild!).right - edges(room).right,
-      };
-    });
-    expect(moved.by).toBeGreaterThan(0);
-    expect(Math.abs(moved.nameFromLeft)).toBeLessThan(ONE_PIXEL);
-    expect(moved.lastBeyond).toBeLessThan(ONE_PIXEL);
-  }
-});
+it.each([
+  { view: 'leaks', table: '.lk-beside > .rg-panel > .rg-scroll' },
+  { view: 'links', table: '.ln-pads .rg-scroll, .ln-links .rg-scroll' },
+] as const)(
+  'on a phone the tables of $view move within themselves, the name staying, and say so',
+  async ({ view, table: tables }) => {
+    const page = await open(view, SIZES.phone);
+    if (view === 'leaks') await waitForBeside(page);
+    const hints = await page.locator('.rg-swipe').all();
+    expect(hints).toHaveLength(2);
+    for (const hint of hints) expect(await hint.isVisible()).toBe(true);
+    for (const table of await page.locator(tables).all()) {
+      const moved = await table.evaluate((room) => {
+        room.scrollLeft = room.scrollWidth;
+        const edges = (el: Element) => el.getBoundingClientRect();
+        const row = room.querySelector('tbody tr')!;
+        return {
+          by: room.scrollLeft,
+          nameFromLeft: edges(row.firstElementChild!).left - edges(room).left,
+          lastBeyond: edges(row.lastElementChild!).right - edges(room).right,
+        };
+      });
+      expect(moved.by).toBeGreaterThan(0);
+      expect(Math.abs(moved.nameFromLeft)).toBeLessThan(ONE_PIXEL);
+      expect(moved.lastBeyond).toBeLessThan(ONE_PIXEL);
+    }
+  },
+);
 
 describe.each(Object.entries(SIZES))('links and leaks on a %s', (name, size) => {
   it.each(['links', 'leaks'] as const)(

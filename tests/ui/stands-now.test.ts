@@ -17,7 +17,6 @@ import {
 } from '../../src/ui/state/stands-now.ts';
 import { makeLeaksView } from '../../src/ui/views/regulation/leaks/leaks-view.model.ts';
 import { makeProposalView } from '../../src/ui/views/proposal/proposal-view.model.ts';
-import { setFronts } from '../../src/ui/state/proposed-fronts.ts';
 import { answerProposal } from './demo-proposal.ts';
 import { answerRegulation, REGULATION_REQUESTS } from './demo-regulation.ts';
 import { onTheBench } from './demo.ts';
@@ -70,7 +69,8 @@ describe('the horn as it stands', () => {
   it('is told as found, as proposed until all of that is set, and then as set', () => {
     expect(toldOver(found).told).toBe('as found');
     const proposed = withProposed(withProposed(found, 'd', 9), 'e', 9.3);
-    expect(toldOver(proposed)).toEqual({ told: 'as proposed', over: proposed.proposed.document });
+    expect(toldOver(proposed)).toMatchObject({ told: 'as proposed', over: proposed.proposed.document });
+    expect([...toldOver(proposed).proposed]).toEqual(['d', 'e']);
     const half = set(proposed, 'd', 9);
     expect(toldOver(half).told).toBe('as proposed');
     const fronts = (contents: BenchContents) =>
@@ -78,14 +78,17 @@ describe('the horn as it stands', () => {
     expect(fronts(half)).toEqual({ d: 9, e: 9.3 });
     expect(toldOver(half).over).toBe(toldOver(half).over);
     const whole = set(half, 'e', 9.3);
-    expect(toldOver(whole)).toEqual({ told: 'as set', over: whole.asSet.document });
-    // Read at another point, it is the same opening; proposed anew, it is open again.
-    const { e } = setFronts(whole);
-    expect(e).toBeCloseTo(9.3, DIGITS);
+    expect(toldOver(whole)).toMatchObject({ told: 'as set', over: whole.asSet.document });
+    expect([...toldOver(whole).proposed]).toEqual([]);
+    expect(toldOver(whole).frontsMm).toEqual({ d: 9, e: 9.3 });
     expect(toldOver(set(found, 'd', 9)).told).toBe('as set');
     expect(toldOver(withProposed(whole, 'e', 8.8)).told).toBe('as proposed');
     expect(fronts(withProposed(whole, 'e', 8.8))).toEqual({ d: 9, e: 8.8 });
-    expect(toldOver(set(whole, 'e', 9.1)).told).toBe('as proposed');
+    // An opening is read to 0.2 mm: within that it is set as proposed, and told as it was set.
+    expect(toldOver(set(whole, 'e', 9.1)).told).toBe('as set');
+    expect(fronts(set(whole, 'e', 9.1))).toEqual({ d: 9, e: 9.1 });
+    expect(toldOver(set(whole, 'e', 9.05)).told).toBe('as proposed');
+    expect([...toldOver(set(whole, 'e', 9.05)).proposed]).toEqual(['e']);
   });
 
   it('with a pad of another thickness proposed is open until that pad is in', () => {

@@ -3,11 +3,13 @@ import { layered, saysNothing } from '../../documents/complete-setup.ts';
 import { keyedHoles, type HornDocument } from '../../documents/horn-document.ts';
 import { listed } from '../../documents/listed.ts';
 import type { PlayedSetup } from '../../documents/pitch-log.ts';
+import { knownReading } from '../../documents/readings.ts';
 import { SETUP_FIELDS, type KeySetupDocument, type SetupDocument } from '../../documents/setup-document.ts';
 import type { HornAndSetup } from '../../documents/to-acoustics.ts';
 import { foundDocuments } from './key-lengths.ts';
 import { memoLast } from './memo-last.ts';
-import { proposedFronts, setFronts } from './proposed-fronts.ts';
+import { frontsOf } from './proposed-fronts.ts';
+import type { ProposedOpenings } from './scale-report.ts';
 
 // How the horn stands now: what was set this visit, over as found.
 
@@ -25,33 +27,53 @@ export function standingDocuments(contents: BenchContents): HornAndSetup {
   return standingMemo(horn.document, asFound.document, asSet.document);
 }
 
+/** Lengths typed to hundredths differ by no rounding of theirs, mm. */
+const ROUNDING_MM = 1e-6;
+
 /** How the horn is told, beside as found. */
 export type Told = 'as found' | 'as proposed' | 'as set';
 
-/** What is set as it was proposed is set: nearer than a bench reads, mm at the front. */
-export const SAME_MM = 0.05;
-
-/** What of the visit is told over as found: what was set, and what is proposed beyond it. */
-export function toldOver(contents: BenchContents): { readonly told: Told; readonly over: SetupDocument } {
-  const [proposed, asSet] = [contents.proposed.document, contents.asSet.document];
-  const [wanted, set] = [proposedFronts(contents), setFronts(contents)];
-  const isSet = (key: KeySetupDocument): boolean => {
-    const there = asSet.keys.find(({ pad }) => pad === key.pad);
-    return SETUP_FIELDS.every((field) =>
-      field === 'openingMm'
-        ? !(key.pad in wanted) || Math.abs(wanted[key.pad] - set[key.pad]) < SAME_MM
-        : key[field] === undefined || key[field] === there?.[field],
-    );
-  };
-  const isOpen = (proposed.links ?? []).length > 0 || !proposed.keys.every(isSet);
-  if (isOpen) return { told: 'as proposed', over: overMemo(proposed, asSet) };
-  return { told: saysNothing(asSet) ? 'as found' : 'as set', over: asSet };
+/** What of the visit is told over as found. */
+export interface ToldOver {
+  /** as proposed where something is proposed beyond what was set */
+  readonly told: Told;
+  /** the same as long as neither setup changes */
+  readonly over: SetupDocument;
+  /** mm at the front by pad id, of the openings in it */
+  readonly frontsMm: ProposedOpenings;
+  /** pads whose openings in it are proposed */
+  readonly proposed: ReadonlySet<string>;
 }
 
-/** Nothing set leaves what is proposed as it is, which those who ask by identity count on. */
-const overMemo = memoLast((proposed: SetupDocument, asSet: SetupDocument) =>
-  saysNothing(asSet) ? proposed : layered(proposed, asSet),
-);
+/**
+ * What was set, and what is proposed beyond it. A proposal is beyond what was set where its opening lies further
+ * from that than the reading's ±, or another number of the pad is not what was set.
+ */
+export function toldOver(contents: BenchContents): ToldOver {
+  return toldMemo(foundDocuments(contents), contents.proposed.document, contents.asSet.document);
+}
+
+const toldMemo = memoLast((found: HornAndSetup, proposed: SetupDocument, asSet: SetupDocument): ToldOver => {
+  const [wanted, set] = [proposed, asSet].map((document) => frontsOf(found, document));
+  const isSet = (key: KeySetupDocument): boolean => {
+    const there = asSet.keys.find(({ pad }) => pad === key.pad);
+    if (there === undefined) return false;
+    const { plusMinusMm } = knownReading('openingMm', there.readings?.openingMm, asSet.origin);
+    return SETUP_FIELDS.every((field) =>
+      field === 'openingMm'
+        ? !(key.pad in wanted) || Math.abs(wanted[key.pad] - set[key.pad]) <= plusMinusMm + ROUNDING_MM
+        : key[field] === undefined || key[field] === there[field],
+    );
+  };
+  const beyond = { ...proposed, keys: proposed.keys.filter((key) => !isSet(key)) };
+  const over = saysNothing(beyond) ? asSet : saysNothing(asSet) ? proposed : layered(beyond, asSet);
+  return {
+    told: !saysNothing(beyond) ? 'as proposed' : saysNothing(asSet) ? 'as found' : 'as set',
+    over,
+    frontsMm: frontsOf(found, over),
+    proposed: new Set(beyond.keys.flatMap(({ pad, openingMm }) => (openingMm === undefined ? [] : [pad]))),
+  };
+});
 
 /** Which takes were played on the horn as it stands. */
 export function playedInStanding(contents: BenchContents): PlayedSetup {

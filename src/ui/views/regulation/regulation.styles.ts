@@ -128,6 +128,47 @@ export const regulationStyles = css`
     }
   }
 
+  .rg-swipe {
+    display: none;
+    color: var(--vw-soft);
+  }
+
+  /* Many columns do not fit a phone: they move under a name that stays, and an edge shows that there is more. */
+  @media screen and (max-width: 600px) {
+    .rg-wide {
+      box-shadow: inset -12px 0 10px -10px var(--vw-soft);
+      animation: rg-edge linear;
+      animation-timeline: scroll(self inline);
+    }
+    .rg-wide tr > :first-child {
+      position: sticky;
+      left: 0;
+      z-index: 1;
+      min-width: 5.5rem;
+      background: var(--vw-sheet);
+      white-space: normal;
+    }
+    .rg-wide thead th:first-child {
+      background: var(--vw-well);
+    }
+    .rg-wide .rg-picked > :first-child {
+      background: var(--vw-try-weak);
+    }
+    .rg-swipe {
+      display: block;
+    }
+  }
+  /* Nothing is hidden beyond the end. */
+  @keyframes rg-edge {
+    from,
+    95% {
+      box-shadow: inset -12px 0 10px -10px var(--vw-soft);
+    }
+    to {
+      box-shadow: none;
+    }
+  }
+
   @media print {
     .rg-scroll {
       max-height: none;

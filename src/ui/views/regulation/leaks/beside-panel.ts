@@ -44,7 +44,7 @@ function heightsTable(
         heights.length === 0
           ? html`<p>No key’s height moves it by a cent.</p>`
           : html`<div
-              class="rg-scroll"
+              class="rg-scroll rg-wide"
               tabindex="0"
               role="region"
               aria-label="Keys whose height the note hears"
@@ -67,7 +67,7 @@ function heightsTable(
               >
             </div>`
       }
-      ${heights.length === 0 ? nothing : html`<p class="lk-swipe">Swipe the table for cents and openings ▸</p>`}
+      ${heights.length === 0 ? nothing : html`<p class="rg-swipe">Swipe the table for cents and openings ▸</p>`}
       <p class="lk-scale">Bars of both lists are on one scale; the longest is ${fullDb}.</p>
     </div>
   `;
@@ -104,7 +104,7 @@ function leaksTable({ leaks, lesser }: BesideView, note: string, manner: LeakMan
       ${
         leaks.length === 0
           ? html`<p>It shuts no pad that could leak.</p>`
-          : html`<div class="rg-scroll" tabindex="0" role="region" aria-label="Pads the note shuts">
+          : html`<div class="rg-scroll rg-wide" tabindex="0" role="region" aria-label="Pads the note shuts">
                 <vw-grid-table
                   ><table>
                     <thead>
@@ -122,7 +122,7 @@ function leaksTable({ leaks, lesser }: BesideView, note: string, manner: LeakMan
                   </table></vw-grid-table
                 >
               </div>
-              <p class="lk-swipe">Swipe the table for cents, and for what shuts the pad ▸</p>`
+              <p class="rg-swipe">Swipe the table for cents, and for what shuts the pad ▸</p>`
       }
       ${lesser.length === 0 ? nothing : lesserTable(lesser, manner)}
     </div>
@@ -133,7 +133,7 @@ function lesserTable(lesser: readonly LeakRow[], manner: LeakManner): TemplateRe
   return html`
     <details class="lk-lesser">
       <summary>${lesser.length} more ${lesser.length === 1 ? 'pad' : 'pads'} that would cost less</summary>
-      <div class="rg-scroll" tabindex="0" role="region" aria-label="Pads that would cost less">
+      <div class="rg-scroll rg-wide" tabindex="0" role="region" aria-label="Pads that would cost less">
         <vw-grid-table
           ><table aria-label="pad, two papers, one paper, cents at two papers, shut by">
             <tbody>

@@ -37,12 +37,8 @@ export const besideStyles = css`
   .lk-beside .rg-picked td.lk-db {
     background-color: var(--vw-try-weak);
   }
-  .lk-scale,
-  .lk-swipe {
+  .lk-scale {
     color: var(--vw-soft);
-  }
-  .lk-swipe {
-    display: none;
   }
   .lk-lesser summary {
     min-height: var(--vw-touch);
@@ -65,43 +61,10 @@ export const besideStyles = css`
     }
   }
 
-  /* Five columns do not fit a phone: they move under a name that stays, and an edge shows that there is more. */
   @media screen and (max-width: 600px) {
-    .lk-beside .rg-scroll {
-      box-shadow: inset -12px 0 10px -10px var(--vw-soft);
-      animation: lk-edge linear;
-      animation-timeline: scroll(self inline);
-    }
-    .lk-beside .rg-scroll tr > :first-child {
-      position: sticky;
-      left: 0;
-      z-index: 1;
-      min-width: 5.5rem;
-      background: var(--vw-sheet);
-      white-space: normal;
-    }
-    .lk-beside .rg-scroll thead th:first-child {
-      background: var(--vw-well);
-    }
-    .lk-beside .rg-scroll .rg-picked > :first-child {
-      background: var(--vw-try-weak);
-    }
     .lk-beside td.lk-db {
       min-width: 7rem;
       background-size: calc(6rem * var(--share)) 5px;
-    }
-    .lk-swipe {
-      display: block;
-    }
-  }
-  /* Nothing is hidden beyond the end. */
-  @keyframes lk-edge {
-    from,
-    95% {
-      box-shadow: inset -12px 0 10px -10px var(--vw-soft);
-    }
-    to {
-      box-shadow: none;
     }
   }
 

@@ -30,7 +30,7 @@ export function padsTable({ told, tables: { pads }, unit }: LinkedHornView): Tem
   return html`
     <section class="rg-panel ln-pads" aria-labelledby="ln-pads-title">
       <h2 id="ln-pads-title">Pads that links drive, ${told}, at the front</h2>
-      <div class="rg-scroll" tabindex="0" role="region" aria-label="Table of driven pads">
+      <div class="rg-scroll rg-wide" tabindex="0" role="region" aria-label="Table of driven pads">
         <vw-grid-table
           ><table>
             <thead>
@@ -69,6 +69,7 @@ export function padsTable({ told, tables: { pads }, unit }: LinkedHornView): Tem
           </table></vw-grid-table
         >
       </div>
+      <p class="rg-swipe">Swipe the table for what links allow and what rules ▸</p>
     </section>
   `;
 }
@@ -81,7 +82,7 @@ export function linksTable(
   return html`
     <section class="rg-panel ln-links" aria-labelledby="ln-links-title">
       <h2 id="ln-links-title">Links</h2>
-      <div class="rg-scroll" tabindex="0" role="region" aria-label="Table of links">
+      <div class="rg-scroll rg-wide" tabindex="0" role="region" aria-label="Table of links">
         <vw-grid-table
           ><table>
             <thead>
@@ -121,6 +122,7 @@ export function linksTable(
           </table></vw-grid-table
         >
       </div>
+      <p class="rg-swipe">Swipe the table for lost motion and what is left ▸</p>
     </section>
   `;
 }

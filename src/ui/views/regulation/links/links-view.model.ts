@@ -3,8 +3,7 @@ import { formatBoth, type LengthUnit } from '../../../../documents/length-format
 import { memoLast } from '../../../state/memo-last.ts';
 import type { HornDocument } from '../../../../documents/horn-document.ts';
 import { documentsInHand, hornInHand, proposedInHand, type BenchState } from '../../../state/bench-state.ts';
-import { setFronts } from '../../../state/proposed-fronts.ts';
-import { SAME_MM, toldOver, type Told } from '../../../state/stands-now.ts';
+import { padsSet, toldOver, type Told, type ToldOver } from '../../../state/stands-now.ts';
 import { isWaiting, reportFor } from '../../../state/asked-answer.ts';
 import type { LinkEnds } from '../../../state/links-state.ts';
 import { makeLinkFields, type LinkFields } from './link-fields.model.ts';
@@ -74,8 +73,8 @@ const MM = 1e-3;
 
 export function makeLinksView(state: BenchState): LinksView {
   const { horn } = documentsInHand(state);
-  const { told, over } = toldOver(hornInHand(state).contents);
-  const known = linksInHand(documentsInHand(state), over);
+  const now = toldOver(hornInHand(state).contents);
+  const known = linksInHand(documentsInHand(state), now.over);
   if (!known.ok) return { hornName: horn.name, problem: known.message, horn: null };
   if (horn.links.length === 0) {
     const problem = 'This horn’s document names no links: add them before asking what they allow.';
@@ -84,19 +83,20 @@ export function makeLinksView(state: BenchState): LinksView {
   return {
     hornName: horn.name,
     problem: state.links.followed.problem,
-    horn: makeLinkedHorn(state, told, known.found, known.then),
+    horn: makeLinkedHorn(state, now, known.found, known.then),
   };
 }
 
 function makeLinkedHorn(
   state: BenchState,
-  told: Told,
+  now: ToldOver,
   found: LoadedLinks,
   then: LoadedLinks,
 ): LinkedHornView {
   const { unit, links, hornId } = state;
   const nameOf = namesOf(documentsInHand(state).horn);
   const manner: LinksManner = { unit, nameOf };
+  const { told } = now;
   const isChanged = told !== 'as found';
   const followed = reportFor(links.followed, hornId);
   const choices = linkChoices(found, nameOf);
@@ -112,10 +112,10 @@ function makeLinkedHorn(
       isChanged && followed !== null
         ? `Notes that suffer: ${followed.suffering.length} of ${followed.notes}`
         : 'Notes that suffer',
-    sliders: makeSliders(state, found, nameOf),
+    sliders: makeSliders(state, now, found, nameOf),
     told,
     proposes: Object.keys(proposedInHand(state)).length > 0,
-    withdrawn: Object.keys(setFronts(hornInHand(state).contents)).length > 0 ? 'as set' : 'as found',
+    withdrawn: padsSet(hornInHand(state).contents).size > 0 ? 'as set' : 'as found',
     choices,
     chosen: valueOf(ends),
     linkTitle: `${nameOf(ends.driver)} onto ${nameOf(ends.driven)}`,
@@ -176,10 +176,14 @@ export function endsOf(choices: readonly LinkChoice[], value: string): LinkEnds 
   return choices.find((c) => c.value === value)?.ends ?? null;
 }
 
-function makeSliders(state: BenchState, found: LoadedLinks, nameOf: (pad: string) => string): DriverSlider[] {
+function makeSliders(
+  state: BenchState,
+  { frontsMm, proposed }: ToldOver,
+  found: LoadedLinks,
+  nameOf: (pad: string) => string,
+): DriverSlider[] {
   const { horn } = found.facts;
   const { links } = horn.keywork;
-  const [proposed, set] = [proposedInHand(state), setFronts(hornInHand(state).contents)];
   const pads = horn.holes.map(({ id, number }) => ({ id, number }));
   const drivers = linkGroups(horn.keywork, pads).flatMap((group) =>
     group.pads.filter((pad) => links.some((l) => l.driver === pad) && !links.some((l) => l.driven === pad)),
@@ -188,7 +192,7 @@ function makeSliders(state: BenchState, found: LoadedLinks, nameOf: (pad: string
     const hole = horn.holes.find((h) => h.id === id)!;
     const { padRadius } = found.loaded.setup.keys.get(id)!;
     const foundMm = ownPose(horn, found.loaded.setup, id).front / MM;
-    const frontMm = proposed[id] ?? set[id] ?? foundMm;
+    const frontMm = frontsMm[id] ?? foundMm;
     const reachMm = largestOpening(hole.hinge!, padRadius, 'front') / MM;
     return {
       id,
@@ -198,12 +202,7 @@ function makeSliders(state: BenchState, found: LoadedLinks, nameOf: (pad: string
       highMm: Math.floor(10 * Math.min(reachMm, Math.max(1.6 * foundMm, foundMm + 2))) / 10,
       foundMm,
       valueText: `${formatBoth(frontMm, state.unit)} at the front`,
-      told:
-        id in proposed && !(Math.abs(proposed[id] - set[id]) < SAME_MM)
-          ? 'as proposed'
-          : id in set
-            ? 'as set'
-            : 'as found',
+      told: proposed.has(id) ? 'as proposed' : id in frontsMm ? 'as set' : 'as found',
     };
   });
 }

@@ -192,6 +192,9 @@ export const linksStyles = css`
     .ln-stack vw-stack-drawing {
       flex-basis: 220px;
     }
+    .ln-links tr > :first-child {
+      min-width: 8.5rem;
+    }
     .ln-moving li {
       grid-template-columns: 6.5rem minmax(0, 1fr) 9.5rem;
       gap: var(--vw-space-2);
