@@ -82,7 +82,7 @@ const sentence = (page: Page, id: string) => page.locator(`[data-sentence="${id}
 const choosePaper = (page: Page, paper: string) =>
   page.locator(`vw-choice[data-act="paper"] input[value="${paper}"]`).check();
 const wordsOf = async (page: Page, id: string): Promise<string> =>
-  (await sentence(page, id).innerText()).replace(' ✎', '').trim();
+  (await sentence(page, id).innerText()).replace(' ✎', '').replaceAll('\u00a0', ' ').trim();
 
 const PAPER_PT = { A4: [595, 842], Letter: [612, 792] } as const;
 
@@ -282,7 +282,7 @@ describe('the player’s sheet on screen', () => {
     await field.fill('0.25 in');
     await field.press('Enter');
     await expect
-      .poll(() => sentence(page, 'wish').innerText())
+      .poll(() => wordsOf(page, 'wish'))
       .toMatch(/^With the E key at 6\.4 mm \(0\.250 in\) at the front, as wished/);
     const visit = await page.evaluate(() => {
       const { horns, hornId } = document.querySelector('vw-workbench')!.bench!.store.get();

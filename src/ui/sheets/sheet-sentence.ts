@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { LONGEST_SENTENCE, type SheetSentence } from '../../documents/player-sheet-edits.ts';
+import { unbroken } from '../parts/note-names.ts';
 
 /** What a hand can do with a sentence. */
 export interface SentenceActs {
@@ -11,7 +12,8 @@ export interface SentenceActs {
 
 /** A sentence that can be rewritten in its place; on paper only its words are there. */
 export function sheetSentence(sentence: SheetSentence, acts: SentenceActs): TemplateResult {
-  const { id, text } = sentence;
+  const { id } = sentence;
+  const text = unbroken(sentence.text);
   if (acts.writing === id) return inHand(sentence, acts);
   const pressed = (event: KeyboardEvent): void => {
     if (event.key !== 'Enter' && event.key !== ' ') return;
@@ -77,5 +79,5 @@ function inHand(sentence: SheetSentence, acts: SentenceActs): TemplateResult {
         </button>
         <span class="ps-hint">Enter keeps it, Escape leaves it; empty leaves it out.</span>
       </span> </span
-    ><span class="ps-ink">${text}</span>`;
+    ><span class="ps-ink">${unbroken(text)}</span>`;
 }
