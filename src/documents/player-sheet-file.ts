@@ -1,4 +1,5 @@
 import type { BenchContents } from './bench-contents.ts';
+import { dayBefore } from './carried-readings.ts';
 import type { HornDocument, KeyedHole } from './horn-document.ts';
 import type { LengthUnit } from './length-format.ts';
 import { fileEntries, type FileEntry } from './player-sheet-file-entries.ts';
@@ -12,7 +13,7 @@ import { knownReading, type LengthField, type Origin, type Reading } from './rea
 export interface FileCell {
   /** mm to a hundredth; empty where nothing is known */
   readonly value: string;
-  /** `e ±1.5`: its origin by its first letter, and its ±; empty where nothing is known */
+  /** `e ±1.5`: its origin by its first letter, and its ±, `v` for a visit before; empty where nothing is known */
   readonly origin: string;
 }
 
@@ -38,6 +39,8 @@ export interface SheetFile {
 }
 
 const LETTERS: Readonly<Record<Origin, string>> = { measured: 'm', template: 'e', derived: 'd' };
+/** Of an opening that was read on a visit before. */
+const BEFORE = 'v';
 
 /** Built lengths, and what they are called in a narrow column. */
 const BUILT = [
@@ -80,28 +83,30 @@ export function makeSheetFile(
     serial === undefined ? null : `no. ${serial}`,
     owner === undefined ? null : `of ${owner}`,
   ];
+  const rows = [...horn.document.holes]
+    .sort((a, b) => a.number - b.number)
+    .map((hole) => ({
+      pad: hole.id,
+      number: hole.number,
+      name: hole.name,
+      cells: [
+        ...openingCells(contents, facts, hole),
+        ...setCells(contents, hole),
+        ...builtCells(horn.document, hole),
+      ],
+    }));
+  const hasBefore = rows.some(({ cells }) => cells.some(({ origin }) => origin.startsWith(BEFORE)));
   return {
     head: `${[name, ...whose.filter((words) => words !== null)].join(', ')}. Written by Ventwright ${PROGRAM_VERSION}.`,
     legend:
-      'All lengths in mm; 1 mm = 0.0394 in. Under each its origin (m measured on this horn, e from an example of its kind, d derived) and its ±. ' +
+      `All lengths in mm; 1 mm = 0.0394 in. Under each its origin (m measured on this horn, ${hasBefore ? `${BEFORE} on a visit before, ` : ''}e from an example of its kind, d derived) and its ±. ` +
       'Openings at the front unless c (centre) or b (back) follows. Pad, bed, seat and foot cork as set where set, else as found.',
     columns: [
       ...OPENINGS.map(([, label]) => label),
       ...SET.map(([, label]) => label),
       ...BUILT.map(([, label]) => label),
     ],
-    rows: [...horn.document.holes]
-      .sort((a, b) => a.number - b.number)
-      .map((hole) => ({
-        pad: hole.id,
-        number: hole.number,
-        name: hole.name,
-        cells: [
-          ...openingCells(contents, facts, hole),
-          ...setCells(contents, hole),
-          ...builtCells(horn.document, hole),
-        ],
-      })),
+    rows,
     entries: fileEntries(contents, facts, unit).filter(({ text }) => text !== ''),
     foot: { horn: name, date: dayWords(date) },
   };
@@ -116,18 +121,20 @@ function cell(
   mm: number | undefined,
   reading: Reading | undefined,
   otherwise: Origin,
-  at = '',
+  { at = '', visit }: { readonly at?: string; readonly visit?: { readonly date: string } } = {},
 ): FileCell {
   if (mm === undefined) return EMPTY;
-  const { origin, plusMinusMm } = knownReading(field, reading, otherwise);
+  const known = knownReading(field, reading, otherwise);
+  const isBefore = visit !== undefined && dayBefore(known, visit) !== null;
   return {
     value: `${mm.toFixed(field === 'positionMm' ? 1 : 2)}${at}`.replace('-', '−'),
-    origin: `${LETTERS[origin]} ±${Number(plusMinusMm.toFixed(2))}`,
+    origin: `${isBefore ? BEFORE : LETTERS[known.origin]} ±${Number(known.plusMinusMm.toFixed(2))}`,
   };
 }
 
 /** Openings as they were read; as it leaves, those that only follow a key that is set too, as they are reckoned. */
 function openingCells(contents: BenchContents, facts: PlayerSheetFacts, { id }: Hole): FileCell[] {
+  const visit = contents.visit.document;
   const leaving = facts.isProposal ? 'proposed' : 'asSet';
   const follower = followersOf(facts).find(({ key }) => key.id === id);
   return OPENINGS.map(([role]) => {
@@ -139,7 +146,7 @@ function openingCells(contents: BenchContents, facts: PlayerSheetFacts, { id }: 
     const { keys, origin } = contents[role].document;
     const key = keys.find(({ pad }) => pad === id);
     const at = key?.measuredAt === undefined || key.measuredAt === 'front' ? '' : ` ${key.measuredAt[0]}`;
-    return cell('openingMm', key?.openingMm, key?.readings?.openingMm, origin, at);
+    return cell('openingMm', key?.openingMm, key?.readings?.openingMm, origin, { at, visit });
   });
 }
 

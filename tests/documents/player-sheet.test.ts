@@ -121,6 +121,29 @@ describe('the player’s sheet', () => {
     expect(cells[file.columns.indexOf('set')]).toEqual({ value: '7.20', origin: 'd ±0.2' });
   });
 
+  it('marks on the shop’s page what was read on a visit before, and explains the mark only then', () => {
+    const { document } = raised.asFound;
+    const on = (readOn: string): BenchContents => {
+      const keys = document.keys.map((key) =>
+        key.pad === 'e'
+          ? { ...key, readings: { ...key.readings, openingMm: { origin: 'measured' as const, readOn } } }
+          : key,
+      );
+      return { ...raised, asFound: { ...raised.asFound, document: { ...document, keys } } };
+    };
+    const found = (contents: BenchContents, pad: string) => {
+      const file = makeSheetFile(contents, playerSheetFacts(contents));
+      const { cells } = file.rows.find((row) => row.pad === pad)!;
+      return { ...cells[file.columns.indexOf('found')], legend: file.legend };
+    };
+    const { date } = raised.visit.document;
+    expect(found(on('2020-02-03'), 'e')).toMatchObject({ value: '8.00', origin: 'v ±0.2' });
+    expect(found(on('2020-02-03'), 'd').origin).toBe('m ±0.2');
+    expect(found(on('2020-02-03'), 'e').legend).toContain('v on a visit before');
+    expect(found(on(date), 'e').origin).toBe('m ±0.2');
+    expect(found(on(date), 'e').legend).not.toContain('visit before');
+  });
+
   it('says what lost motion a raised key leaves in its links, the player’s page the most of it, the shop’s all', () => {
     const [most] = facts.lostMotion;
     expect([most.driver, most.driven]).toEqual(['d', 'f-sharp-auxiliary']);
