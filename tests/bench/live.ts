@@ -64,7 +64,7 @@ export async function liveRows(): Promise<LiveRow[] | string> {
           spread: spreadOf(typed),
           note: `95th percentile of ${typed.length}; median ${quantile(typed, 0.5).toFixed(1)} ms`,
         },
-        ...(await loadingRows(browser, site)),
+        ...(await loadingRows(site)),
         ...(await libraryRows(browser, site)),
       ];
     } finally {

@@ -1,23 +1,23 @@
 import { readdirSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import type { Browser } from 'playwright-core';
 import { SIZES, waitForCurve, type BuiltSite } from '../browser/built-site.ts';
+import { launchBrowser } from '../browser/find-browser.ts';
 import type { LiveRow } from './live.ts';
 import { median, quantile, spreadOf } from './timing.ts';
 
-/** First visits timed, each in a browser context that has seen nothing before. */
+/** First visits timed, each in a browser of its own that has seen nothing before. */
 const VISITS = 9;
 
 const DIST = fileURLToPath(new URL('../../dist', import.meta.url));
 
 /** How long a first visit takes to its answer and its curve, against one that fetches every part of the program first. */
-export async function loadingRows(browser: Browser, site: BuiltSite): Promise<LiveRow[]> {
+export async function loadingRows(site: BuiltSite): Promise<LiveRow[]> {
   const ours: Visit[] = [];
   const eager: Visit[] = [];
   for (let i = 0; i < VISITS; i++) {
-    ours.push(await firstVisit(browser, site, false));
-    eager.push(await firstVisit(browser, site, true));
+    ours.push(await firstVisit(site, false));
+    eager.push(await firstVisit(site, true));
   }
   const answers = ours.map(({ answerMs }) => answerMs);
   const times = ours.map(({ ms }) => ms);
@@ -52,10 +52,10 @@ interface Visit {
   readonly files: number;
 }
 
-async function firstVisit(browser: Browser, site: BuiltSite, everything: boolean): Promise<Visit> {
-  const context = await browser.newContext({ viewport: SIZES.laptop });
+async function firstVisit(site: BuiltSite, everything: boolean): Promise<Visit> {
+  const browser = await launchBrowser();
   try {
-    const page = await context.newPage();
+    const page = await browser.newPage({ viewport: SIZES.laptop });
     if (everything) {
       await page.route(site.url, async (route) => {
         const body = readFileSync(join(DIST, 'index.html'), 'utf8');
@@ -78,7 +78,7 @@ async function firstVisit(browser: Browser, site: BuiltSite, everything: boolean
     );
     return { answerMs, ms, bytes: came.reduce((sum, n) => sum + n, 0), files: came.length };
   } finally {
-    await context.close();
+    await browser.close();
   }
 }
 
