@@ -1,7 +1,7 @@
 import type { AlikePair, Unknown } from '../acoustics/index.ts';
 import type { CalibratedNoteReport, CalibrationReport, UnknownReport } from './calibration-report.ts';
-import { noteLabel } from './note-label.ts';
 import { listed } from './listed.ts';
+import { noteLabel } from './note-label.ts';
 
 /** What is said of a calibration. */
 
