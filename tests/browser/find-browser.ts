@@ -66,13 +66,16 @@ export async function launchBrowser(more: readonly string[] = []): Promise<Brows
   return chromium.launch({ executablePath, args: [...args, ...more], headless: true });
 }
 
-/** The Linux build among the packages. It unpacks its libraries only when told which system it runs on. */
+/**
+ * The Linux build among the packages. It unpacks its libraries only when told which system it runs on. The
+ * arguments it comes with are left out: they put everything into one process, which ends with the first page.
+ */
 export async function packagedBrowser(): Promise<FoundBrowser> {
   process.env.AWS_LAMBDA_JS_RUNTIME ??= 'nodejs22.x';
   const { default: packaged } = await import('@sparticuz/chromium');
   return {
     executablePath: await packaged.executablePath(),
-    args: packaged.args,
+    args: [],
     from: '@sparticuz/chromium',
   };
 }
