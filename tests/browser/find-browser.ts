@@ -1,6 +1,7 @@
-import { existsSync, readdirSync } from 'node:fs';
-import { homedir } from 'node:os';
+import { existsSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { homedir, tmpdir } from 'node:os';
 import { delimiter, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { chromium, type Browser } from 'playwright-core';
 
 /** A browser to start: where it lies, and what it has to be started with. */
@@ -69,15 +70,33 @@ export async function launchBrowser(more: readonly string[] = []): Promise<Brows
 /**
  * The Linux build among the packages. It unpacks its libraries only when told which system it runs on. The
  * arguments it comes with are left out: they put everything into one process, which ends with the first page.
+ * Its own fonts have no arrows, accidentals or signs; it is given those among the packages.
  */
 export async function packagedBrowser(): Promise<FoundBrowser> {
   process.env.AWS_LAMBDA_JS_RUNTIME ??= 'nodejs22.x';
+  process.env.FONTCONFIG_FILE ??= writeFontsFile();
   const { default: packaged } = await import('@sparticuz/chromium');
-  return {
-    executablePath: await packaged.executablePath(),
-    args: [],
-    from: '@sparticuz/chromium',
-  };
+  return { executablePath: await packaged.executablePath(), args: [], from: '@sparticuz/chromium' };
+}
+
+/** Tells where the packages' fonts lie. @returns the file that says so */
+function writeFontsFile(): string {
+  const fonts = fileURLToPath(new URL('../../node_modules/dejavu-fonts-ttf/ttf', import.meta.url));
+  const folder = mkdtempSync(join(tmpdir(), 'ventwright-fonts-'));
+  const file = join(folder, 'fonts.conf');
+  writeFileSync(
+    file,
+    `<?xml version="1.0"?>
+<!DOCTYPE fontconfig SYSTEM "fonts.dtd">
+<fontconfig>
+  <dir>${fonts}</dir>
+  <cachedir>${join(folder, 'cache')}</cachedir>
+  <alias><family>sans-serif</family><prefer><family>DejaVu Sans</family></prefer></alias>
+</fontconfig>
+`,
+  );
+  process.on('exit', () => rmSync(folder, { recursive: true, force: true }));
+  return file;
 }
 
 function onPath(): string[] {
