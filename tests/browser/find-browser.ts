@@ -91,7 +91,10 @@ function writeFontsFile(): string {
 <fontconfig>
   <dir>${fonts}</dir>
   <cachedir>${join(folder, 'cache')}</cachedir>
-  <alias><family>sans-serif</family><prefer><family>DejaVu Sans</family></prefer></alias>
+  <selectfont><rejectfont>
+    <glob>*Serif*</glob><glob>*Condensed*</glob><glob>*ExtraLight*</glob><glob>*Math*</glob>
+  </rejectfont></selectfont>
+  <match><edit name="family" mode="append"><string>DejaVu Sans</string></edit></match>
 </fontconfig>
 `,
   );
