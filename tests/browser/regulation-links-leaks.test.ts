@@ -260,7 +260,7 @@ describe('height beside leak, built', () => {
     await page.locator('.rg-tabs a', { hasText: 'Links' }).click();
     await page.waitForSelector('vw-stack-drawing svg');
     await page.locator('.rg-tabs a', { hasText: 'Leaks' }).click();
-    expect(await headline(page)).toMatch(/^For B♭3, /);
+    await expect.poll(() => headline(page)).toMatch(/^For B♭3, /);
   });
 
   it('leads from a key to its study and comes back to the same note', async () => {

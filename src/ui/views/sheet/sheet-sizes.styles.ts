@@ -28,8 +28,9 @@ export const sheetSizeStyles = css`
       font-size: var(--vw-text);
     }
     .sh-known {
-      inset-inline: 0.35rem;
+      inset-inline: 0.3rem;
       gap: 0.1rem;
+      word-spacing: -0.1em;
     }
     .sh-cell input {
       padding-inline: 0.35rem;
