@@ -9,12 +9,12 @@ import type { FieldView } from '../../key-study/measured-fields.model.ts';
 import type { LinkedHornView } from './links-view.model.ts';
 
 /** The notes that suffer by what is proposed or set. */
-export function notesPanel({ told, notesTitle, tables: { notes } }: LinkedHornView): TemplateResult {
+export function notesPanel({ told: way, notesTitle, tables: { notes } }: LinkedHornView): TemplateResult {
   return html`
     <section class="rg-panel ln-notes" aria-labelledby="ln-notes-title">
       <h2 id="ln-notes-title">${notesTitle}</h2>
       ${
-        told !== 'as found'
+        way !== 'as found'
           ? html`<ul class="ln-note-list">
               ${notes.map(({ note, change }) => html`<li><b>${note}</b> <span>${change}</span></li>`)}
             </ul>`
@@ -25,11 +25,11 @@ export function notesPanel({ told, notesTitle, tables: { notes } }: LinkedHornVi
 }
 
 /** Every driven pad: its own stop, what its links allow, how it stands. */
-export function padsTable({ told, tables: { pads }, unit }: LinkedHornView): TemplateResult {
-  const isChanged = told !== 'as found';
+export function padsTable({ told: way, tables: { pads }, unit }: LinkedHornView): TemplateResult {
+  const isChanged = way !== 'as found';
   return html`
     <section class="rg-panel ln-pads" aria-labelledby="ln-pads-title">
-      <h2 id="ln-pads-title">Pads that links drive, ${told}, at the front</h2>
+      <h2 id="ln-pads-title">Pads that links drive, ${way}, at the front</h2>
       <div class="rg-scroll rg-wide" tabindex="0" role="region" aria-label="Table of driven pads">
         <vw-grid-table
           ><table>

@@ -212,6 +212,7 @@ export const linksStyles = css`
     .ln-press,
     .ln-link,
     .ln-ask,
+    .ln-asked:not(:has(table)),
     .rg-page button.ks-quiet {
       display: none;
     }
